@@ -1,0 +1,16 @@
+// One function a layer; module.cpp calls them in the order of the layers.
+#pragma once
+
+#include "bindings/pybind.hpp"
+
+namespace scalepan::bindings {
+
+void bind_errors(py::module_& m);
+void bind_exact(py::module_& m);
+void bind_measure(py::module_& m);
+void bind_food(py::module_& m);
+void bind_packs(py::module_& m);
+void bind_recipe(py::module_& m);
+void bind_costing(py::module_& m);
+
+}  // namespace scalepan::bindings

@@ -1,0 +1,126 @@
+#include <memory>
+
+#include "bindings/bind.hpp"
+#include "costing/caution.hpp"
+#include "costing/costing.hpp"
+#include "costing/curve.hpp"
+#include "costing/shopping.hpp"
+#include "costing/why.hpp"
+#include "measure/told.hpp"
+
+namespace scalepan::bindings {
+
+namespace {
+
+void bind_shopping(py::module_& m) {
+  using Row = ShoppingRow;
+  py::class_<Row>(m, "ShoppingRow")
+      .def_readonly("item", &Row::item)
+      .def_readonly("lines", &Row::lines)
+      .def_readonly("need", &Row::need)
+      .def_property_readonly("packs",
+                             [](const Row& row) {
+                               py::list packs;
+                               for (const auto& [count, text] : row.packs) {
+                                 packs.append(py::make_tuple(int_of(count), text));
+                               }
+                               return packs;
+                             })
+      .def_readonly("price", &Row::price)
+      .def_readonly("leftover", &Row::leftover)
+      .def_property_readonly("keeps", [](const Row& row) { return row.keeping.keeps; })
+      .def_property_readonly("keeps_days", [](const Row& row) { return row.keeping.days; })
+      .def_readonly("shops", &Row::shops)
+      .def("__repr__", [](const Row& row) {
+        return "<ShoppingRow " + row.item + " " + tell_money(row.price).text + ">";
+      });
+}
+
+void bind_curve(py::module_& m) {
+  py::class_<Breakpoint>(m, "Breakpoint")
+      .def_readonly("portions", &Breakpoint::portions)
+      .def_readonly("item", &Breakpoint::item)
+      .def_property_readonly("packs_before",
+                             [](const Breakpoint& b) { return int_of(b.packs_before); })
+      .def_property_readonly("packs", [](const Breakpoint& b) { return int_of(b.packs); })
+      .def("__repr__", [](const Breakpoint& b) {
+        return "<Breakpoint at " + Quantity(b.portions).text() + ": " + b.item + " " +
+               Quantity(b.packs_before).text() + " to " + Quantity(b.packs).text() + " packs>";
+      });
+  py::class_<Curve>(m, "Curve")
+      .def_readonly("portions", &Curve::portions)
+      .def_readonly("till", &Curve::till)
+      .def_readonly("used", &Curve::used)
+      .def_readonly("thrown", &Curve::thrown)
+      .def_readonly("borne", &Curve::borne)
+      .def_readonly("currency", &Curve::currency)
+      .def_readonly("unpriced", &Curve::unpriced)
+      .def_readonly("breakpoints", &Curve::breakpoints);
+}
+
+void bind_why(py::module_& m) {
+  py::class_<Why>(m, "Why")
+      .def_readonly("name", &Why::name)
+      .def_readonly("figure", &Why::figure)
+      .def_readonly("how", &Why::how)
+      .def_readonly("source", &Why::source)
+      .def_readonly("parts", &Why::parts)
+      .def("__str__", [](const Why& why) { return text_of(why); });
+}
+
+py::list cautions(const Costing& costing) {
+  py::list list;
+  for (const Caution& caution : cautions_for(costing.recipe())) {
+    list.append(py::make_tuple(caution.text, caution.source, caution.lines));
+  }
+  return list;
+}
+
+Curve curve_of(const Costing& costing, const std::vector<Rational>& portions) {
+  const py::gil_scoped_release released;
+  return cost_curve(costing, portions);
+}
+
+}  // namespace
+
+void bind_costing(py::module_& m) {
+  bind_shopping(m);
+  bind_curve(m);
+  bind_why(m);
+  py::class_<Costing, std::shared_ptr<Costing>>(m, "Costing")
+      .def_property_readonly("recipe",
+                             [](const Costing& c) { return std::make_shared<Recipe>(c.recipe()); })
+      .def_property_readonly("till", [](const Costing& c) { return c.cost("till"); })
+      .def_property_readonly("used", [](const Costing& c) { return c.cost("used"); })
+      .def_property_readonly("thrown", [](const Costing& c) { return c.cost("thrown"); })
+      .def_property_readonly("borne", [](const Costing& c) { return c.cost("borne"); })
+      .def_property_readonly(
+          "closing", [](const Costing& c) { return Quantity(c.costs().closing, c.plan().money()); })
+      .def("per_portion", &Costing::per_portion, py::arg("which") = "borne")
+      .def_property_readonly("unpriced", &Costing::unpriced)
+      .def_property_readonly("to_check", &Costing::to_check)
+      .def_property_readonly("shopping", &shopping_list)
+      .def_property_readonly("cautions", &cautions)
+      .def_property_readonly("cells", &cell_names)
+      .def("explain", &explain, py::arg("cell"))
+      .def(
+          "why",
+          [](const Costing& c, const std::string& cell) { return text_of(explain(c, cell)); },
+          py::arg("cell"))
+      .def("curve", &curve_of, py::arg("portions"))
+      .def("__repr__", [](const Costing& c) {
+        return "<Costing of " + c.recipe().name() + " for " +
+               Quantity(c.recipe().portions()).text() + ": till " +
+               tell_money(c.cost("till")).text + ", borne " + tell_money(c.cost("borne")).text +
+               ">";
+      });
+  m.def(
+      "cost",
+      [](const Recipe& recipe, const std::shared_ptr<PriceBook>& prices, bool strict) {
+        return std::make_shared<Costing>(recipe, prices, CostOptions{strict});
+      },
+      py::arg("recipe"), py::arg("prices"), py::arg("strict"));
+  m.def("caution_footing", [] { return std::string(caution_footing()); });
+}
+
+}  // namespace scalepan::bindings

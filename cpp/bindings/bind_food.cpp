@@ -1,0 +1,102 @@
+#include <memory>
+
+#include "bindings/bind.hpp"
+#include "exact/error.hpp"
+#include "food/convert.hpp"
+#include "measure/amount.hpp"
+#include "measure/unit_text.hpp"
+
+namespace scalepan::bindings {
+
+namespace {
+
+using Texts = std::vector<std::string>;
+
+Stage stage_or_any(const std::string& word) {
+  if (word == "any") return Stage::none;
+  const auto stage = stage_named(word);
+  if (!stage) {
+    fail("fact.stage", "\"" + excerpt(word) + "\" is no stage",
+         "write any, AP, EP, cooked, drained or served");
+  }
+  return *stage;
+}
+
+std::optional<Quantity> quantity_or_nothing(const std::string& text) {
+  return text.empty() ? std::nullopt : std::optional(parse_quantity(text));
+}
+
+FactLayer layer_named(const std::string& name) {
+  for (const FactLayer layer : {FactLayer::own, FactLayer::bundled}) {
+    if (name_of(layer) == name) return layer;
+  }
+  return FactLayer::dataset;
+}
+
+void add_food(Catalog& catalog, const Texts& names, const Texts& allergens_eu,
+              const Texts& allergens_us, const Texts& cautions) {
+  catalog.add(Food{names.at(0), names.at(1), names.at(2), names.at(3), names.at(4), allergens_eu,
+                   allergens_us, cautions});
+}
+
+void add_name(Catalog& catalog, const std::string& name, const std::string& plural,
+              const std::string& region, const std::string& food, bool near) {
+  catalog.add(FoodName{name, plural, region, food, near});
+}
+
+/// fact, food, kind, state, size, from_stage, to_stage, value, low, high, source: the columns.
+void add_fact(Catalog& catalog, const Texts& row, const std::string& layer) {
+  catalog.add(Fact{row.at(0), row.at(1), fact_kind_named(row.at(2)), row.at(3), row.at(4),
+                   stage_or_any(row.at(5)), stage_or_any(row.at(6)), parse_quantity(row.at(7)),
+                   quantity_or_nothing(row.at(8)), quantity_or_nothing(row.at(9)), row.at(10),
+                   layer_named(layer)});
+}
+
+const Food& food_named(const Catalog& catalog, const std::string& name) {
+  const auto found = catalog.find(name);
+  if (found) return *found->food;
+  std::string nearest;
+  for (const std::string& known : catalog.nearest(name)) {
+    nearest += (nearest.empty() ? "nearest: " : ", ") + known;
+  }
+  fail("food.unknown", "no food is called \"" + excerpt(name) + "\"", nearest);
+}
+
+py::tuple convert_amount(const Catalog& catalog, const Quantity& amount, const std::string& unit,
+                         const std::string& food, const std::string& measures,
+                         const std::string& detail) {
+  const Food& known = food_named(catalog, food);
+  const Converted result =
+      convert(catalog, known, amount, parse_unit(unit, measures_named(measures)), detail);
+  py::list facts;
+  for (const Step& step : result.how.steps) {
+    facts.append(py::make_tuple(step.fact->id, step.fact->value, step.divides, step.fact->source));
+  }
+  const Quantity& at = result.amount;
+  const Rational per_factor = amount.coherent();
+  return py::make_tuple(at, facts, Quantity::of_coherent(per_factor * result.how.low, at.unit()),
+                        Quantity::of_coherent(per_factor * result.how.high, at.unit()));
+}
+
+}  // namespace
+
+void bind_food(py::module_& m) {
+  py::class_<Catalog, std::shared_ptr<Catalog>>(m, "Catalog")
+      .def(py::init<>())
+      .def("copy", [](const Catalog& catalog) { return std::make_shared<Catalog>(catalog); })
+      .def("add_food", &add_food)
+      .def("add_name", &add_name)
+      .def("add_fact", &add_fact)
+      .def("food_of",
+           [](const Catalog& catalog, const std::string& name) {
+             const auto found = catalog.find(name);
+             return found ? std::optional(found->food->id) : std::nullopt;
+           })
+      .def("nearest", &Catalog::nearest)
+      .def_property_readonly("food_count", &Catalog::food_count)
+      .def_property_readonly("fact_count", &Catalog::fact_count);
+  m.def("convert", &convert_amount, py::arg("catalog"), py::arg("amount"), py::arg("unit"),
+        py::arg("food"), py::arg("measures"), py::arg("detail"));
+}
+
+}  // namespace scalepan::bindings

@@ -1,0 +1,122 @@
+#include "bindings/bind.hpp"
+#include "exact/error.hpp"
+#include "measure/amount.hpp"
+#include "measure/told.hpp"
+#include "measure/unit_table.hpp"
+#include "measure/unit_text.hpp"
+
+namespace scalepan::bindings {
+
+namespace {
+
+Quantity make_quantity(const py::object& amount, const std::optional<std::string>& unit,
+                       const std::optional<std::string>& measures) {
+  const Measures region = measures_named(measures.value_or(""));
+  const bool text = py::isinstance<py::str>(amount);
+  if (!unit && text) return parse_quantity(amount.cast<std::string>(), region);
+  const Unit shown = unit ? parse_unit(*unit, region) : Unit();
+  return {amount.cast<Rational>(), shown};
+}
+
+/// What stands on the other side of an operator: a quantity, or a number.
+std::optional<Quantity> operand(const py::object& other) {
+  if (py::isinstance<Quantity>(other)) return other.cast<Quantity>();
+  Rational number;
+  if (py::isinstance<py::str>(other) || !rational_from_python(other, number)) return std::nullopt;
+  return Quantity(number);
+}
+
+/// As `operand`, for sums and comparisons: a literal zero takes any dimension.
+std::optional<Quantity> like(const Quantity& q, const py::object& other) {
+  auto value = operand(other);
+  const bool number = value && !py::isinstance<Quantity>(other);
+  if (number && value->coherent().is_zero()) return Quantity(0, q.unit());
+  return value;
+}
+
+template <typename Take, typename Apply>
+auto operation(Take take, Apply apply) {
+  return [take, apply](const Quantity& q, const py::object& other) -> py::object {
+    const auto value = take(q, other);
+    if (!value) return py::reinterpret_borrow<py::object>(Py_NotImplemented);
+    return py::cast(apply(q, *value));
+  };
+}
+
+std::optional<Quantity> any(const Quantity& /*q*/, const py::object& other) {
+  return operand(other);
+}
+
+bool equals(const Quantity& q, const py::object& other) {
+  return py::isinstance<Quantity>(other) && q == other.cast<Quantity>();
+}
+
+void bind_arithmetic(py::class_<Quantity>& type) {
+  using Q = Quantity;
+  type.def("__add__", operation(like, [](const Q& a, const Q& b) { return a + b; }))
+      .def("__radd__", operation(like, [](const Q& a, const Q& b) { return b + a; }))
+      .def("__sub__", operation(like, [](const Q& a, const Q& b) { return a - b; }))
+      .def("__rsub__", operation(like, [](const Q& a, const Q& b) { return b - a; }))
+      .def("__mul__", operation(any, [](const Q& a, const Q& b) { return a * b; }))
+      .def("__rmul__", operation(any, [](const Q& a, const Q& b) { return b * a; }))
+      .def("__truediv__", operation(any, [](const Q& a, const Q& b) { return a / b; }))
+      .def("__rtruediv__", operation(any, [](const Q& a, const Q& b) { return b / a; }))
+      .def("__lt__", operation(like, [](const Q& a, const Q& b) { return a < b; }))
+      .def("__le__", operation(like, [](const Q& a, const Q& b) { return a <= b; }))
+      .def("__gt__", operation(like, [](const Q& a, const Q& b) { return a > b; }))
+      .def("__ge__", operation(like, [](const Q& a, const Q& b) { return a >= b; }))
+      .def("__eq__", &equals)
+      .def("__hash__", &Quantity::hash)
+      .def("__neg__", [](const Q& q) { return -q; })
+      .def("__abs__", [](const Q& q) { return q.coherent().sign() < 0 ? -q : q; })
+      .def("__bool__", [](const Q& q) { return !q.coherent().is_zero(); });
+}
+
+void bind_quantity(py::module_& m) {
+  py::class_<Quantity> type(m, "Quantity");
+  type.def(
+          "to",
+          [](const Quantity& q, const std::string& unit, const std::string& measures) {
+            return q.to(parse_unit(unit, measures_named(measures)));
+          },
+          py::arg("unit"), py::arg("measures") = "")
+      .def_property_readonly("value", &Quantity::value)
+      .def_property_readonly("unit", [](const Quantity& q) { return q.unit().symbol(); })
+      .def_property_readonly("dimension", [](const Quantity& q) { return q.dimension().name(); })
+      .def_property_readonly("stage",
+                             [](const Quantity& q) { return std::string(symbol_of(q.stage())); })
+      .def_property_readonly("told", [](const Quantity& q) { return tell(q).text; })
+      .def_property_readonly("told_money", [](const Quantity& q) { return tell_money(q).text; })
+      .def("__str__", &Quantity::text)
+      .def("__repr__", [](const Quantity& q) { return "Quantity('" + q.text() + "')"; })
+      .def("__copy__", [](const Quantity& q) { return q; })
+      .def("__deepcopy__", [](const Quantity& q, const py::dict& /*memo*/) { return q; })
+      .def(
+          py::pickle([](const Quantity& q) { return py::make_tuple(q.value(), q.unit().symbol()); },
+                     [](const py::tuple& state) {
+                       const auto symbol = state[1].cast<std::string>();
+                       return Quantity(state[0].cast<Rational>(),
+                                       symbol.empty() ? Unit() : parse_unit(symbol));
+                     }));
+  bind_arithmetic(type);
+}
+
+py::list unit_rows() {
+  py::list rows;
+  for (const NamedUnit* unit : all_units()) {
+    rows.append(py::make_tuple(unit->symbol, unit->label, unit->ucum, unit->dimension.name(),
+                               unit->ratio, std::string(name_of(unit->measures))));
+  }
+  return rows;
+}
+
+}  // namespace
+
+void bind_measure(py::module_& m) {
+  bind_quantity(m);
+  m.def("quantity", &make_quantity, py::arg("amount"), py::arg("unit") = py::none(),
+        py::arg("measures") = py::none());
+  m.def("unit_rows", &unit_rows);
+}
+
+}  // namespace scalepan::bindings

@@ -1,0 +1,13 @@
+#include "bindings/bind.hpp"
+
+PYBIND11_MODULE(_core, m, py::mod_gil_not_used()) {
+  m.doc() = "The exact core of Scalepan.";
+  m.attr("__version__") = SCALEPAN_VERSION;
+  scalepan::bindings::bind_errors(m);
+  scalepan::bindings::bind_exact(m);
+  scalepan::bindings::bind_measure(m);
+  scalepan::bindings::bind_food(m);
+  scalepan::bindings::bind_packs(m);
+  scalepan::bindings::bind_recipe(m);
+  scalepan::bindings::bind_costing(m);
+}

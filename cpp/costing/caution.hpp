@@ -1,0 +1,25 @@
+// Cautions: the usual words where food can hurt someone, with figures and their sources.
+// They defer to local food law and qualified advice, and never say that a dish is safe.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "recipe/recipe.hpp"
+
+namespace scalepan {
+
+struct Caution {
+  std::string text;
+  std::string source;
+  std::vector<std::string> lines;  // ids of the lines it is about; empty for the whole batch
+};
+
+/// For undercooking, for cooling a batch larger than was tested, and for allergens, in that
+/// order; empty only for a recipe that gives no ground for any.
+[[nodiscard]] std::vector<Caution> cautions_for(const Recipe& recipe);
+
+/// What stands below every list of cautions.
+[[nodiscard]] std::string_view caution_footing();
+
+}  // namespace scalepan

@@ -1,0 +1,175 @@
+#include "costing/costing.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "exact/error.hpp"
+#include "exact/number_text.hpp"
+#include "measure/unit_table.hpp"
+
+namespace scalepan {
+
+namespace {
+
+constexpr std::string_view names_of_costs = "till, used, thrown, borne";
+
+/// Needs are shown in the unit of the first pack.
+Unit unit_of(const OfferGroup& group) { return group.contents.front().unit(); }
+
+Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
+  Rational need;
+  for (const LineWay& way : group.ways) {
+    need += lines[way.line].amount.coherent() * way.conversion.factor;
+  }
+  return need;
+}
+
+/// What is left keeps only where every pack bought keeps, and no longer than the shortest.
+Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
+  Keeping keeping{true, std::nullopt};
+  for (std::size_t i = 0; i < group.offers.size(); ++i) {
+    if (cover.counts[i].is_zero()) continue;
+    const Keeping& pack = group.offers[i]->keeping;
+    keeping.keeps = keeping.keeps && pack.keeps;
+    if (!pack.days) continue;
+    keeping.days = keeping.days ? std::min(*keeping.days, *pack.days) : *pack.days;
+  }
+  if (!keeping.keeps) keeping.days.reset();
+  return keeping;
+}
+
+Costs costs_of(const Cover& cover, const Rational& need, const Keeping& keeping) {
+  Costs costs;
+  costs.till = cover.price;
+  costs.used = cover.total.is_zero() ? Rational(0) : cover.price * need / cover.total;
+  const Rational rest = costs.till - costs.used;
+  (keeping.keeps ? costs.closing : costs.thrown) = rest;
+  return costs;
+}
+
+void share_among_lines(ItemCost& item, const std::vector<Line>& lines) {
+  for (const LineWay& way : item.group->ways) {
+    const Rational part = lines[way.line].amount.coherent() * way.conversion.factor;
+    const Rational share = part / item.need.coherent();
+    item.lines.push_back(
+        {way.line, Quantity::of_coherent(part, item.need.unit()), item.costs * share});
+  }
+}
+
+std::string line_list(const std::vector<std::size_t>& indices, const Recipe& recipe) {
+  std::string list;
+  for (const std::size_t index : indices) {
+    list += (list.empty() ? "" : ", ") + recipe.lines()[index].id;
+  }
+  return list;
+}
+
+void check_lines(const Recipe& recipe, std::vector<std::string>& notes) {
+  for (const Line& line : recipe.lines()) {
+    if (line.food_id.empty()) {
+      const std::vector<std::string> near = recipe.catalog().nearest(line.food);
+      notes.push_back(line.id + ": the catalogue has no food \"" + line.food +
+                      "\", so it has no facts and no allergens" +
+                      (near.empty() ? "" : " (nearest: " + near.front() + ")"));
+    } else if (line.near) {
+      notes.push_back(line.id + ": the facts are those of " +
+                      recipe.catalog().food(line.food_id)->name +
+                      ", the nearest food with facts to " + line.food);
+    }
+    if (line.is_range()) {
+      notes.push_back(line.id + ": a range is bought at its high end");
+    }
+    if (line.optional) notes.push_back(line.id + ": is optional, and costed");
+  }
+}
+
+void check_items(const Costing& costing, std::vector<std::string>& notes) {
+  for (const ItemCost& item : costing.items()) {
+    if (item.group == nullptr) {
+      notes.push_back(line_list(item.plan->lines, costing.recipe()) +
+                      ": not priced: " + item.plan->problem);
+      continue;
+    }
+    for (const LineWay& way : item.group->ways) {
+      if (!way.share_assumed) continue;
+      notes.push_back(costing.recipe().lines()[way.line].id +
+                      ": no edible share (EP/AP) is known, so all of it is taken as edible");
+    }
+    if (item.keeping.days && !item.leftover.coherent().is_zero()) {
+      notes.push_back(line_list(item.plan->lines, costing.recipe()) + ": what is left keeps " +
+                      text_of(item.keeping) + " and is counted as kept");
+    }
+  }
+}
+
+}  // namespace
+
+Costs& Costs::operator+=(const Costs& other) {
+  till += other.till;
+  used += other.used;
+  thrown += other.thrown;
+  closing += other.closing;
+  return *this;
+}
+
+Costs operator*(const Costs& costs, const Rational& share) {
+  return {costs.till * share, costs.used * share, costs.thrown * share, costs.closing * share};
+}
+
+Rational cost_named(const Costs& costs, std::string_view which) {
+  if (which == "till") return costs.till;
+  if (which == "used") return costs.used;
+  if (which == "thrown") return costs.thrown;
+  if (which == "borne") return costs.borne();
+  fail("cost.which", "no cost is called \"" + excerpt(which) + "\"",
+       "there are: " + std::string(names_of_costs));
+}
+
+ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {
+  ItemCost best;
+  best.plan = &plan;
+  for (const OfferGroup& group : plan.groups) {
+    const Rational need = need_of(group, lines);
+    Cover cover = group.finder->cheapest(need);
+    if (best.group != nullptr && cover.price >= best.cover.price) continue;
+    best.group = &group;
+    best.need = Quantity::of_coherent(need, unit_of(group));
+    best.cover = std::move(cover);
+  }
+  if (best.group == nullptr) return best;
+  best.keeping = keeping_of(*best.group, best.cover);
+  best.leftover = Quantity::of_coherent(best.cover.leftover, unit_of(*best.group));
+  best.costs =
+      costs_of(best.cover, best.need.coherent(), best.keeping) * (Rational(1) / money.ratio());
+  share_among_lines(best, lines);
+  return best;
+}
+
+Costing::Costing(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options)
+    : recipe_(recipe), plan_(std::make_shared<const Plan>(recipe_, std::move(prices), options)) {
+  for (const ItemPlan& item : plan_->items()) {
+    items_.push_back(cost_item(item, recipe_.lines(), plan_->money()));
+    costs_ += items_.back().costs;
+    if (items_.back().group != nullptr) continue;
+    for (const std::size_t line : item.lines) unpriced_.push_back(recipe_.lines()[line].id);
+  }
+}
+
+Quantity Costing::cost(std::string_view which) const {
+  return {cost_named(costs_, which), plan_->money()};
+}
+
+Quantity Costing::per_portion(std::string_view which) const {
+  const Unit portion({{&unit_with_symbol("portion"), 1}});
+  return cost(which) / Quantity(recipe_.portions(), portion);
+}
+
+std::vector<std::string> Costing::to_check() const {
+  std::vector<std::string> notes;
+  check_lines(recipe_, notes);
+  check_items(*this, notes);
+  if (!plan_->currency_stated()) notes.emplace_back("the prices name no currency");
+  return notes;
+}
+
+}  // namespace scalepan

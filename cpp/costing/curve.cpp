@@ -1,0 +1,48 @@
+#include "costing/curve.hpp"
+
+#include <utility>
+
+namespace scalepan {
+
+namespace {
+
+Rational packs_in(const ItemCost& item) {
+  Rational packs;
+  for (const Rational& count : item.cover.counts) packs += count;
+  return packs;
+}
+
+bool same_packs(const ItemCost& a, const ItemCost& b) {
+  return a.group == b.group && a.cover.counts == b.cover.counts;
+}
+
+}  // namespace
+
+Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions) {
+  Curve curve;
+  curve.currency = costing.plan().money().symbol();
+  curve.unpriced = costing.unpriced();
+  std::vector<ItemCost> before;
+  for (const Rational& size : portions) {
+    const Recipe sized = costing.recipe().scaled(size);
+    Costs costs;
+    std::vector<ItemCost> now;
+    for (const ItemPlan& plan : costing.plan().items()) {
+      now.push_back(cost_item(plan, sized.lines(), costing.plan().money()));
+      costs += now.back().costs;
+    }
+    for (std::size_t i = 0; i < before.size(); ++i) {
+      if (same_packs(before[i], now[i])) continue;
+      curve.breakpoints.push_back({size, now[i].plan->item, packs_in(before[i]), packs_in(now[i])});
+    }
+    curve.portions.push_back(size);
+    curve.till.push_back(costs.till);
+    curve.used.push_back(costs.used);
+    curve.thrown.push_back(costs.thrown);
+    curve.borne.push_back(costs.borne());
+    before = std::move(now);
+  }
+  return curve;
+}
+
+}  // namespace scalepan

@@ -1,0 +1,34 @@
+// Curves: the four costs over a range of portions, exact at every point.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "costing/costing.hpp"
+
+namespace scalepan {
+
+/// The packs of one item change here, seen from the point before.
+struct Breakpoint {
+  Rational portions;
+  std::string item;
+  Rational packs_before;
+  Rational packs;
+};
+
+struct Curve {
+  std::vector<Rational> portions;
+  std::vector<Rational> till;
+  std::vector<Rational> used;
+  std::vector<Rational> thrown;
+  std::vector<Rational> borne;
+  std::vector<Breakpoint> breakpoints;
+  std::string currency;               // ISO 4217 code
+  std::vector<std::string> unpriced;  // ids of lines that no point includes
+};
+
+/// Costs the recipe at each number of portions, in the order given.
+/// Throws `recipe.portions` for one that is not above zero, and the errors of the covers.
+[[nodiscard]] Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions);
+
+}  // namespace scalepan

@@ -1,0 +1,63 @@
+// The plan: which offers meet which lines, and by which facts. It holds for every size of a
+// recipe, so that a curve asks only for needs and covers.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "food/convert.hpp"
+#include "packs/cover.hpp"
+#include "packs/price_book.hpp"
+#include "recipe/recipe.hpp"
+
+namespace scalepan {
+
+/// How one line's amount becomes a need in the packs' unit and stage.
+struct LineWay {
+  std::size_t line = 0;  // of the recipe
+  Conversion conversion;
+  bool share_assumed = false;  // no edible share is known, so all of it was taken
+};
+
+/// Offers that state their content in one kind and stage, and the ways of the lines to it.
+struct OfferGroup {
+  Form form;
+  std::vector<const Offer*> offers;
+  std::vector<Quantity> contents;  // one an offer
+  std::vector<LineWay> ways;
+  std::shared_ptr<const CoverFinder> finder;
+
+  [[nodiscard]] bool assumes() const;
+};
+
+/// All lines of one food, and the ways to buy it.
+struct ItemPlan {
+  std::string item;  // as the first line names it
+  std::vector<std::size_t> lines;
+  std::vector<OfferGroup> groups;  // empty where it cannot be priced
+  std::string problem;             // why it cannot
+};
+
+struct CostOptions {
+  bool strict = false;  // an unknown edible share is an error
+};
+
+class Plan {
+ public:
+  /// Throws `cost.stage`, naming both stages, for an unknown edible share where `strict`;
+  /// `cost.currencies` where the offers are in more than one; and the errors of the covers.
+  Plan(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options);
+
+  [[nodiscard]] const std::vector<ItemPlan>& items() const { return items_; }
+  /// The unit all money is in.
+  [[nodiscard]] Unit money() const { return money_; }
+  [[nodiscard]] bool currency_stated() const;
+
+ private:
+  std::shared_ptr<const PriceBook> prices_;
+  std::vector<ItemPlan> items_;
+  Unit money_;
+};
+
+}  // namespace scalepan

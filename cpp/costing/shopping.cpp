@@ -1,0 +1,39 @@
+#include "costing/shopping.hpp"
+
+#include <algorithm>
+
+namespace scalepan {
+
+namespace {
+
+ShoppingRow row_of(const ItemCost& item, const Costing& costing) {
+  ShoppingRow row;
+  row.item = item.plan->item;
+  for (const std::size_t line : item.plan->lines) {
+    row.lines.push_back(costing.recipe().lines()[line].id);
+  }
+  row.need = item.need;
+  row.price = Quantity(item.costs.till, costing.plan().money());
+  row.leftover = item.leftover;
+  row.keeping = item.keeping;
+  for (std::size_t i = 0; i < item.group->offers.size(); ++i) {
+    if (item.cover.counts[i].is_zero()) continue;
+    const Offer& offer = *item.group->offers[i];
+    row.packs.emplace_back(item.cover.counts[i], offer.pack);
+    const bool fresh = std::ranges::find(row.shops, offer.shop) == row.shops.end();
+    if (!offer.shop.empty() && fresh) row.shops.push_back(offer.shop);
+  }
+  return row;
+}
+
+}  // namespace
+
+std::vector<ShoppingRow> shopping_list(const Costing& costing) {
+  std::vector<ShoppingRow> rows;
+  for (const ItemCost& item : costing.items()) {
+    if (item.group != nullptr) rows.push_back(row_of(item, costing));
+  }
+  return rows;
+}
+
+}  // namespace scalepan

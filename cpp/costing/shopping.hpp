@@ -1,0 +1,26 @@
+// The shopping list of a costing: one row an item that is bought.
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "costing/costing.hpp"
+
+namespace scalepan {
+
+struct ShoppingRow {
+  std::string item;
+  std::vector<std::string> lines;                       // ids
+  Quantity need;                                        // in the packs' unit and stage
+  std::vector<std::pair<Rational, std::string>> packs;  // how many of which, as written
+  Quantity price;                                       // what the till takes
+  Quantity leftover;
+  Keeping keeping;                 // of the leftover
+  std::vector<std::string> shops;  // where rows name them
+};
+
+/// In the order of the recipe; items without a price are not on it.
+[[nodiscard]] std::vector<ShoppingRow> shopping_list(const Costing& costing);
+
+}  // namespace scalepan

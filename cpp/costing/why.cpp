@@ -1,0 +1,323 @@
+#include "costing/why.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <utility>
+
+#include "exact/error.hpp"
+#include "exact/number_text.hpp"
+#include "measure/nearest.hpp"
+#include "measure/told.hpp"
+
+namespace scalepan {
+
+namespace {
+
+constexpr std::array<std::string_view, 4> cost_names{"till", "used", "thrown", "borne"};
+
+/// The exact figure, and the told one where that is easier to read.
+std::string figure_of(const Quantity& q) {
+  const std::string exact = q.text();
+  const bool money = q.dimension().currency().has_value();
+  const Told told = money ? tell_money(q) : tell(q);
+  if (told.is_exact() && money) return told.text;
+  return told.is_exact() ? exact : told.text + "  (exactly " + exact + ")";
+}
+
+std::string count_text(const Rational& count) { return exact_text(count); }
+
+std::string packs_text(const ItemCost& item) {
+  std::string text;
+  for (std::size_t i = 0; i < item.group->offers.size(); ++i) {
+    if (item.cover.counts[i].is_zero()) continue;
+    text += (text.empty() ? "" : " + ") + count_text(item.cover.counts[i]) + " x " +
+            item.group->offers[i]->pack;
+  }
+  return text;
+}
+
+std::string offer_source(const Offer& offer) {
+  std::string text = offer.place.text();
+  if (!offer.shop.empty()) text += (text.empty() ? "" : ", ") + offer.shop;
+  if (!offer.date.empty()) text += (text.empty() ? "" : ", ") + offer.date;
+  return text;
+}
+
+class Explainer {
+ public:
+  Explainer(const Costing& costing, const ItemCost* item, std::size_t index)
+      : costing_(costing),
+        item_(item),
+        line_(costing.recipe().lines()[index]),
+        way_(way_of(item, index)),
+        cost_(cost_of(item, index)) {}
+
+  [[nodiscard]] Why explain(std::string_view what) const {
+    if (what == "written") return written();
+    if (what == "need") return need();
+    if (item_ == nullptr || item_->group == nullptr) fail_unpriced(what);
+    if (what == "buy") return buy();
+    if (what == "packs") return packs();
+    if (what == "leftover") return leftover();
+    if (const Step* step = step_named(what)) return fact(*step);
+    return money(what);
+  }
+
+  [[nodiscard]] std::vector<std::string> names() const {
+    std::vector<std::string> all{"written", "need"};
+    if (item_ == nullptr || item_->group == nullptr) return all;
+    for (const char* name : {"buy", "packs", "till", "used", "thrown", "borne", "leftover"}) {
+      all.emplace_back(name);
+    }
+    for (const Step& step : way_->conversion.steps) all.push_back(step_name(step));
+    return all;
+  }
+
+ private:
+  static const LineWay* way_of(const ItemCost* item, std::size_t index) {
+    if (item == nullptr || item->group == nullptr) return nullptr;
+    return &*std::ranges::find(item->group->ways, index, &LineWay::line);
+  }
+  static const LineCost* cost_of(const ItemCost* item, std::size_t index) {
+    if (item == nullptr || item->group == nullptr) return nullptr;
+    return &*std::ranges::find(item->lines, index, &LineCost::line);
+  }
+
+  [[noreturn]] void fail_unpriced(std::string_view what) const {
+    fail("why.unpriced",
+         line_.id + "." + std::string(what) + " has no figure: the line is not priced",
+         item_ == nullptr ? "" : item_->plan->problem);
+  }
+
+  [[nodiscard]] std::string cell(std::string_view what) const {
+    return line_.id + "." + std::string(what);
+  }
+
+  static std::string step_name(const Step& step) {
+    switch (step.fact->kind) {
+      case FactKind::density:
+        return "density";
+      case FactKind::piece:
+        return "piece_weight";
+      case FactKind::edible:
+        return "edible";
+      case FactKind::cooked:
+        return "cooked";
+      case FactKind::drained:
+        break;
+    }
+    return "drained";
+  }
+
+  [[nodiscard]] const Step* step_named(std::string_view what) const {
+    for (const Step& step : way_->conversion.steps) {
+      if (step_name(step) == what) return &step;
+    }
+    return nullptr;
+  }
+
+  [[nodiscard]] Why written() const {
+    std::string source = "\"" + line_.text + "\"";
+    if (const std::string place = line_.place.text(); !place.empty()) source += ", " + place;
+    return {cell("written"), line_.written.text(), "", source, {}};
+  }
+
+  [[nodiscard]] Why need() const {
+    const Recipe& recipe = costing_.recipe();
+    Why why{cell("need"), figure_of(line_.amount), rule_text(), "", {written()}};
+    why.parts.push_back({"portions", exact_text(recipe.portions()), "", "the size asked for", {}});
+    why.parts.push_back({"serves", exact_text(recipe.serves()), "", "the size written for", {}});
+    return why;
+  }
+
+  [[nodiscard]] std::string rule_text() const {
+    switch (line_.rule.kind) {
+      case RuleKind::in_proportion:
+        return "written * portions / serves";
+      case RuleKind::fixed:
+        return "written, fixed at every size";
+      case RuleKind::whole:
+        return "written * portions / serves = " + line_.exact.text() +
+               ", rounded up to whole pieces";
+      case RuleKind::per_portions:
+        break;
+    }
+    return text_of(line_.rule, line_.written.unit()) + ", a started one counting whole";
+  }
+
+  [[nodiscard]] Why buy() const {
+    Why why{cell("buy"), figure_of(cost_->bought_as), "need", "", {need()}};
+    for (const Step& step : way_->conversion.steps) {
+      why.how += (step.divides ? " / " : " * ") + step_name(step);
+      why.parts.push_back(fact(step));
+    }
+    if (way_->share_assumed) {
+      why.how += ", all of it taken as edible";
+      why.parts.push_back({cell("edible"), "1 EP/AP", "", "assumed: no edible share is known", {}});
+    }
+    return why;
+  }
+
+  [[nodiscard]] Why fact(const Step& step) const {
+    const Fact& fact = *step.fact;
+    std::string source = fact.source;
+    if (!fact.state.empty()) source += " [" + fact.state + "]";
+    if (!fact.size.empty()) source += " [" + fact.size + "]";
+    if (fact.layer != FactLayer::bundled) {
+      source = std::string(name_of(fact.layer)) + ": " + source;
+    }
+    return {cell(step_name(step)), fact.value.text(), "", source, {}};
+  }
+
+  /// Needs of every line of the item: packs are chosen for their sum.
+  [[nodiscard]] Why item_need() const {
+    if (item_->group->ways.size() == 1) return buy();
+    Why why{item_->plan->item + " in all", figure_of(item_->need), "sum over its lines", "", {}};
+    for (const LineCost& line : item_->lines) {
+      why.parts.push_back({costing_.recipe().lines()[line.line].id + ".buy",
+                           figure_of(line.bought_as),
+                           "",
+                           "",
+                           {}});
+    }
+    return why;
+  }
+
+  [[nodiscard]] Why packs() const {
+    Why why{cell("packs"),
+            packs_text(*item_),
+            "cheapest whole packs of at least the need",
+            "",
+            {item_need()}};
+    for (std::size_t i = 0; i < item_->group->offers.size(); ++i) {
+      const Offer& offer = *item_->group->offers[i];
+      why.parts.push_back(
+          {"pack " + offer.pack, tell_money(offer.price).text, "", offer_source(offer), {}});
+    }
+    return why;
+  }
+
+  [[nodiscard]] Why leftover() const {
+    return {cell("leftover"),
+            figure_of(item_->leftover),
+            "packs - need, of the whole item",
+            "",
+            {packs()}};
+  }
+
+  [[nodiscard]] Why money(std::string_view what) const {
+    const Quantity amount(cost_named(cost_->costs, what), costing_.plan().money());
+    if (what == "borne") {
+      return {cell(what), figure_of(amount), "used + thrown", "", {money("used"), money("thrown")}};
+    }
+    const bool shared = item_->group->ways.size() > 1;
+    Why why{cell(what), figure_of(amount), how_of(what), "", {}};
+    if (shared) why.how += "; this line's share by use";
+    if (what == "till") {
+      why.parts.push_back(packs());
+    } else {
+      const Quantity bought = Quantity::of_coherent(item_->cover.total, item_->need.unit());
+      why.parts.push_back(money("till"));
+      why.parts.push_back({"bought", figure_of(bought), packs_text(*item_), "", {}});
+    }
+    return why;
+  }
+
+  [[nodiscard]] std::string how_of(std::string_view what) const {
+    if (what == "till") return "sum of pack prices";
+    if (what == "used") return "till * need / bought";
+    return item_->keeping.keeps ? "nothing: what is left keeps"
+                                : "till * (bought - need) / bought: what is left will not keep";
+  }
+
+  const Costing& costing_;
+  const ItemCost* item_;
+  const Line& line_;
+  const LineWay* way_;
+  const LineCost* cost_;
+};
+
+Explainer explainer_for(const Costing& costing, std::size_t index) {
+  for (const ItemCost& item : costing.items()) {
+    if (std::ranges::find(item.plan->lines, index) != item.plan->lines.end()) {
+      return {costing, &item, index};
+    }
+  }
+  return {costing, nullptr, index};
+}
+
+Why explain_total(const Costing& costing, std::string_view which) {
+  std::string figure = figure_of(costing.cost(which));
+  if (!costing.unpriced().empty()) {
+    figure =
+        "at least " + figure + ", " + std::to_string(costing.unpriced().size()) + " lines unpriced";
+  }
+  Why why{std::string(which), figure, "sum over the lines", "", {}};
+  for (const ItemCost& item : costing.items()) {
+    for (const LineCost& line : item.lines) {
+      const Quantity part(cost_named(line.costs, which), costing.plan().money());
+      why.parts.push_back({costing.recipe().lines()[line.line].id + "." + std::string(which),
+                           figure_of(part),
+                           "",
+                           "",
+                           {}});
+    }
+  }
+  return why;
+}
+
+[[noreturn]] void fail_unknown(const Costing& costing, std::string_view cell) {
+  const std::vector<std::string> names = cell_names(costing);
+  const std::vector<std::string_view> known(names.begin(), names.end());
+  fail("why.unknown_cell", "no figure is called \"" + excerpt(cell) + "\"",
+       nearest_hint(nearest_names(cell, known)));
+}
+
+void write(const Why& why, const std::string& lead, const std::string& indent, std::string& text) {
+  text += lead + why.name + " = " + why.figure;
+  if (!why.how.empty()) text += "\n" + indent + "  = " + why.how;
+  if (!why.source.empty()) text += "   [" + why.source + "]";
+  text += "\n";
+  for (const Why& part : why.parts) {
+    const bool last = &part == &why.parts.back();
+    write(part, indent + (last ? "└─ " : "├─ "), indent + (last ? "   " : "│  "), text);
+  }
+}
+
+}  // namespace
+
+std::vector<std::string> cell_names(const Costing& costing) {
+  std::vector<std::string> names(cost_names.begin(), cost_names.end());
+  for (std::size_t i = 0; i < costing.recipe().lines().size(); ++i) {
+    for (const std::string& name : explainer_for(costing, i).names()) {
+      names.push_back(costing.recipe().lines()[i].id + "." + name);
+    }
+  }
+  return names;
+}
+
+Why explain(const Costing& costing, std::string_view cell) {
+  if (std::ranges::find(cost_names, cell) != cost_names.end()) return explain_total(costing, cell);
+  const std::size_t dot = cell.rfind('.');
+  const std::vector<std::string> names = cell_names(costing);
+  const std::vector<Line>& lines = costing.recipe().lines();
+  const auto line = std::ranges::find(lines, cell.substr(0, dot), &Line::id);
+  if (dot == std::string_view::npos || line == lines.end()) fail_unknown(costing, cell);
+  const Explainer explainer =
+      explainer_for(costing, static_cast<std::size_t>(line - lines.begin()));
+  const std::string_view what = cell.substr(dot + 1);
+  const bool priced = std::ranges::find(names, cell) != names.end();
+  const bool money = std::ranges::find(cost_names, what) != cost_names.end();
+  const bool of_packs = what == "buy" || what == "packs" || what == "leftover";
+  if (!priced && !money && !of_packs) fail_unknown(costing, cell);
+  return explainer.explain(what);
+}
+
+std::string text_of(const Why& why) {
+  std::string text;
+  write(why, "", "", text);
+  return text;
+}
+
+}  // namespace scalepan

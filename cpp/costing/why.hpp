@@ -1,0 +1,31 @@
+// Why: how a figure of a costing came about, as a tree down to facts and prices.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "costing/costing.hpp"
+
+namespace scalepan {
+
+struct Why {
+  std::string name;    // `leeks.buy`
+  std::string figure;  // `125000/11 g AP`, with the short form where it is longer
+  std::string how;     // `need / edible`; empty for something given
+  std::string source;  // of something given: a fact's source, a place in a file
+  std::vector<Why> parts;
+};
+
+/// The cells of a costing: for each line id `written`, `need`, `buy`, `packs`, `till`, `used`,
+/// `thrown`, `borne`, `leftover` and, where a share was used, `edible`, `cooked` or `drained`;
+/// and `till`, `used`, `thrown`, `borne` of the dish.
+[[nodiscard]] std::vector<std::string> cell_names(const Costing& costing);
+
+/// Throws `why.unknown_cell` with the nearest names.
+[[nodiscard]] Why explain(const Costing& costing, std::string_view cell);
+
+/// The tree as lines of text.
+[[nodiscard]] std::string text_of(const Why& why);
+
+}  // namespace scalepan

@@ -1,0 +1,368 @@
+#include "exact/number_text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstdint>
+#include <utility>
+
+#include "exact/big.hpp"
+#include "exact/error.hpp"
+#include "exact/rounding.hpp"
+
+namespace scalepan {
+
+namespace {
+
+struct Vulgar {
+  std::string_view sign;
+  std::int64_t numerator;
+  std::int64_t denominator;
+};
+
+// Unicode "vulgar fraction" characters, U+00BC-00BE, U+2150-215E and U+2189.
+constexpr std::array<Vulgar, 19> vulgar_fractions{{
+    {"\u00BC", 1, 4},  {"\u00BD", 1, 2}, {"\u00BE", 3, 4}, {"\u2150", 1, 7}, {"\u2151", 1, 9},
+    {"\u2152", 1, 10}, {"\u2153", 1, 3}, {"\u2154", 2, 3}, {"\u2155", 1, 5}, {"\u2156", 2, 5},
+    {"\u2157", 3, 5},  {"\u2158", 4, 5}, {"\u2159", 1, 6}, {"\u215A", 5, 6}, {"\u215B", 1, 8},
+    {"\u215C", 3, 8},  {"\u215D", 5, 8}, {"\u215E", 7, 8}, {"\u2189", 0, 3},
+}};
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+
+bool digit_at(std::string_view text, std::size_t position) {
+  return position < text.size() && is_digit(text[position]);
+}
+
+std::string_view read_digits(std::string_view text, std::size_t& position) {
+  const std::size_t start = position;
+  while (digit_at(text, position)) ++position;
+  const std::string_view digits = text.substr(start, position - start);
+  if (digits.size() > most_digits) {
+    fail_at(start, "number.too_many_digits",
+            "a number of " + std::to_string(digits.size()) + " digits is too long",
+            "at most " + std::to_string(most_digits) + " digits are read");
+  }
+  return digits;
+}
+
+Rational whole_of(std::string_view digits) {
+  if (digits.empty()) return 0;
+  if (digits.size() <= 18) {
+    std::int64_t value = 0;
+    for (const char c : digits) value = value * 10 + (c - '0');
+    return value;
+  }
+  const std::size_t start = digits.find_first_not_of('0');
+  if (start == std::string_view::npos) return 0;
+  return from_boost(BigRational(BigInt(std::string(digits.substr(start)))));
+}
+
+/// The digits before the point have been read as `whole`; `position` stands on the point.
+Rational read_after_point(std::string_view text, std::size_t& position, const Rational& whole) {
+  ++position;
+  const std::string_view digits = read_digits(text, position);
+  return whole + whole_of(digits) / power(10, static_cast<int>(digits.size()));
+}
+
+std::size_t slash_length(std::string_view text, std::size_t position) {
+  for (const std::string_view slash : {"/", "\u2044", "\u2215"}) {
+    if (text.substr(position).starts_with(slash)) return slash.size();
+  }
+  return 0;
+}
+
+std::optional<Rational> read_vulgar(std::string_view text, std::size_t& position) {
+  for (const Vulgar& vulgar : vulgar_fractions) {
+    if (text.substr(position).starts_with(vulgar.sign)) {
+      position += vulgar.sign.size();
+      return Rational(vulgar.numerator, vulgar.denominator);
+    }
+  }
+  return std::nullopt;
+}
+
+Rational read_under_slash(std::string_view text, std::size_t& position, const Rational& top) {
+  const std::size_t start = position;
+  const Rational bottom = whole_of(read_digits(text, position));
+  if (bottom.is_zero()) {
+    fail_at(start, "number.zero_denominator", "the denominator of a fraction is zero");
+  }
+  return top / bottom;
+}
+
+bool slash_then_digit(std::string_view text, std::size_t position) {
+  const std::size_t slash = slash_length(text, position);
+  return slash > 0 && digit_at(text, position + slash);
+}
+
+/// `1/2` or a vulgar fraction.
+std::optional<Rational> read_fraction(std::string_view text, std::size_t& position) {
+  if (auto vulgar = read_vulgar(text, position)) return vulgar;
+  std::size_t probe = position;
+  const std::string_view digits = read_digits(text, probe);
+  if (digits.empty() || !slash_then_digit(text, probe)) return std::nullopt;
+  probe += slash_length(text, probe);
+  Rational value = read_under_slash(text, probe, whole_of(digits));
+  position = probe;
+  return value;
+}
+
+/// The fraction part of a mixed number whose whole part ends at `position`.
+std::optional<Rational> read_mixed_rest(std::string_view text, std::size_t& position) {
+  std::size_t probe = position;
+  if (auto vulgar = read_vulgar(text, probe)) {
+    position = probe;
+    return vulgar;
+  }
+  if (probe < text.size() && text[probe] == '-') {
+    ++probe;
+  } else {
+    while (probe < text.size() && text[probe] == ' ') ++probe;
+    if (probe == position) return std::nullopt;
+  }
+  const std::size_t start = probe;
+  auto fraction = read_fraction(text, probe);
+  if (!fraction) return std::nullopt;
+  if (*fraction >= 1) {
+    fail_at(start, "number.doubtful",
+            "the fraction of a mixed number is not below one: \"" +
+                excerpt(text.substr(start, probe - start)) + "\"",
+            "write one number, or put the unit between the two");
+  }
+  position = probe;
+  return fraction;
+}
+
+/// What may not follow a number, since it would change its meaning.
+void expect_number_ends(std::string_view text, std::size_t start, std::size_t position) {
+  if (position >= text.size()) return;
+  if (text[position] == ',' && digit_at(text, position + 1)) {
+    fail_at(position, "number.comma", "a comma stands inside a number",
+            "write 1000 for a thousand and 1.5 for one and a half");
+  }
+  const bool second_point = text[position] == '.' && digit_at(text, position + 1);
+  if (second_point || slash_then_digit(text, position)) {
+    fail_at(start, "number.doubtful",
+            "\"" + excerpt(text.substr(start, text.find(' ', position) - start)) +
+                "\" can be read as more than one number",
+            "write one number, such as 1.5, 3/2 or 1 1/2");
+  }
+}
+
+std::optional<Rational> read_unsigned_amount(std::string_view text, std::size_t& position) {
+  const std::size_t start = position;
+  auto value = read_fraction(text, position);
+  if (!value) {
+    const bool point_first = text.substr(position).starts_with('.');
+    if (!digit_at(text, position + (point_first ? 1 : 0))) return std::nullopt;
+    value = whole_of(read_digits(text, position));
+    if (position < text.size() && text[position] == '.' && digit_at(text, position + 1)) {
+      value = read_after_point(text, position, *value);
+    } else if (const auto rest = read_mixed_rest(text, position)) {
+      *value += *rest;
+    }
+  }
+  expect_number_ends(text, start, position);
+  return value;
+}
+
+/// Recursive descent over the formula grammar; the depth is limited, so the stack is too.
+class FormulaReader {
+ public:
+  explicit FormulaReader(std::string_view text) : text_(text) {}
+
+  Rational read() {
+    Rational value = sum();
+    skip_spaces();
+    if (position_ < text_.size()) unreadable();
+    return value;
+  }
+
+ private:
+  Rational sum() {
+    Rational value = product();
+    while (true) {
+      if (take('+')) {
+        value += product();
+      } else if (take('-')) {
+        value -= product();
+      } else {
+        return value;
+      }
+    }
+  }
+
+  Rational product() {
+    Rational value = signed_atom();
+    while (true) {
+      if (take('*')) {
+        value *= signed_atom();
+      } else if (take('/')) {
+        skip_spaces();
+        const std::size_t start = position_;
+        const Rational divisor = signed_atom();
+        if (divisor.is_zero()) {
+          fail_at(start, "number.zero_denominator", "the denominator of a fraction is zero");
+        }
+        value /= divisor;
+      } else {
+        return value;
+      }
+    }
+  }
+
+  Rational signed_atom() {
+    bool negative = false;
+    while (take('-')) negative = !negative;
+    Rational value = atom();
+    return negative ? -value : value;
+  }
+
+  Rational atom() {
+    if (!take('(')) return literal();
+    if (++depth_ > most_depth) {
+      fail_at(position_, "number.depth",
+              "more than " + std::to_string(most_depth) + " brackets are open at once");
+    }
+    Rational value = sum();
+    if (!take(')')) unreadable();
+    --depth_;
+    return value;
+  }
+
+  Rational literal() {
+    skip_spaces();
+    const bool point_first = text_.substr(position_).starts_with('.');
+    if (!digit_at(text_, position_ + (point_first ? 1 : 0))) unreadable();
+    Rational value = whole_of(read_digits(text_, position_));
+    if (position_ < text_.size() && text_[position_] == '.' && digit_at(text_, position_ + 1)) {
+      value = read_after_point(text_, position_, value);
+    }
+    return value * exponent();
+  }
+
+  Rational exponent() {
+    std::size_t probe = position_;
+    if (probe >= text_.size() || (text_[probe] != 'e' && text_[probe] != 'E')) return 1;
+    ++probe;
+    const bool negative = probe < text_.size() && text_[probe] == '-';
+    if (negative || (probe < text_.size() && text_[probe] == '+')) ++probe;
+    if (!digit_at(text_, probe)) return 1;
+    const std::size_t start = probe;
+    const Rational size = whole_of(read_digits(text_, probe));
+    if (size > most_exponent) {
+      fail_at(start, "number.exponent", "the exponent of a number is too large",
+              "at most " + std::to_string(most_exponent) + " is read");
+    }
+    position_ = probe;
+    const int places = static_cast<int>(size.word_numerator());
+    return power(10, negative ? -places : places);
+  }
+
+  void skip_spaces() {
+    while (position_ < text_.size() && text_[position_] == ' ') ++position_;
+  }
+
+  bool take(char sign) {
+    skip_spaces();
+    if (position_ >= text_.size() || text_[position_] != sign) return false;
+    ++position_;
+    return true;
+  }
+
+  [[noreturn]] void unreadable() const {
+    const std::string rest = excerpt(text_.substr(position_));
+    fail_at(position_, "number.unreadable",
+            rest.empty() ? "a number is missing at the end"
+                         : "no number is written in \"" + rest + "\"");
+  }
+
+  std::string_view text_;
+  std::size_t position_ = 0;
+  int depth_ = 0;
+};
+
+std::string whole_text(const Rational& whole) {
+  return whole.is_word() ? std::to_string(whole.word_numerator())
+                         : whole.big().value.numerator().str();
+}
+
+/// Decimal places needed, or -1 where the decimal never ends or is longer than `most`.
+int places_needed(const Rational& x, int most) {
+  Rational scaled = x;
+  for (int places = 0; places <= most; ++places) {
+    if (scaled.is_integer()) return places;
+    scaled *= 10;
+  }
+  return -1;
+}
+
+/// `x` has at most `places` decimals.
+std::string decimal_of(const Rational& x, int places) {
+  const Rational size = abs(x);
+  std::string digits = whole_text(size * power(10, places));
+  const auto width = static_cast<std::size_t>(places) + 1;
+  if (digits.size() < width) digits.insert(0, width - digits.size(), '0');
+  if (places > 0) digits.insert(digits.size() - static_cast<std::size_t>(places), 1, '.');
+  return (x.sign() < 0 ? "-" : "") + digits;
+}
+
+}  // namespace
+
+std::optional<Rational> read_amount_number(std::string_view text, std::size_t& position) {
+  const bool negative = text.substr(position).starts_with('-');
+  std::size_t probe = position + (negative ? 1 : 0);
+  auto value = read_unsigned_amount(text, probe);
+  if (!value) return std::nullopt;
+  position = probe;
+  return negative ? -*value : *value;
+}
+
+Rational parse_amount_number(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(' ');
+  std::size_t position = first == std::string_view::npos ? text.size() : first;
+  auto value = read_amount_number(text, position);
+  if (!value) {
+    fail_at(position, "number.unreadable",
+            "no number is written in \"" + excerpt(text.substr(position)) + "\"");
+  }
+  const std::size_t rest = text.find_first_not_of(' ', position);
+  if (rest != std::string_view::npos) {
+    fail_at(rest, "number.unreadable",
+            "\"" + excerpt(text.substr(rest)) + "\" follows the number " +
+                excerpt(text.substr(0, position)));
+  }
+  return *value;
+}
+
+Rational parse_formula_number(std::string_view text) { return FormulaReader(text).read(); }
+
+std::string fraction_text(const Rational& x) {
+  if (x.is_integer()) return whole_text(x);
+  return whole_text(numerator(x)) + "/" + whole_text(denominator(x));
+}
+
+std::string mixed_text(const Rational& x) {
+  const Rational size = abs(x);
+  const Rational whole = floor(size);
+  if (whole.is_zero() || x.is_integer()) return fraction_text(x);
+  return (x.sign() < 0 ? "-" : "") + whole_text(whole) + " " + fraction_text(size - whole);
+}
+
+std::optional<std::string> decimal_text(const Rational& x, int most_places) {
+  const int places = places_needed(x, most_places);
+  if (places < 0) return std::nullopt;
+  return decimal_of(x, places);
+}
+
+std::string exact_text(const Rational& x) {
+  constexpr int short_decimal = 4;
+  if (auto decimal = decimal_text(x, short_decimal)) return *decimal;
+  return mixed_text(x);
+}
+
+std::string fixed_text(const Rational& x, int places) {
+  return decimal_of(round_to_places(x, places, Rounding::half_up).value, std::max(places, 0));
+}
+
+}  // namespace scalepan

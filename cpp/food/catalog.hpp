@@ -1,0 +1,73 @@
+// The catalogue: foods, their names in several regions, and the facts about them.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "food/fact.hpp"
+
+namespace scalepan {
+
+struct Food {
+  std::string id;      // `leek`
+  std::string name;    // `leek`
+  std::string plural;  // `leeks`
+  std::string default_state;
+  std::string default_size;
+  std::vector<std::string> allergens_eu;
+  std::vector<std::string> allergens_us;
+  std::vector<std::string> cautions;
+};
+
+/// One name of a food. `region` is empty where the name is good everywhere.
+struct FoodName {
+  std::string name;
+  std::string plural;
+  std::string region;
+  std::string food;
+  bool near = false;  // a close relative, not the same food
+};
+
+struct FoundFood {
+  const Food* food = nullptr;
+  const FoodName* name = nullptr;  // the name it was found by; null where that was its id
+
+  /// Whether the name belongs to a close relative rather than to this very food.
+  [[nodiscard]] bool near() const { return name != nullptr && name->near; }
+};
+
+/// Lower case, single spaces, no outer spaces: how names are compared.
+[[nodiscard]] std::string plain_name(std::string_view name);
+
+class Catalog {
+ public:
+  /// Throw `food.duplicate` and `food.unknown`; `add(Fact)` also what `expect_valid` throws and
+  /// `fact.duplicate` for an id used before.
+  void add(Food food);
+  void add(FoodName name);
+  void add(Fact fact);
+
+  /// Null where no such food is known.
+  [[nodiscard]] const Food* food(std::string_view id) const;
+  /// By any name or plural. Nothing where the name is unknown; throws `food.ambiguous` with the
+  /// choices where the name means several foods.
+  [[nodiscard]] std::optional<FoundFood> find(std::string_view name) const;
+  /// At most three known names near the misspelt one.
+  [[nodiscard]] std::vector<std::string> nearest(std::string_view name) const;
+  /// In order of layer, then id.
+  [[nodiscard]] std::vector<const Fact*> facts(std::string_view food) const;
+  [[nodiscard]] std::size_t food_count() const { return foods_.size(); }
+  [[nodiscard]] std::size_t fact_count() const { return fact_count_; }
+
+ private:
+  std::map<std::string, Food, std::less<>> foods_;
+  std::unordered_map<std::string, std::vector<FoodName>> names_;
+  std::map<std::string, std::vector<Fact>, std::less<>> facts_;
+  std::size_t fact_count_ = 0;
+};
+
+}  // namespace scalepan

@@ -1,0 +1,295 @@
+#include "food/convert.hpp"
+
+#include <algorithm>
+#include <array>
+#include <deque>
+#include <map>
+#include <set>
+#include <utility>
+
+#include "exact/error.hpp"
+
+namespace scalepan {
+
+namespace {
+
+struct Edge {
+  Form from;
+  Form to;
+  Step step;
+};
+
+Form with_defaults(const Food& food, Form form) {
+  if (form.kind == Kind::mass) form.detail.clear();
+  if (form.detail.empty() && form.kind == Kind::volume) form.detail = food.default_state;
+  if (form.detail.empty() && form.kind == Kind::count) form.detail = food.default_size;
+  return form;
+}
+
+Kind source_kind(FactKind kind) {
+  if (kind == FactKind::density) return Kind::volume;
+  return kind == FactKind::piece ? Kind::count : Kind::mass;
+}
+
+void add_both_ways(std::vector<Edge>& edges, const Fact& fact, Stage from, Stage to) {
+  const Kind kind = source_kind(fact.kind);
+  const std::string& detail = kind == Kind::volume ? fact.state : fact.size;
+  const Form source{kind, from, kind == Kind::mass ? std::string() : detail};
+  const Form target{Kind::mass, to, {}};
+  edges.push_back({source, target, {&fact, false}});
+  edges.push_back({target, source, {&fact, true}});
+}
+
+bool is_share(const Fact& fact) {
+  return fact.kind != FactKind::density && fact.kind != FactKind::piece;
+}
+
+bool holds_for(const Fact& fact, Preparations preparations) {
+  std::string_view words = fact.state;
+  while (!words.empty()) {
+    const std::string_view word = words.substr(0, words.find(' '));
+    if (std::ranges::find(preparations, word) == preparations.end()) return false;
+    words.remove_prefix(std::min(words.size(), word.size() + 1));
+  }
+  return true;
+}
+
+/// Whether a share for the very preparation takes the place of this plain one.
+bool is_overruled(const Fact& fact, const std::vector<const Fact*>& facts,
+                  Preparations preparations) {
+  return fact.state.empty() && std::ranges::any_of(facts, [&](const Fact* other) {
+           return other->kind == fact.kind && other->layer == fact.layer && !other->state.empty() &&
+                  holds_for(*other, preparations);
+         });
+}
+
+/// The facts that apply, ordered as the catalogue orders them.
+std::vector<const Fact*> facts_for(const Catalog& catalog, const Food& food, FactLayer last_layer,
+                                   Preparations preparations) {
+  const std::vector<const Fact*> all = catalog.facts(food.id);
+  std::vector<const Fact*> kept;
+  for (const Fact* fact : all) {
+    if (fact->layer > last_layer) continue;
+    if (is_share(*fact) &&
+        (!holds_for(*fact, preparations) || is_overruled(*fact, all, preparations))) {
+      continue;
+    }
+    kept.push_back(fact);
+  }
+  return kept;
+}
+
+/// Ordered as the catalogue orders facts, so that ties fall to the first.
+std::vector<Edge> edges_of(const std::vector<const Fact*>& facts) {
+  std::vector<Edge> edges;
+  for (const Fact* fact : facts) {
+    if (fact->kind == FactKind::density && fact->from == Stage::none) {
+      add_both_ways(edges, *fact, Stage::as_purchased, Stage::as_purchased);
+      add_both_ways(edges, *fact, Stage::edible, Stage::edible);
+    } else {
+      add_both_ways(edges, *fact, fact->from, fact->to);
+    }
+  }
+  return edges;
+}
+
+using Way = std::vector<Step>;
+
+std::optional<Way> shortest_way(const std::vector<Edge>& edges, const Form& from, const Form& to) {
+  std::map<Form, Way> ways{{from, {}}};
+  std::deque<Form> queue{from};
+  while (!queue.empty()) {
+    const Form here = queue.front();
+    queue.pop_front();
+    if (here == to) return ways[here];
+    for (const Edge& edge : edges) {
+      if (edge.from != here || ways.contains(edge.to)) continue;
+      Way way = ways[here];
+      way.push_back(edge.step);
+      ways.emplace(edge.to, std::move(way));
+      queue.push_back(edge.to);
+    }
+  }
+  return std::nullopt;
+}
+
+void apply(Conversion& how, const Step& step) {
+  const Quantity& value = step.fact->value;
+  const Quantity low = step.fact->low.value_or(value);
+  const Quantity high = step.fact->high.value_or(value);
+  if (step.divides) {
+    how.factor /= value.coherent();
+    how.low /= high.coherent();
+    how.high /= low.coherent();
+  } else {
+    how.factor *= value.coherent();
+    how.low *= low.coherent();
+    how.high *= high.coherent();
+  }
+}
+
+Conversion along(Way way) {
+  Conversion how;
+  for (const Step& step : way) apply(how, step);
+  how.steps = std::move(way);
+  return how;
+}
+
+std::string form_text(const Form& form) {
+  std::string text(name_of(form.kind));
+  if (!form.detail.empty()) text += " (" + form.detail + ")";
+  if (form.stage != Stage::none) text += " " + std::string(symbol_of(form.stage));
+  return text;
+}
+
+bool has_fact(const Catalog& catalog, const Food& food, FactKind kind, const std::string& detail) {
+  return std::ranges::any_of(catalog.facts(food.id), [&](const Fact* fact) {
+    return fact->kind == kind && (kind == FactKind::piece ? fact->size : fact->state) == detail;
+  });
+}
+
+/// The fact whose absence breaks the way.
+std::string missing_fact(const Catalog& catalog, const Food& food, const Form& from,
+                         const Form& to) {
+  for (const Form* form : {&from, &to}) {
+    const std::string of_detail = form->detail.empty() ? "" : " (" + form->detail + ")";
+    if (form->kind == Kind::volume && !has_fact(catalog, food, FactKind::density, form->detail)) {
+      return "a density" + of_detail;
+    }
+    if (form->kind == Kind::count && !has_fact(catalog, food, FactKind::piece, form->detail)) {
+      return "a piece weight" + of_detail;
+    }
+  }
+  const auto crosses = [&](Stage stage) { return from.stage == stage || to.stage == stage; };
+  if (crosses(Stage::cooked)) return "a cooked share (cooked/EP)";
+  if (crosses(Stage::drained)) return "a drained share (drained/AP)";
+  return "an edible share (EP/AP)";
+}
+
+std::string known_facts(const Catalog& catalog, const Food& food) {
+  std::string known;
+  for (const Fact* fact : catalog.facts(food.id)) {
+    known += (known.empty() ? "" : ", ") + fact->id;
+  }
+  return known.empty() ? "none" : known;
+}
+
+[[noreturn]] void fail_no_fact(const Catalog& catalog, const Food& food, const Form& from,
+                               const Form& to) {
+  fail("convert.no_fact",
+       "no fact leads from " + form_text(from) + " to " + form_text(to) + " of " + food.name +
+           ": " + missing_fact(catalog, food, from, to) + " is missing",
+       "known: " + known_facts(catalog, food) + "; add the missing one as a fact of your own");
+}
+
+Form form_of(Dimension dimension, const std::string& detail) {
+  Form form{kind_of(dimension.without_stages()), dimension.stage(), detail};
+  if (form.kind == Kind::count && form.stage == Stage::none) form.stage = Stage::as_purchased;
+  return form;
+}
+
+constexpr std::array stages_to_try{Stage::as_purchased, Stage::edible, Stage::cooked,
+                                   Stage::drained};
+
+/// Both ends at one stage that nobody stated.
+std::optional<Conversion> at_any_stage(const Catalog& catalog, const Food& food, Form from, Form to,
+                                       Preparations preparations) {
+  for (const Stage stage : stages_to_try) {
+    from.stage = to.stage = stage;
+    if (auto how = find_conversion(catalog, food, from, to, preparations)) return how;
+  }
+  return std::nullopt;
+}
+
+[[noreturn]] void fail_stage(const Food& food, const Quantity& amount, Unit to) {
+  const bool amount_open = amount.stage() == Stage::none;
+  const Unit open = amount_open ? amount.unit() : to;
+  fail(
+      "convert.stage",
+      "the way from " + amount.text() + " to " + to.symbol() + " of " + food.name +
+          " crosses stages, and " + open.symbol() + " states none",
+      "write " + open.symbol() + " AP (as purchased) or " + open.symbol() + " EP (edible portion)");
+}
+
+Conversion staged_conversion(const Catalog& catalog, const Food& food, const Quantity& amount,
+                             Unit to, Form from, Form target, Preparations preparations) {
+  if (from.stage == Stage::none && target.stage == Stage::none) {
+    if (auto how = at_any_stage(catalog, food, from, target, preparations)) return *how;
+    from.stage = target.stage = Stage::as_purchased;
+    return conversion(catalog, food, from, target, preparations);
+  }
+  if (from.stage != Stage::none && target.stage != Stage::none) {
+    return conversion(catalog, food, from, target, preparations);
+  }
+  const Stage stated = from.stage == Stage::none ? target.stage : from.stage;
+  Form same_from = from;
+  Form same_target = target;
+  same_from.stage = same_target.stage = stated;
+  const bool count = from.kind == Kind::count || target.kind == Kind::count;
+  auto how = find_conversion(catalog, food, same_from, same_target, preparations);
+  if (how && !count) return *how;
+  for (const Stage stage : stages_to_try) {
+    (from.stage == Stage::none ? same_from : same_target).stage = stage;
+    if (find_conversion(catalog, food, same_from, same_target, preparations))
+      fail_stage(food, amount, to);
+  }
+  return conversion(catalog, food, same_from, same_target, preparations);
+}
+
+}  // namespace
+
+Kind kind_of(Dimension dimension) {
+  if (dimension == dimension::mass()) return Kind::mass;
+  if (dimension == dimension::volume()) return Kind::volume;
+  if (dimension == dimension::piece()) return Kind::count;
+  fail("convert.kind", "a food is measured by weight, volume or count, not in " +
+                           (dimension.is_number() ? "plain numbers" : dimension.name()));
+}
+
+std::string_view name_of(Kind kind) {
+  switch (kind) {
+    case Kind::mass:
+      return "weight";
+    case Kind::volume:
+      return "volume";
+    case Kind::count:
+      break;
+  }
+  return "count";
+}
+
+std::optional<Conversion> find_conversion(const Catalog& catalog, const Food& food,
+                                          const Form& from, const Form& to,
+                                          Preparations preparations) {
+  const Form start = with_defaults(food, from);
+  const Form end = with_defaults(food, to);
+  if (start == end) return Conversion{};
+  for (const FactLayer layer : {FactLayer::own, FactLayer::bundled, FactLayer::dataset}) {
+    const auto facts = facts_for(catalog, food, layer, preparations);
+    if (auto way = shortest_way(edges_of(facts), start, end)) {
+      return along(std::move(*way));
+    }
+  }
+  return std::nullopt;
+}
+
+Conversion conversion(const Catalog& catalog, const Food& food, const Form& from, const Form& to,
+                      Preparations preparations) {
+  if (auto how = find_conversion(catalog, food, from, to, preparations)) return *how;
+  fail_no_fact(catalog, food, with_defaults(food, from), with_defaults(food, to));
+}
+
+Converted convert(const Catalog& catalog, const Food& food, const Quantity& amount, Unit to,
+                  const std::string& detail, Preparations preparations) {
+  const Form from = form_of(amount.dimension(), detail);
+  const Form target = form_of(to.dimension(), detail);
+  if (from.kind == target.kind && amount.stage() == to.dimension().stage()) {
+    return {amount.to(to), {}};
+  }
+  Conversion how = staged_conversion(catalog, food, amount, to, from, target, preparations);
+  const bool keeps_stage = !to.dimension().has_stages() && target.kind != Kind::count;
+  const Unit unit = keeps_stage ? to.at(amount.stage()) : to;
+  return {Quantity::of_coherent(amount.coherent() * how.factor, unit), std::move(how)};
+}
+
+}  // namespace scalepan

@@ -1,0 +1,74 @@
+// Conversion of one food's amounts between weight, volume and count, and between stages.
+//
+// The facts of a food make a small graph: weight, volume in a state and count of a size, each at
+// a stage. Of several ways one is chosen by a fixed order: the way whose weakest layer is best
+// (own before bundled before dataset), then the one with fewest facts, then by fact ids. So a new
+// fact moves no conversion but those it takes part in.
+#pragma once
+
+#include <compare>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "food/catalog.hpp"
+
+namespace scalepan {
+
+enum class Kind : std::uint8_t { mass, volume, count };
+
+/// Which of the three an amount is. Throws `convert.kind` for anything else.
+[[nodiscard]] Kind kind_of(Dimension dimension);
+[[nodiscard]] std::string_view name_of(Kind kind);
+
+/// What an amount is an amount of: a node of the graph.
+struct Form {
+  Kind kind = Kind::mass;
+  Stage stage = Stage::none;
+  std::string detail;  // state of a volume, size of a count; empty for the food's default
+
+  friend auto operator<=>(const Form&, const Form&) = default;
+};
+
+/// A fact used one way or the other.
+struct Step {
+  const Fact* fact = nullptr;
+  bool divides = false;  // the amount is divided by the fact's value
+};
+
+struct Conversion {
+  Rational factor = 1;  // coherent unit to coherent unit
+  std::vector<Step> steps;
+  Rational low = 1;  // the factor with every fact's spread at its worst
+  Rational high = 1;
+};
+
+/// Words of how the food is prepared (`peeled`, `roasted`). A share that holds for a preparation
+/// is used where all its words are among these, and then goes before the food's plain share.
+using Preparations = std::span<const std::string>;
+
+/// The way from one form of a food to another, or nothing.
+[[nodiscard]] std::optional<Conversion> find_conversion(const Catalog& catalog, const Food& food,
+                                                        const Form& from, const Form& to,
+                                                        Preparations preparations = {});
+
+/// As find_conversion. Throws `convert.no_fact`, which names the missing fact, the nearest that
+/// is known, and how to add it.
+[[nodiscard]] Conversion conversion(const Catalog& catalog, const Food& food, const Form& from,
+                                    const Form& to, Preparations preparations = {});
+
+struct Converted {
+  Quantity amount;
+  Conversion how;
+};
+
+/// An amount of a food in another unit. `detail` is the state of the volume or the size of the
+/// count; empty for the food's default. A count is of whole pieces as purchased. An amount without
+/// a stage stays at the stage it is measured at; where the facts cross stages on the way, both
+/// stages must be stated (`convert.stage`).
+[[nodiscard]] Converted convert(const Catalog& catalog, const Food& food, const Quantity& amount,
+                                Unit to, const std::string& detail = {},
+                                Preparations preparations = {});
+
+}  // namespace scalepan

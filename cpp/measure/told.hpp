@@ -1,0 +1,27 @@
+// Amounts told to people: short where that is exact, else rounded and marked so.
+#pragma once
+
+#include <string>
+
+#include "measure/quantity.hpp"
+
+namespace scalepan {
+
+struct Told {
+  std::string text;
+  Quantity error;  // told less exact; zero where the text is exact
+
+  [[nodiscard]] bool is_exact() const { return error.coherent().is_zero(); }
+};
+
+/// `5 kg`, `2 1/4 tsp`, `6 eggs` less the noun; without stage. Grams and kilograms are told
+/// in kg from 1000 g on and in g below, litres likewise. A figure that is neither a decimal of at
+/// most 3 places nor a fraction that spoons and cups have (halves, thirds, quarters, sixths,
+/// eighths) is rounded half up to 4 digits and begins with `≈`.
+[[nodiscard]] Told tell(const Quantity& amount);
+
+/// `11.50 GBP`, rounded half up to the currency's minor unit (ISO 4217); a price in no currency
+/// has no code.
+[[nodiscard]] Told tell_money(const Quantity& money);
+
+}  // namespace scalepan

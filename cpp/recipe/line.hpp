@@ -1,0 +1,76 @@
+// Recipe lines: one ingredient each, read from a text as a cook writes it.
+//
+//   line  = amount [ size ] [ container | piece noun ] [ "of" ] food [ "," preparation ]
+//           [ "(" note ")" ] { "|" rule }
+//
+// `500 g leeks, trimmed`, `2 x 400 g tins chickpeas, drained`, `3 cloves garlic, crushed`,
+// `4 eggs | one per portion`.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "exact/error.hpp"
+#include "food/catalog.hpp"
+#include "measure/quantity.hpp"
+#include "recipe/rule.hpp"
+
+namespace scalepan {
+
+/// A line as the file has it: a text, and what a table may add. Empty texts add nothing.
+struct LineInput {
+  PlacedText line;
+  PlacedText id;
+  PlacedText stage;
+  PlacedText state;
+  PlacedText rule;
+  std::string note;
+  bool optional = false;
+};
+
+/// The written facts of a line never change; `exact` and `amount` follow the size of the recipe.
+struct Line {
+  std::string id;
+  std::string text;
+  Place place;
+
+  Quantity written;       // with its stage; of a range, the high end
+  Quantity written_low;   // equals `written` but for a range
+  Rational containers;    // of `2 x 400 g tins`: 2; else 0
+  std::string container;  // `tin`
+  std::string noun;       // of `3 cloves garlic`: `clove`
+  std::string size;       // `large`
+
+  std::string food;     // as written
+  std::string food_id;  // in the catalogue; empty where unknown
+  bool near = false;    // found by the name of a close relative
+  std::string state;    // of a measured volume: `chopped`; empty for the food's default
+  std::string preparation;
+  std::vector<std::string> preparations;  // its known words
+  std::string note;
+  bool optional = false;
+  Rule rule;
+
+  Quantity exact;   // before rounding to whole pieces
+  Quantity amount;  // what is needed at the recipe's size
+  Quantity amount_low;
+
+  [[nodiscard]] bool is_range() const { return !(amount_low == amount); }
+  /// The detail of its amount for conversions: the state of a volume, the size of a count.
+  [[nodiscard]] std::string detail() const;
+};
+
+/// Reads one line; its amounts are those of the written size.
+/// Throws the errors of the amount and rule readers, `line.no_amount`, `line.amount`,
+/// `line.no_food`, `line.stage`, `food.ambiguous` and `unit.unknown`, each with its place.
+[[nodiscard]] Line read_line(const LineInput& input, Measures measures, const Catalog& catalog);
+
+/// The line told to a cook, at its amount: `5 kg leeks, trimmed`, `≈ 2.333 kg flour`.
+[[nodiscard]] std::string told(const Line& line, const Catalog& catalog);
+
+/// A name as an id: lower case, `_` between words.
+[[nodiscard]] std::string id_of_name(std::string_view name);
+
+}  // namespace scalepan

@@ -1,0 +1,65 @@
+// Lines told to a cook.
+
+#include "measure/told.hpp"
+#include "recipe/kitchen_words.hpp"
+#include "recipe/line.hpp"
+
+namespace scalepan {
+
+namespace {
+
+bool is_count(const Line& line) {
+  return line.written.dimension().without_stages() == dimension::piece();
+}
+
+/// The number of a count, without the word `pieces`.
+std::string count_text(const Quantity& count) {
+  const std::string text = tell(count).text;
+  return text.substr(0, text.rfind(' '));
+}
+
+std::string amount_text(const Quantity& amount, bool count) {
+  return count ? count_text(amount) : tell(amount).text;
+}
+
+/// Singular or plural by the catalogue; as written where the catalogue has neither.
+std::string food_text(const Line& line, const Catalog& catalog, bool many) {
+  if (!is_count(line) || !line.noun.empty() || line.food_id.empty()) return line.food;
+  const auto found = catalog.find(line.food);
+  if (!found || found->name == nullptr) return line.food;
+  return many ? found->name->plural : found->name->name;
+}
+
+std::string noun_text(const Line& line, bool many) {
+  if (line.noun.empty()) return {};
+  return " " + std::string(many ? plural_of_noun(line.noun) : line.noun);
+}
+
+/// ` (2 x 400 g tins)`, where whole containers give the amount.
+std::string container_text(const Line& line) {
+  if (line.container.empty() || line.containers.is_zero()) return {};
+  const Quantity each = line.written * (Rational(1) / line.containers);
+  const Rational count = line.amount.coherent() / each.coherent();
+  if (!count.is_integer()) return {};
+  const std::string word(count == Rational(1) ? line.container : plural_of_noun(line.container));
+  return " (" + Quantity(count).text() + " x " + tell(each).text + " " + word + ")";
+}
+
+}  // namespace
+
+std::string told(const Line& line, const Catalog& catalog) {
+  const bool count = is_count(line);
+  const bool many = line.amount.value() > Rational(1);
+  std::string text;
+  if (line.is_range()) text = amount_text(line.amount_low, count) + " to ";
+  text += amount_text(line.amount, count);
+  if (!line.size.empty()) text += " " + line.size;
+  text += noun_text(line, many) + " " + food_text(line, catalog, many);
+  if (!line.preparation.empty()) text += ", " + line.preparation;
+  text += container_text(line);
+  if (!line.note.empty()) text += " (" + line.note + ")";
+  if (line.optional) text += " (optional)";
+  return text;
+}
+
+}  // namespace scalepan

@@ -1,0 +1,123 @@
+#include "recipe/rule.hpp"
+
+#include <array>
+#include <optional>
+#include <utility>
+
+#include "exact/error.hpp"
+#include "exact/number_text.hpp"
+#include "measure/amount.hpp"
+
+namespace scalepan {
+
+namespace {
+
+constexpr std::string_view known_rules =
+    "in proportion, fixed, whole, one per portion, one per 4 portions";
+
+constexpr std::array<std::string_view, 12> number_words{"one",  "two", "three",  "four",
+                                                        "five", "six", "seven",  "eight",
+                                                        "nine", "ten", "eleven", "twelve"};
+
+std::string_view trimmed(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(' ');
+  if (first == std::string_view::npos) return {};
+  return text.substr(first, text.find_last_not_of(' ') - first + 1);
+}
+
+[[noreturn]] void fail_unreadable(std::string_view text) {
+  fail_at(0, "rule.unreadable", "\"" + excerpt(text) + "\" is no rule",
+          "the rules: " + std::string(known_rules));
+}
+
+std::optional<Rational> number_word(std::string_view word) {
+  for (std::size_t i = 0; i < number_words.size(); ++i) {
+    if (number_words[i] == word) return Rational(i + 1);
+  }
+  return std::nullopt;
+}
+
+/// The coherent amount before `per`.
+Rational read_each(std::string_view text, Unit unit, Measures measures, std::string_view rule) {
+  if (const auto number = number_word(text)) return *number * unit.ratio();
+  std::size_t position = 0;
+  const auto amount = read_amount(text, position, measures, UnitStyle::kitchen);
+  if (!amount || position < text.size() || amount->is_range() || amount->high.sign() <= 0) {
+    fail_unreadable(rule);
+  }
+  if (!amount->unit) return amount->high * unit.ratio();
+  if (!(amount->unit->dimension() == unit.dimension().without_stages())) {
+    fail_at(0, "rule.unit",
+            "the rule counts in " + amount->unit->symbol() + ", the line in " +
+                unit.without_stages().symbol());
+  }
+  return amount->high;
+}
+
+/// The number of portions after `per`.
+Rational read_portions(std::string_view text, std::string_view rule) {
+  if (text == "portion") return 1;
+  std::size_t position = 0;
+  const std::size_t space = text.find(' ');
+  auto number = number_word(text.substr(0, space));
+  if (number) {
+    position = space == std::string_view::npos ? text.size() : space;
+  } else {
+    number = read_amount_number(text, position);
+  }
+  const std::string_view rest = trimmed(text.substr(position));
+  if (!number || number->sign() <= 0 || (rest != "portions" && rest != "portion")) {
+    fail_unreadable(rule);
+  }
+  return *number;
+}
+
+}  // namespace
+
+Rule parse_rule(std::string_view text, Unit unit, Measures measures) {
+  const std::string_view rule = trimmed(text);
+  if (rule == "in proportion") return {};
+  if (rule == "fixed") return {RuleKind::fixed, 1, 1};
+  if (rule == "whole") return {RuleKind::whole, 1, 1};
+  const std::size_t per = rule.find(" per ");
+  if (per == std::string_view::npos) fail_unreadable(rule);
+  return {RuleKind::per_portions, read_each(trimmed(rule.substr(0, per)), unit, measures, rule),
+          read_portions(trimmed(rule.substr(per + 5)), rule)};
+}
+
+std::string text_of(const Rule& rule, Unit unit) {
+  switch (rule.kind) {
+    case RuleKind::in_proportion:
+      return "in proportion";
+    case RuleKind::fixed:
+      return "fixed";
+    case RuleKind::whole:
+      return "whole";
+    case RuleKind::per_portions:
+      break;
+  }
+  const bool counts = unit.dimension().without_stages() == dimension::piece();
+  std::string each = exact_text(rule.each / unit.ratio());
+  if (!counts) each += " " + unit.label();
+  const std::string of =
+      rule.portions == Rational(1) ? "portion" : exact_text(rule.portions) + " portions";
+  return each + " per " + of;
+}
+
+RuledAmount amount_by_rule(const Rule& rule, const Rational& written, const Rational& serves,
+                           const Rational& portions) {
+  const Rational proportional = written * portions / serves;
+  switch (rule.kind) {
+    case RuleKind::in_proportion:
+      return {proportional, proportional};
+    case RuleKind::fixed:
+      return {written, written};
+    case RuleKind::whole:
+      return {proportional, ceil(proportional)};
+    case RuleKind::per_portions:
+      break;
+  }
+  return {rule.each * portions / rule.portions, rule.each * ceil(portions / rule.portions)};
+}
+
+}  // namespace scalepan

@@ -1,0 +1,133 @@
+"""Prints what the benchmarks measure, beside their peers and goals, as one markdown table.
+
+    python tests/bench/report.py build/bench/tests/bench/rational_bench
+
+Rows measured from Python come from `python_rows.py` beside this file, where there is one: its
+`ROWS` is a list of functions without arguments, each of which measures and returns one `Row`.
+"""
+
+from __future__ import annotations
+
+import argparse
+import importlib.util
+import json
+import os
+import subprocess
+import sys
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from row import Row
+
+REPETITIONS = 9
+OURS = "scalepan"
+
+
+@dataclass(frozen=True)
+class Goal:
+    row: str
+    peer: str
+    ratio: float
+
+
+GOALS = (
+    Goal("add/typ", "boost_int64", 1.1),
+    Goal("mul/typ", "boost_int64", 1.4),
+    Goal("add/typ", "flint", 0.55),
+    Goal("mul/typ", "flint", 0.55),
+    Goal("add/typ", "gmp", 0.55),
+    Goal("mul/typ", "gmp", 0.55),
+)
+
+
+def pin_to_one_core() -> None:
+    """A run that moves between cores is measured with the caches of none of them."""
+    if hasattr(os, "sched_setaffinity"):
+        os.sched_setaffinity(0, {max(os.sched_getaffinity(0))})
+
+
+def run_benchmarks(program: Path, repetitions: int) -> dict[str, float]:
+    """Median nanoseconds of one operation, by benchmark name."""
+    command = [
+        str(program),
+        "--benchmark_format=json",
+        f"--benchmark_repetitions={repetitions}",
+        "--benchmark_min_time=0.1",
+        "--benchmark_enable_random_interleaving=true",
+        "--benchmark_report_aggregates_only=true",
+    ]
+    done = subprocess.run(command, check=True, stdout=subprocess.PIPE, text=True)
+    return medians(json.loads(done.stdout)["benchmarks"])
+
+
+def medians(results: Iterable[dict[str, object]]) -> dict[str, float]:
+    return {
+        str(result["run_name"]): 1e9 / float(str(result["items_per_second"]))
+        for result in results
+        if result.get("aggregate_name") == "median"
+    }
+
+
+def rows_of(times: dict[str, float]) -> Iterator[Row]:
+    for goal in GOALS:
+        ours = times.get(f"{goal.row}/{OURS}")
+        peer = times.get(f"{goal.row}/{goal.peer}")
+        if ours is None or peer is None:
+            print(f"left out: {goal.row} beside {goal.peer}, not measured", file=sys.stderr)
+        else:
+            yield Row(goal.row, ours, goal.peer, peer, goal.ratio)
+
+
+def python_rows() -> Iterator[Row]:
+    path = Path(__file__).with_name("python_rows.py")
+    if not path.exists():
+        return
+    spec = importlib.util.spec_from_file_location("python_rows", path)
+    if spec is None or spec.loader is None:
+        raise ImportError(f"{path} cannot be loaded")
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    measures: list[Callable[[], Row]] = module.ROWS
+    for measure in measures:
+        yield measure()
+
+
+def time_text(nanoseconds: float) -> str:
+    for size, unit in ((1e9, "s"), (1e6, "ms"), (1e3, "us")):
+        if nanoseconds >= size:
+            return f"{nanoseconds / size:.3g} {unit}"
+    return f"{nanoseconds:.3g} ns"
+
+
+def line_of(row: Row) -> str:
+    cells = (
+        row.name,
+        time_text(row.ours),
+        f"{row.peer_name} {time_text(row.peer)}",
+        f"{row.ratio:.2f}",
+        f"<= {row.goal:g}",
+        "yes" if row.met else "MISSED",
+    )
+    return "| " + " | ".join(cells) + " |"
+
+
+def table_of(rows: Iterable[Row]) -> str:
+    head = ("| row | ours | peer | ratio | goal | met |", "|---|---|---|---|---|---|")
+    return "\n".join((*head, *map(line_of, rows)))
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=(__doc__ or "").splitlines()[0])
+    parser.add_argument("programs", nargs="*", type=Path, help="benchmark programs to run")
+    parser.add_argument("--repetitions", type=int, default=REPETITIONS)
+    arguments = parser.parse_args()
+    pin_to_one_core()
+    times: dict[str, float] = {}
+    for program in arguments.programs:
+        times |= run_benchmarks(program, arguments.repetitions)
+    print(table_of([*rows_of(times), *python_rows()]))
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,24 @@
+"""One measured comparison, as every benchmark reports it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Row:
+    """Two times of one run, in nanoseconds; `goal` is the largest ratio wanted."""
+
+    name: str
+    ours: float
+    peer_name: str
+    peer: float
+    goal: float
+
+    @property
+    def ratio(self) -> float:
+        return self.ours / self.peer
+
+    @property
+    def met(self) -> bool:
+        return self.ratio <= self.goal
