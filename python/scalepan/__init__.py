@@ -1,0 +1,74 @@
+"""Scalepan: exact scaling, whole-pack buying and costing of recipes.
+
+import scalepan
+
+    pot = scalepan.read_recipe("pot.toml").scale(portions=40)
+    costing = scalepan.cost(pot, scalepan.read_prices("prices.csv"))
+    print(costing.till, costing.per_portion("borne"))
+"""
+
+from scalepan._core import (
+    Breakpoint,
+    Catalog,
+    Costing,
+    Cover,
+    Curve,
+    Line,
+    Offer,
+    PriceBook,
+    Quantity,
+    Recipe,
+    ShoppingRow,
+    Why,
+    __version__,
+    quantity,
+)
+from scalepan.costs import cost, cover
+from scalepan.errors import (
+    CostError,
+    Error,
+    FileError,
+    FoodError,
+    MeasureError,
+    NumberError,
+    PriceError,
+    RecipeError,
+)
+from scalepan.foods import Conversion, bundled_catalog, catalog_with, convert
+from scalepan.prices import parse_prices, read_prices
+from scalepan.recipes import parse_recipe, read_recipe
+
+__all__ = [
+    "Breakpoint",
+    "Catalog",
+    "Conversion",
+    "CostError",
+    "Costing",
+    "Cover",
+    "Curve",
+    "Error",
+    "FileError",
+    "FoodError",
+    "Line",
+    "MeasureError",
+    "NumberError",
+    "Offer",
+    "PriceBook",
+    "PriceError",
+    "Quantity",
+    "Recipe",
+    "RecipeError",
+    "ShoppingRow",
+    "Why",
+    "__version__",
+    "bundled_catalog",
+    "catalog_with",
+    "convert",
+    "cost",
+    "cover",
+    "parse_prices",
+    "parse_recipe",
+    "quantity",
+    "read_prices",
+    "read_recipe",
+]

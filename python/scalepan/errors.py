@@ -1,0 +1,111 @@
+"""The errors of Scalepan: one base class, a stable code, both sides of the clash, a place, a hint."""
+
+from __future__ import annotations
+
+
+class Error(Exception):
+    """Base of every error.
+
+    Attributes:
+        code: stable and dotted (``unit.unknown``); its first word names the subject.
+        message: what is wrong, naming both sides.
+        hint: the nearest fix, or empty.
+        file, line, column: where, counted from 1; 0 and empty where unknown.
+        cell: the figure it is about (``leeks.buy``), or empty.
+    """
+
+    def __init__(
+        self,
+        code: str,
+        message: str,
+        hint: str = "",
+        file: str = "",
+        line: int = 0,
+        column: int = 0,
+        cell: str = "",
+    ) -> None:
+        super().__init__(code, message, hint, file, line, column, cell)
+        self.code = code
+        self.message = message
+        self.hint = hint
+        self.file = file
+        self.line = line
+        self.column = column
+        self.cell = cell
+
+    @property
+    def place(self) -> str:
+        """``pot.toml:4:10``, ``leeks.buy``, or empty."""
+        if self.cell:
+            return self.cell
+        place = self.file
+        if self.line:
+            place += f":{self.line}" if place else f"line {self.line}"
+            if self.column:
+                place += f":{self.column}"
+        return place
+
+    def __str__(self) -> str:
+        text = f"{self.place}: {self.message}" if self.place else self.message
+        return f"{text} ({self.hint})" if self.hint else text
+
+
+class NumberError(Error):
+    """A number that cannot be read, or a sum that has no result."""
+
+
+class MeasureError(Error):
+    """Units, dimensions, stages and written amounts."""
+
+
+class FoodError(Error):
+    """Foods, their names, facts and conversions."""
+
+
+class RecipeError(Error):
+    """Recipes, their lines, rules and sizes."""
+
+
+class PriceError(Error):
+    """Price books, packs and covers."""
+
+
+class CostError(Error):
+    """Costings and the figures in them."""
+
+
+class FileError(Error):
+    """Files that cannot be read."""
+
+
+_CLASSES: dict[str, type[Error]] = {
+    "number": NumberError,
+    "unit": MeasureError,
+    "quantity": MeasureError,
+    "amount": MeasureError,
+    "food": FoodError,
+    "fact": FoodError,
+    "convert": FoodError,
+    "recipe": RecipeError,
+    "line": RecipeError,
+    "rule": RecipeError,
+    "price": PriceError,
+    "cover": PriceError,
+    "cost": CostError,
+    "why": CostError,
+    "file": FileError,
+}
+
+
+def make_error(
+    code: str,
+    message: str,
+    hint: str = "",
+    file: str = "",
+    line: int = 0,
+    column: int = 0,
+    cell: str = "",
+) -> Error:
+    """The error of the class that belongs to the code's first word."""
+    kind = _CLASSES.get(code.split(".", 1)[0], Error)
+    return kind(code, message, hint, file, line, column, cell)

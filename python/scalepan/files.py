@@ -1,0 +1,36 @@
+"""Text files, read whole; whatever the system says becomes one clear error."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from scalepan.errors import make_error
+
+PathLike = str | Path
+
+# A recipe or a price book is never near this; a mistaken path to something huge is.
+MOST_BYTES = 20_000_000
+
+
+def read_text(path: PathLike) -> str:
+    """The text of a UTF-8 file, without a byte order mark.
+
+    Raises:
+        FileError: ``file.unreadable``, ``file.too_large`` or ``file.encoding``.
+    """
+    name = str(path)
+    try:
+        with open(path, "rb") as stream:
+            data = stream.read(MOST_BYTES + 1)
+    except (OSError, ValueError) as problem:
+        reason = getattr(problem, "strerror", None) or str(problem)
+        raise make_error("file.unreadable", f"cannot read the file: {reason}", file=name) from None
+    if len(data) > MOST_BYTES:
+        raise make_error("file.too_large", f"the file has more than {MOST_BYTES} bytes", file=name)
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as problem:
+        line = data.count(b"\n", 0, problem.start) + 1
+        message = f"byte {problem.start + 1} is not UTF-8"
+        hint = "save the file as UTF-8"
+        raise make_error("file.encoding", message, hint, file=name, line=line) from None

@@ -1,0 +1,140 @@
+"""The catalogue of foods and facts: the bundled one, and facts of your own laid over it."""
+
+from __future__ import annotations
+
+import csv
+import functools
+import io
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from importlib import resources
+
+from scalepan import _core
+from scalepan._core import Catalog, Quantity
+
+FACT_COLUMNS = (
+    "fact",
+    "food",
+    "kind",
+    "state",
+    "size",
+    "from_stage",
+    "to_stage",
+    "value",
+    "low",
+    "high",
+    "source",
+)
+
+
+@functools.cache
+def bundled_catalog() -> Catalog:
+    """The foods, names and facts that come with the package; read once.
+
+    Every fact has its source beside it (``data/facts.csv``), mostly USDA SR28.
+    """
+    catalog = Catalog()
+    for row in _rows("foods.csv"):
+        names = [row[key] for key in ("food", "name", "plural", "default_state", "default_size")]
+        catalog.add_food(
+            names,
+            _parts(row["allergens_eu"]),
+            _parts(row["allergens_us"]),
+            _parts(row["cautions"]),
+        )
+    for row in _rows("names.csv"):
+        near = row["match"] == "near"
+        catalog.add_name(row["name"], row["plural"], row["region"], row["food"], near)
+    for row in _rows("facts.csv"):
+        catalog.add_fact([row[column] for column in FACT_COLUMNS], "bundled")
+    return catalog
+
+
+def catalog_with(facts: Iterable[Mapping[str, str]]) -> Catalog:
+    """The bundled catalogue with facts of your own laid over it; own facts win.
+
+    Each fact has the columns of ``FACT_COLUMNS``; those left out are empty.
+
+    Raises:
+        FoodError: ``fact.value``, ``fact.kind``, ``fact.stage``, ``fact.duplicate`` or
+            ``food.unknown``.
+    """
+    catalog = bundled_catalog().copy()
+    for fact in facts:
+        catalog.add_fact([fact.get(column, "") for column in FACT_COLUMNS], "own")
+    return catalog
+
+
+@dataclass(frozen=True)
+class UsedFact:
+    """A fact that a conversion went through; ``divides`` says in which direction."""
+
+    id: str
+    value: Quantity
+    divides: bool
+    source: str
+
+
+@dataclass(frozen=True)
+class Conversion:
+    """An amount in another unit, with the facts used and the spread these leave.
+
+    ``low`` and ``high`` take every fact's spread at its worst.
+    """
+
+    amount: Quantity
+    facts: tuple[UsedFact, ...]
+    low: Quantity
+    high: Quantity
+
+    @property
+    def value(self) -> _core.Fraction:
+        """The exact figure in the unit asked for."""
+        return self.amount.value
+
+    def __str__(self) -> str:
+        return str(self.amount)
+
+
+def convert(
+    amount: Quantity | str,
+    unit: str,
+    *,
+    food: str | None = None,
+    measures: str | None = None,
+    state: str | None = None,
+    size: str | None = None,
+    catalog: Catalog | None = None,
+) -> Conversion:
+    """An amount in another unit, by way of the food's facts where the kinds differ.
+
+    Args:
+        amount: a quantity or its text, ``"2 cup"``.
+        unit: the unit wanted, ``"g"``, ``"g AP"``, ``"piece"``.
+        food: by any of its names; needed between weight, volume, count and stages.
+        measures: ``us``, ``metric``, ``imperial`` or ``au``: which cup is meant.
+        state: of a volume, ``"chopped"``; left out, the food's default.
+        size: of a count, ``"large"``; left out, the food's default.
+        catalog: left out, the bundled one.
+
+    Raises:
+        MeasureError: ``unit.which_measures``, ``unit.unknown``, ``quantity.convert`` and others.
+        FoodError: ``food.unknown``, ``food.ambiguous``, ``convert.no_fact``, ``convert.stage``.
+    """
+    given = _core.quantity(amount, measures=measures) if isinstance(amount, str) else amount
+    if food is None:
+        plain = given.to(unit, measures or "")
+        return Conversion(plain, (), plain, plain)
+    result, facts, low, high = _core.convert(
+        catalog or bundled_catalog(), given, unit, food, measures or "", state or size or ""
+    )
+    return Conversion(result, tuple(UsedFact(*fact) for fact in facts), low, high)
+
+
+def _rows(name: str) -> Iterable[dict[str, str]]:
+    text = resources.files("scalepan").joinpath("data", name).read_text(encoding="utf-8")
+    return csv.DictReader(io.StringIO(text, newline=""))
+
+
+def _parts(field: str) -> list[str]:
+    return field.split(";") if field else []

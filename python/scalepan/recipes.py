@@ -1,0 +1,168 @@
+"""Recipes from TOML files.
+
+    name = "Barley broth"
+    serves = 4
+    measures = "metric"     # us, imperial, metric or au; needed where a line has a cup or spoon
+    tested_at = [4]
+    lines = [
+      "200 g pearl barley",
+      { id = "topping", line = "30 g butter, melted", rule = "fixed" },
+    ]
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Callable
+from decimal import Decimal
+from typing import Any
+
+from scalepan import _core
+from scalepan._core import Catalog, Recipe
+from scalepan.errors import Error, RecipeError, make_error
+from scalepan.files import PathLike, read_text
+from scalepan.foods import bundled_catalog
+from scalepan.toml_places import Path, Places, value_places
+
+Placed = tuple[str, str, int, int]
+LineFields = dict[str, Placed | bool]
+
+_KEYS = ("name", "serves", "measures", "tested_at", "lines")
+_LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
+_LINE_KEYS = (*_LINE_TEXTS, "optional")
+_SYNTAX_PLACE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
+
+
+def read_recipe(path: PathLike, *, catalog: Catalog | None = None) -> Recipe:
+    """Reads a recipe file.
+
+    Args:
+        path: a TOML file.
+        catalog: foods and facts; left out, the bundled ones.
+
+    Raises:
+        Error: with file, line and column; every code is in the reference.
+    """
+    return parse_recipe(read_text(path), file=str(path), catalog=catalog)
+
+
+def parse_recipe(text: str, *, file: str = "", catalog: Catalog | None = None) -> Recipe:
+    """As ``read_recipe``, from text; ``file`` is the name that errors show."""
+    return _Reader(text, file).recipe(catalog or bundled_catalog())
+
+
+class _Reader:
+    def __init__(self, text: str, file: str) -> None:
+        self._file = file
+        self._data = _load(text, file)
+        self._places: Places = value_places(text)
+
+    def recipe(self, catalog: Catalog) -> Recipe:
+        self._expect_keys(self._data, _KEYS, ())
+        for key in ("name", "serves", "lines"):
+            if key not in self._data:
+                known = ", ".join(_KEYS)
+                raise self._error("recipe.missing", f"the recipe has no {key}", (), f"keys: {known}")
+        places: dict[str, Placed] = {
+            "name": self._text(("name",), self._data["name"]),
+            "serves": self._placed(("serves",), ""),
+            "tested_at": self._placed(("tested_at",), ""),
+            "lines": self._placed(("lines",), ""),
+        }
+        serves = self._number(("serves",), self._data["serves"])
+        return _core.make_recipe(
+            places,
+            serves,
+            self._measures(),
+            self._tested_at(),
+            self._lines(),
+            catalog,
+        )
+
+    def _measures(self) -> str:
+        path = ("measures",)
+        text, *_ = self._text(path, self._data.get("measures", ""))
+        # The core names the choices; an empty recipe of the same measures is the cheapest question.
+        self._at(path, lambda: _core.quantity("1", measures=text))
+        return text
+
+    def _tested_at(self) -> list[Any]:
+        sizes = self._data.get("tested_at", [])
+        sizes = sizes if isinstance(sizes, list) else [sizes]
+        return [self._number(("tested_at", i), size) for i, size in enumerate(sizes)]
+
+    def _lines(self) -> list[LineFields]:
+        lines = self._data["lines"]
+        if not isinstance(lines, list):
+            raise self._error("recipe.type", "lines is not a list", ("lines",), 'lines = ["..."]')
+        return [self._line(("lines", i), line) for i, line in enumerate(lines)]
+
+    def _line(self, path: Path, line: object) -> LineFields:
+        if not isinstance(line, dict):
+            return {"line": self._text(path, line)}
+        self._expect_keys(line, _LINE_KEYS, path)
+        if "line" not in line:
+            raise self._error("recipe.missing", "a line's table has no line", path)
+        fields: LineFields = {
+            key: self._text((*path, key), line[key]) for key in _LINE_TEXTS if key in line
+        }
+        optional = line.get("optional", False)
+        if not isinstance(optional, bool):
+            raise self._error("recipe.type", "optional is not true or false", (*path, "optional"))
+        return {**fields, "optional": optional}
+
+    def _expect_keys(self, table: dict[str, Any], known: tuple[str, ...], path: Path) -> None:
+        for key in table:
+            if key not in known:
+                message = f'unknown key "{key}"'
+                raise self._error(
+                    "recipe.unknown_key", message, (*path, key), "keys: " + ", ".join(known)
+                )
+
+    def _text(self, path: Path, value: object) -> Placed:
+        if not isinstance(value, str):
+            raise self._error("recipe.type", f"{_name_of(path)} is not a text", path)
+        return self._placed(path, value)
+
+    def _number(self, path: Path, value: object) -> Any:
+        if isinstance(value, bool) or not isinstance(value, int | Decimal | str):
+            raise self._error("recipe.type", f"{_name_of(path)} is not a number", path)
+        return self._at(path, lambda: _core.number(value))
+
+    def _at(self, path: Path, read: Callable[[], Any]) -> Any:
+        """Runs ``read``; its error leaves with the place of the value."""
+        try:
+            return read()
+        except Error as error:
+            raise self._error(error.code, error.message, path, error.hint) from None
+
+    def _placed(self, path: Path, text: str) -> Placed:
+        line, column = self._places.get(path, (0, 0))
+        return (text, self._file, line, column)
+
+    def _error(self, code: str, message: str, path: Path, hint: str = "") -> Error:
+        line, column = self._places.get(path, (0, 0))
+        return make_error(code, message, hint, self._file, line, column)
+
+
+def _load(text: str, file: str) -> dict[str, Any]:
+    try:
+        return tomllib.loads(text, parse_float=Decimal)
+    except tomllib.TOMLDecodeError as problem:
+        message = str(problem)
+        found = _SYNTAX_PLACE.search(message)
+        line, column = (int(found[1]), int(found[2])) if found and found[1] else (0, 0)
+        message = f"not TOML: {_SYNTAX_PLACE.sub('', message)}"
+        raise RecipeError("recipe.syntax", message, "", file, line, column) from None
+    except RecursionError:
+        raise RecipeError("recipe.syntax", "brackets nest too deeply", "", file) from None
+    except ValueError as problem:
+        raise RecipeError("recipe.syntax", f"not TOML: {problem}", "", file) from None
+
+
+def _name_of(path: Path) -> str:
+    name = str(path[0])
+    for part in path[1:]:
+        name += f" {part + 1}" if isinstance(part, int) else f" {part}"
+    return name
