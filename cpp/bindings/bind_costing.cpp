@@ -18,14 +18,7 @@ void bind_shopping(py::module_& m) {
       .def_readonly("item", &Row::item)
       .def_readonly("lines", &Row::lines)
       .def_readonly("need", &Row::need)
-      .def_property_readonly("packs",
-                             [](const Row& row) {
-                               py::list packs;
-                               for (const auto& [count, text] : row.packs) {
-                                 packs.append(py::make_tuple(int_of(count), text));
-                               }
-                               return packs;
-                             })
+      .def_property_readonly("packs", [](const Row& row) { return packs_of(row.packs); })
       .def_readonly("price", &Row::price)
       .def_readonly("leftover", &Row::leftover)
       .def_property_readonly("keeps", [](const Row& row) { return row.keeping.keeps; })
@@ -41,11 +34,11 @@ void bind_curve(py::module_& m) {
       .def_readonly("portions", &Breakpoint::portions)
       .def_readonly("item", &Breakpoint::item)
       .def_property_readonly("packs_before",
-                             [](const Breakpoint& b) { return int_of(b.packs_before); })
-      .def_property_readonly("packs", [](const Breakpoint& b) { return int_of(b.packs); })
+                             [](const Breakpoint& b) { return packs_of(b.packs_before); })
+      .def_property_readonly("packs", [](const Breakpoint& b) { return packs_of(b.packs); })
       .def("__repr__", [](const Breakpoint& b) {
         return "<Breakpoint at " + Quantity(b.portions).text() + ": " + b.item + " " +
-               Quantity(b.packs_before).text() + " to " + Quantity(b.packs).text() + " packs>";
+               text_of(b.packs) + ">";
       });
   py::class_<Curve>(m, "Curve")
       .def_readonly("portions", &Curve::portions)
@@ -68,9 +61,9 @@ void bind_why(py::module_& m) {
       .def("__str__", [](const Why& why) { return text_of(why); });
 }
 
-py::list cautions(const Costing& costing) {
+py::list cautions(const Recipe& recipe) {
   py::list list;
-  for (const Caution& caution : cautions_for(costing.recipe())) {
+  for (const Caution& caution : cautions_for(recipe)) {
     list.append(py::make_tuple(caution.text, caution.source, caution.lines));
   }
   return list;
@@ -100,7 +93,7 @@ void bind_costing(py::module_& m) {
       .def_property_readonly("unpriced", &Costing::unpriced)
       .def_property_readonly("to_check", &Costing::to_check)
       .def_property_readonly("shopping", &shopping_list)
-      .def_property_readonly("cautions", &cautions)
+      .def_property_readonly("cautions", [](const Costing& c) { return cautions(c.recipe()); })
       .def_property_readonly("cells", &cell_names)
       .def("explain", &explain, py::arg("cell"))
       .def(
@@ -120,6 +113,7 @@ void bind_costing(py::module_& m) {
         return std::make_shared<Costing>(recipe, prices, CostOptions{strict});
       },
       py::arg("recipe"), py::arg("prices"), py::arg("strict"));
+  m.def("cautions", &cautions, py::arg("recipe"));
   m.def("caution_footing", [] { return std::string(caution_footing()); });
 }
 

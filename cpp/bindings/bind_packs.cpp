@@ -23,12 +23,6 @@ std::shared_ptr<PriceBook> make_price_book(const std::vector<py::dict>& rows,
   return std::make_shared<PriceBook>(std::move(offers));
 }
 
-py::list packs_of(const std::vector<std::pair<Rational, std::string>>& packs) {
-  py::list list;
-  for (const auto& [count, text] : packs) list.append(py::make_tuple(int_of(count), text));
-  return list;
-}
-
 void bind_offer(py::module_& m) {
   py::class_<Offer>(m, "Offer")
       .def_readonly("item", &Offer::item)

@@ -16,6 +16,8 @@ bool rational_from_python(py::handle source, Rational& out);
 py::object fraction_of(const Rational& x);
 /// Only where `x` is whole.
 py::object int_of(const Rational& x);
+/// [(count, pack text)], counts as int.
+py::list packs_of(const std::vector<std::pair<Rational, std::string>>& packs);
 
 }  // namespace scalepan::bindings
 

@@ -101,6 +101,12 @@ py::object int_of(const Rational& x) {
   return py::reinterpret_steal<py::object>(PyLong_FromString(hex.c_str(), nullptr, 16));
 }
 
+py::list packs_of(const std::vector<std::pair<Rational, std::string>>& packs) {
+  py::list list;
+  for (const auto& [count, text] : packs) list.append(py::make_tuple(int_of(count), text));
+  return list;
+}
+
 py::object fraction_of(const Rational& x) {
   return fraction_type()(int_of(numerator(x)), int_of(denominator(x)));
 }

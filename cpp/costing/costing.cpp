@@ -125,6 +125,23 @@ Rational cost_named(const Costs& costs, std::string_view which) {
        "there are: " + std::string(names_of_costs));
 }
 
+PacksTaken ItemCost::packs() const {
+  PacksTaken taken;
+  if (group == nullptr) return taken;
+  for (std::size_t i = 0; i < group->offers.size(); ++i) {
+    if (!cover.counts[i].is_zero()) taken.emplace_back(cover.counts[i], group->offers[i]->pack);
+  }
+  return taken;
+}
+
+std::string text_of(const PacksTaken& packs) {
+  std::string text;
+  for (const auto& [count, pack] : packs) {
+    text += (text.empty() ? "" : " + ") + exact_text(count) + " x " + pack;
+  }
+  return text;
+}
+
 ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {
   ItemCost best;
   best.plan = &plan;

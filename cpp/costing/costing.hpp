@@ -41,6 +41,9 @@ struct LineCost {
   Costs costs;
 };
 
+/// How many of which packs, as written.
+using PacksTaken = std::vector<std::pair<Rational, std::string>>;
+
 /// What is bought of one item.
 struct ItemCost {
   const ItemPlan* plan = nullptr;
@@ -51,7 +54,13 @@ struct ItemCost {
   Keeping keeping;  // of the leftover
   Costs costs;
   std::vector<LineCost> lines;
+
+  /// In the order of the price book; none where the item is not priced.
+  [[nodiscard]] PacksTaken packs() const;
 };
+
+/// `11 x 1 kg + 1 x 500 g`.
+[[nodiscard]] std::string text_of(const PacksTaken& packs);
 
 class Costing {
  public:

@@ -6,12 +6,6 @@ namespace scalepan {
 
 namespace {
 
-Rational packs_in(const ItemCost& item) {
-  Rational packs;
-  for (const Rational& count : item.cover.counts) packs += count;
-  return packs;
-}
-
 bool same_packs(const ItemCost& a, const ItemCost& b) {
   return a.group == b.group && a.cover.counts == b.cover.counts;
 }
@@ -33,7 +27,7 @@ Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions) 
     }
     for (std::size_t i = 0; i < before.size(); ++i) {
       if (same_packs(before[i], now[i])) continue;
-      curve.breakpoints.push_back({size, now[i].plan->item, packs_in(before[i]), packs_in(now[i])});
+      curve.breakpoints.push_back({size, now[i].plan->item, before[i].packs(), now[i].packs()});
     }
     curve.portions.push_back(size);
     curve.till.push_back(costs.till);

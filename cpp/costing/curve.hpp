@@ -12,8 +12,8 @@ namespace scalepan {
 struct Breakpoint {
   Rational portions;
   std::string item;
-  Rational packs_before;
-  Rational packs;
+  PacksTaken packs_before;
+  PacksTaken packs;
 };
 
 struct Curve {

@@ -16,12 +16,12 @@ ShoppingRow row_of(const ItemCost& item, const Costing& costing) {
   row.price = Quantity(item.costs.till, costing.plan().money());
   row.leftover = item.leftover;
   row.keeping = item.keeping;
+  row.packs = item.packs();
   for (std::size_t i = 0; i < item.group->offers.size(); ++i) {
     if (item.cover.counts[i].is_zero()) continue;
-    const Offer& offer = *item.group->offers[i];
-    row.packs.emplace_back(item.cover.counts[i], offer.pack);
-    const bool fresh = std::ranges::find(row.shops, offer.shop) == row.shops.end();
-    if (!offer.shop.empty() && fresh) row.shops.push_back(offer.shop);
+    const std::string& shop = item.group->offers[i]->shop;
+    const bool fresh = std::ranges::find(row.shops, shop) == row.shops.end();
+    if (!shop.empty() && fresh) row.shops.push_back(shop);
   }
   return row;
 }

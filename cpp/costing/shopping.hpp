@@ -11,10 +11,10 @@ namespace scalepan {
 
 struct ShoppingRow {
   std::string item;
-  std::vector<std::string> lines;                       // ids
-  Quantity need;                                        // in the packs' unit and stage
-  std::vector<std::pair<Rational, std::string>> packs;  // how many of which, as written
-  Quantity price;                                       // what the till takes
+  std::vector<std::string> lines;  // ids
+  Quantity need;                   // in the packs' unit and stage
+  PacksTaken packs;
+  Quantity price;  // what the till takes
   Quantity leftover;
   Keeping keeping;                 // of the leftover
   std::vector<std::string> shops;  // where rows name them

@@ -18,23 +18,11 @@ constexpr std::array<std::string_view, 4> cost_names{"till", "used", "thrown", "
 
 /// The exact figure, and the told one where that is easier to read.
 std::string figure_of(const Quantity& q) {
-  const std::string exact = q.text();
+  const std::string exact = in_handy_unit(q).text();
   const bool money = q.dimension().currency().has_value();
   const Told told = money ? tell_money(q) : tell(q);
   if (told.is_exact() && money) return told.text;
   return told.is_exact() ? exact : told.text + "  (exactly " + exact + ")";
-}
-
-std::string count_text(const Rational& count) { return exact_text(count); }
-
-std::string packs_text(const ItemCost& item) {
-  std::string text;
-  for (std::size_t i = 0; i < item.group->offers.size(); ++i) {
-    if (item.cover.counts[i].is_zero()) continue;
-    text += (text.empty() ? "" : " + ") + count_text(item.cover.counts[i]) + " x " +
-            item.group->offers[i]->pack;
-  }
-  return text;
 }
 
 std::string offer_source(const Offer& offer) {
@@ -186,7 +174,7 @@ class Explainer {
 
   [[nodiscard]] Why packs() const {
     Why why{cell("packs"),
-            packs_text(*item_),
+            text_of(item_->packs()),
             "cheapest whole packs of at least the need",
             "",
             {item_need()}};
@@ -219,7 +207,7 @@ class Explainer {
     } else {
       const Quantity bought = Quantity::of_coherent(item_->cover.total, item_->need.unit());
       why.parts.push_back(money("till"));
-      why.parts.push_back({"bought", figure_of(bought), packs_text(*item_), "", {}});
+      why.parts.push_back({"bought", figure_of(bought), text_of(item_->packs()), "", {}});
     }
     return why;
   }

@@ -16,17 +16,6 @@ constexpr int decimal_places = 3;
 constexpr int significant_digits = 4;
 constexpr int usual_minor_digits = 2;
 
-/// kg and L from 1000 g and mL on, g and mL below.
-Quantity in_handy_unit(const Quantity& amount) {
-  const Unit unit = amount.unit().without_stages();
-  for (const auto& [small, large] : {std::pair{"g", "kg"}, std::pair{"mL", "L"}}) {
-    if (unit.symbol() != small && unit.symbol() != large) continue;
-    const bool many = abs(amount.coherent()) >= unit_with_symbol(large).ratio;
-    return amount.to(Unit({{&unit_with_symbol(many ? large : small), 1}}));
-  }
-  return amount;
-}
-
 bool is_kitchen_fraction(const Rational& x) {
   const Rational d = denominator(x);
   return std::ranges::any_of(std::initializer_list<int>{2, 3, 4, 6, 8},
@@ -56,6 +45,16 @@ std::string rounded_text(const Rational& value) {
 }
 
 }  // namespace
+
+Quantity in_handy_unit(const Quantity& amount) {
+  const Unit unit = amount.unit().without_stages();
+  for (const auto& [small, large] : {std::pair{"g", "kg"}, std::pair{"mL", "L"}}) {
+    if (unit.symbol() != small && unit.symbol() != large) continue;
+    const bool many = abs(amount.coherent()) >= unit_with_symbol(large).ratio;
+    return amount.to(Unit({{&unit_with_symbol(many ? large : small), 1}}));
+  }
+  return amount;
+}
 
 Told tell(const Quantity& amount) {
   const Quantity handy = in_handy_unit(amount);

@@ -14,9 +14,11 @@ struct Told {
   [[nodiscard]] bool is_exact() const { return error.coherent().is_zero(); }
 };
 
-/// `5 kg`, `2 1/4 tsp`, `6 eggs` less the noun; without stage. Grams and kilograms are told
-/// in kg from 1000 g on and in g below, litres likewise. A figure that is neither a decimal of at
-/// most 3 places nor a fraction that spoons and cups have (halves, thirds, quarters, sixths,
+/// In kg or L from 1000 g or mL on, in g or mL below; other units stay.
+[[nodiscard]] Quantity in_handy_unit(const Quantity& amount);
+
+/// `5 kg`, `2 1/4 tsp`, `6 eggs` less the noun; without stage. A figure that is neither a decimal
+/// of at most 3 places nor a fraction that spoons and cups have (halves, thirds, quarters, sixths,
 /// eighths) is rounded half up to 4 digits and begins with `≈`.
 [[nodiscard]] Told tell(const Quantity& amount);
 

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan._core import Costing, Cover, PriceBook, Quantity, Recipe
 
-Money = Quantity | str
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    Money = Quantity | str
 
 
 def cost(recipe: Recipe, prices: PriceBook, *, strict: bool = False) -> Costing:

@@ -1,4 +1,4 @@
-"""The errors of Scalepan: one base class, a stable code, both sides of the clash, a place, a hint."""
+"""The errors of Scalepan: one base class, a stable code, both sides, a place, a hint."""
 
 from __future__ import annotations
 

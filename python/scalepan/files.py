@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from scalepan.errors import make_error
 
-PathLike = str | Path
+if TYPE_CHECKING:
+    import os
+
+    PathLike = str | os.PathLike[str]
 
 # A recipe or a price book is never near this; a mistaken path to something huge is.
 MOST_BYTES = 20_000_000

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-import csv
-import functools
-import io
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
-from importlib import resources
+import os
+from functools import cache
+from typing import TYPE_CHECKING, NamedTuple
 
 from scalepan import _core
 from scalepan._core import Catalog, Quantity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+    from fractions import Fraction
 
 FACT_COLUMNS = (
     "fact",
@@ -27,7 +28,7 @@ FACT_COLUMNS = (
 )
 
 
-@functools.cache
+@cache
 def bundled_catalog() -> Catalog:
     """The foods, names and facts that come with the package; read once.
 
@@ -65,8 +66,7 @@ def catalog_with(facts: Iterable[Mapping[str, str]]) -> Catalog:
     return catalog
 
 
-@dataclass(frozen=True)
-class UsedFact:
+class UsedFact(NamedTuple):
     """A fact that a conversion went through; ``divides`` says in which direction."""
 
     id: str
@@ -75,8 +75,7 @@ class UsedFact:
     source: str
 
 
-@dataclass(frozen=True)
-class Conversion:
+class Conversion(NamedTuple):
     """An amount in another unit, with the facts used and the spread these leave.
 
     ``low`` and ``high`` take every fact's spread at its worst.
@@ -88,7 +87,7 @@ class Conversion:
     high: Quantity
 
     @property
-    def value(self) -> _core.Fraction:
+    def value(self) -> Fraction:
         """The exact figure in the unit asked for."""
         return self.amount.value
 
@@ -131,9 +130,12 @@ def convert(
     return Conversion(result, tuple(UsedFact(*fact) for fact in facts), low, high)
 
 
-def _rows(name: str) -> Iterable[dict[str, str]]:
-    text = resources.files("scalepan").joinpath("data", name).read_text(encoding="utf-8")
-    return csv.DictReader(io.StringIO(text, newline=""))
+def _rows(name: str) -> list[dict[str, str]]:
+    import csv  # here, so that `import scalepan` stays quick
+
+    path = os.path.join(os.path.dirname(__file__), "data", name)
+    with open(path, encoding="utf-8", newline="") as stream:
+        return list(csv.DictReader(stream))
 
 
 def _parts(field: str) -> list[str]:

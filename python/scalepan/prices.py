@@ -1,19 +1,22 @@
 """Price books from CSV files: one pack of one item a row.
 
-    item,sold_as,pack,price,currency,keeps,shop,date
-    leeks,AP,1 kg,2.10,EUR,no,market,2026-11-20
+item,sold_as,pack,price,currency,keeps,shop,date
+leeks,AP,1 kg,2.10,EUR,no,market,2026-11-20
 """
 
 from __future__ import annotations
 
-import csv
-import io
-from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan._core import PriceBook
 from scalepan.errors import PriceError
-from scalepan.files import PathLike, read_text
+from scalepan.files import read_text
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from scalepan.files import PathLike
 
 REQUIRED = ("item", "sold_as", "pack", "price", "keeps")
 OPTIONAL = ("currency", "shop", "date", "note")
@@ -57,6 +60,9 @@ def parse_prices(
 
 def _records(text: str, file: str) -> Iterator[list[Placed]]:
     """Non-empty records, each field with its place."""
+    import csv  # here, so that `import scalepan` stays quick
+    import io
+
     lines = text.splitlines(keepends=True)
     reader = csv.reader(io.StringIO(text, newline=""), strict=True)
     end = 0

@@ -1,29 +1,30 @@
 """Recipes from TOML files.
 
-    name = "Barley broth"
-    serves = 4
-    measures = "metric"     # us, imperial, metric or au; needed where a line has a cup or spoon
-    tested_at = [4]
-    lines = [
-      "200 g pearl barley",
-      { id = "topping", line = "30 g butter, melted", rule = "fixed" },
-    ]
+name = "Barley broth"
+serves = 4
+measures = "metric"     # us, imperial, metric or au; needed where a line has a cup or spoon
+tested_at = [4]
+lines = [
+  "200 g pearl barley",
+  { id = "topping", line = "30 g butter, melted", rule = "fixed" },
+]
 """
 
 from __future__ import annotations
 
-import re
-import tomllib
-from collections.abc import Callable
-from decimal import Decimal
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan._core import Catalog, Recipe
-from scalepan.errors import Error, RecipeError, make_error
-from scalepan.files import PathLike, read_text
+from scalepan.errors import Error, make_error
+from scalepan.files import read_text
 from scalepan.foods import bundled_catalog
-from scalepan.toml_places import Path, Places, value_places
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from scalepan.files import PathLike
+    from scalepan.toml_places import Path
 
 Placed = tuple[str, str, int, int]
 LineFields = dict[str, Placed | bool]
@@ -31,7 +32,6 @@ LineFields = dict[str, Placed | bool]
 _KEYS = ("name", "serves", "measures", "tested_at", "lines")
 _LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
 _LINE_KEYS = (*_LINE_TEXTS, "optional")
-_SYNTAX_PLACE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
 
 
 def read_recipe(path: PathLike, *, catalog: Catalog | None = None) -> Recipe:
@@ -54,16 +54,17 @@ def parse_recipe(text: str, *, file: str = "", catalog: Catalog | None = None) -
 
 class _Reader:
     def __init__(self, text: str, file: str) -> None:
+        from scalepan.toml_document import load  # here, so that `import scalepan` stays quick
+
         self._file = file
-        self._data = _load(text, file)
-        self._places: Places = value_places(text)
+        self._data, self._places = load(text, file)
 
     def recipe(self, catalog: Catalog) -> Recipe:
         self._expect_keys(self._data, _KEYS, ())
         for key in ("name", "serves", "lines"):
             if key not in self._data:
-                known = ", ".join(_KEYS)
-                raise self._error("recipe.missing", f"the recipe has no {key}", (), f"keys: {known}")
+                hint = "keys: " + ", ".join(_KEYS)
+                raise self._error("recipe.missing", f"the recipe has no {key}", (), hint)
         places: dict[str, Placed] = {
             "name": self._text(("name",), self._data["name"]),
             "serves": self._placed(("serves",), ""),
@@ -125,8 +126,8 @@ class _Reader:
             raise self._error("recipe.type", f"{_name_of(path)} is not a text", path)
         return self._placed(path, value)
 
-    def _number(self, path: Path, value: object) -> Any:
-        if isinstance(value, bool) or not isinstance(value, int | Decimal | str):
+    def _number(self, path: Path, value: Any) -> Any:
+        if isinstance(value, bool | list | dict):
             raise self._error("recipe.type", f"{_name_of(path)} is not a number", path)
         return self._at(path, lambda: _core.number(value))
 
@@ -144,21 +145,6 @@ class _Reader:
     def _error(self, code: str, message: str, path: Path, hint: str = "") -> Error:
         line, column = self._places.get(path, (0, 0))
         return make_error(code, message, hint, self._file, line, column)
-
-
-def _load(text: str, file: str) -> dict[str, Any]:
-    try:
-        return tomllib.loads(text, parse_float=Decimal)
-    except tomllib.TOMLDecodeError as problem:
-        message = str(problem)
-        found = _SYNTAX_PLACE.search(message)
-        line, column = (int(found[1]), int(found[2])) if found and found[1] else (0, 0)
-        message = f"not TOML: {_SYNTAX_PLACE.sub('', message)}"
-        raise RecipeError("recipe.syntax", message, "", file, line, column) from None
-    except RecursionError:
-        raise RecipeError("recipe.syntax", "brackets nest too deeply", "", file) from None
-    except ValueError as problem:
-        raise RecipeError("recipe.syntax", f"not TOML: {problem}", "", file) from None
 
 
 def _name_of(path: Path) -> str:

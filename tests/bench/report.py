@@ -2,22 +2,22 @@
 
     python tests/bench/report.py build/bench/tests/bench/rational_bench
 
-Rows measured from Python come from `python_rows.py` beside this file, where there is one: its
-`ROWS` is a list of functions without arguments, each of which measures and returns one `Row`.
+Rows measured from Python come from `ROWS` of `python_rows.py` beside this file: functions
+without arguments, each of which measures and returns one `Row`.
 """
 
 from __future__ import annotations
 
 import argparse
-import importlib.util
 import json
 import os
 import subprocess
 import sys
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from python_rows import ROWS
 from row import Row
 
 REPETITIONS = 9
@@ -80,16 +80,7 @@ def rows_of(times: dict[str, float]) -> Iterator[Row]:
 
 
 def python_rows() -> Iterator[Row]:
-    path = Path(__file__).with_name("python_rows.py")
-    if not path.exists():
-        return
-    spec = importlib.util.spec_from_file_location("python_rows", path)
-    if spec is None or spec.loader is None:
-        raise ImportError(f"{path} cannot be loaded")
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    measures: list[Callable[[], Row]] = module.ROWS
-    for measure in measures:
+    for measure in ROWS:
         yield measure()
 
 

@@ -1,0 +1,77 @@
+# Set-up and work, each by one command. Everything goes into .venv and build/ of this folder.
+
+VENV := .venv
+PYTHON := $(VENV)/bin/python
+BUILD_NEEDS := "scikit-build-core>=1.1" "pybind11>=3.1,<4" "cmeel-boost>=1.90" "cmake>=3.25" ninja
+export CMAKE_PREFIX_PATH := $(shell ls -d "$(CURDIR)/$(VENV)"/lib/python3*/site-packages 2>/dev/null | head -1)
+SAY := @printf '\n== %s\n'
+
+.PHONY: help demo test bench lint format core-tests asan-tests package clean
+
+help:
+	@echo "make demo    the main job, end to end, on the demo's recipe and prices"
+	@echo "make test    every check: core, sanitizers, Python, lint, types"
+	@echo "make bench   speed against peers, as ratios"
+	@echo "make format  put the sources into shape"
+	@echo "make clean   take away .venv, build and out"
+
+demo: package
+	$(SAY) "Running the demo"
+	$(PYTHON) -m pip install --quiet "matplotlib>=3.8"
+	@mkdir -p out
+	$(PYTHON) -m scalepan.demo out/cost_curve.png
+
+test: package
+	@tools/system_packages.sh catch2 libgmp-dev
+	$(PYTHON) -m pip install --quiet --group test --group lint --group plot
+	$(MAKE) --no-print-directory core-tests asan-tests
+	$(SAY) "Python tests"
+	$(PYTHON) -m pytest -q
+	$(MAKE) --no-print-directory lint
+
+bench: package
+	@tools/system_packages.sh libbenchmark-dev libflint-dev libgmp-dev
+	$(PYTHON) -m pip install --quiet --group bench
+	$(SAY) "Building the benchmarks"
+	$(VENV)/bin/cmake --preset bench
+	$(VENV)/bin/cmake --build --preset bench
+	$(PYTHON) tests/bench/report.py build/bench/tests/bench/rational_bench
+
+core-tests: $(VENV)/.tools
+	$(SAY) "Core: build and tests, without Python"
+	$(VENV)/bin/cmake --preset dev
+	$(VENV)/bin/cmake --build --preset dev
+	$(VENV)/bin/ctest --preset dev
+
+asan-tests: $(VENV)/.tools
+	$(SAY) "Core under the address and undefined-behaviour sanitizers"
+	$(VENV)/bin/cmake --preset asan
+	$(VENV)/bin/cmake --build --preset asan
+	$(VENV)/bin/ctest --preset asan
+
+lint: $(VENV)/.tools
+	$(SAY) "Lint and types"
+	$(VENV)/bin/ruff check .
+	$(VENV)/bin/ruff format --check .
+	$(VENV)/bin/mypy
+	git ls-files 'cpp/*.hpp' 'cpp/*.cpp' 'tests/*.hpp' 'tests/*.cpp' | xargs $(VENV)/bin/clang-format --dry-run -Werror
+
+format: $(VENV)/.tools
+	$(PYTHON) -m pip install --quiet --group lint
+	$(VENV)/bin/ruff check --fix .
+	$(VENV)/bin/ruff format .
+	git ls-files 'cpp/*.hpp' 'cpp/*.cpp' 'tests/*.hpp' 'tests/*.cpp' | xargs $(VENV)/bin/clang-format -i
+
+package: $(VENV)/.tools
+	$(SAY) "Building and installing the package (a minute or two the first time)"
+	$(PYTHON) -m pip install --quiet --no-build-isolation --no-deps .
+
+$(VENV)/.tools:
+	$(SAY) "Making the virtual environment $(VENV) with the build tools"
+	python3 -m venv $(VENV)
+	$(PYTHON) -m pip install --quiet --upgrade "pip>=25.1"
+	$(PYTHON) -m pip install --quiet $(BUILD_NEEDS)
+	@touch $@
+
+clean:
+	rm -rf $(VENV) build out dist

@@ -1,0 +1,347 @@
+"""Types of the compiled core; the classes are documented where scalepan re-exports them."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any, SupportsIndex
+
+Number = int | Fraction | Decimal | float | str
+Placed = tuple[str, str, int, int]
+
+__version__: str
+
+class Quantity:
+    """An exact number of a unit. Sums and comparisons need one dimension and stage."""
+
+    def to(self, unit: str, measures: str = "") -> Quantity:
+        """The same amount in another unit; a unit without a stage keeps the amount's own.
+
+        Raises MeasureError (``quantity.convert``) naming both sides.
+        """
+    @property
+    def value(self) -> Fraction:
+        """The number, in the unit shown."""
+    @property
+    def unit(self) -> str: ...
+    @property
+    def dimension(self) -> str:
+        """For people: ``weight EP``, ``volume``, ``money in EUR``."""
+    @property
+    def stage(self) -> str:
+        """``AP``, ``EP``, ``cooked``, ``drained``, ``served`` or empty."""
+    @property
+    def told(self) -> str:
+        """Short text for people; begins with an almost-equal sign where it is rounded."""
+    @property
+    def told_money(self) -> str:
+        """Rounded half up to the currency's minor unit (ISO 4217)."""
+    def __add__(self, other: Quantity | Number) -> Quantity: ...
+    def __radd__(self, other: Number) -> Quantity: ...
+    def __sub__(self, other: Quantity | Number) -> Quantity: ...
+    def __rsub__(self, other: Number) -> Quantity: ...
+    def __mul__(self, other: Quantity | Number) -> Quantity: ...
+    def __rmul__(self, other: Number) -> Quantity: ...
+    def __truediv__(self, other: Quantity | Number) -> Quantity: ...
+    def __rtruediv__(self, other: Number) -> Quantity: ...
+    def __lt__(self, other: Quantity | Number) -> bool: ...
+    def __le__(self, other: Quantity | Number) -> bool: ...
+    def __gt__(self, other: Quantity | Number) -> bool: ...
+    def __ge__(self, other: Quantity | Number) -> bool: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+    def __neg__(self) -> Quantity: ...
+    def __abs__(self) -> Quantity: ...
+    def __bool__(self) -> bool: ...
+    def __copy__(self) -> Quantity: ...
+    def __deepcopy__(self, memo: dict[int, Any], /) -> Quantity: ...
+    def __getstate__(self) -> tuple[Fraction, str]: ...
+    def __setstate__(self, state: tuple[Fraction, str], /) -> None: ...
+
+def quantity(amount: Number, unit: str | None = None, measures: str | None = None) -> Quantity:
+    """A quantity from text (``"1 1/2 cup"``), or from a number and a unit.
+
+    ``measures`` (us, metric, imperial, au) says which cup, spoon and pint are meant.
+    Raises MeasureError and NumberError.
+    """
+
+def number(x: Number) -> Fraction: ...
+def parse_amount_number(text: str) -> Fraction: ...
+def parse_formula_number(text: str) -> Fraction: ...
+def exact_text(x: Number) -> str: ...
+def mixed_text(x: Number) -> str: ...
+def fixed_text(x: Number, places: SupportsIndex) -> str: ...
+def round_to_multiple(x: Number, step: Number, mode: str) -> tuple[Fraction, Fraction]: ...
+def unit_rows() -> list[tuple[str, str, str, str, Fraction, str]]: ...
+
+class Catalog:
+    """Foods, their names, and the facts about them."""
+
+    def __init__(self) -> None: ...
+    def copy(self) -> Catalog: ...
+    def add_food(
+        self,
+        names: Sequence[str],
+        allergens_eu: Sequence[str],
+        allergens_us: Sequence[str],
+        cautions: Sequence[str],
+        /,
+    ) -> None: ...
+    def add_name(self, name: str, plural: str, region: str, food: str, near: bool, /) -> None: ...
+    def add_fact(self, row: Sequence[str], layer: str, /) -> None: ...
+    def food_of(self, name: str, /) -> str | None:
+        """The id of the food of that name. Raises FoodError (``food.ambiguous``)."""
+    def nearest(self, name: str, /) -> list[str]:
+        """At most three known names near a misspelt one."""
+    @property
+    def food_count(self) -> int: ...
+    @property
+    def fact_count(self) -> int: ...
+
+def convert(
+    catalog: Catalog, amount: Quantity, unit: str, food: str, measures: str, detail: str
+) -> tuple[Quantity, list[tuple[str, Quantity, bool, str]], Quantity, Quantity]: ...
+
+class Offer:
+    """One pack of one item at one price."""
+
+    @property
+    def item(self) -> str: ...
+    @property
+    def sold_as(self) -> str: ...
+    @property
+    def pack(self) -> str: ...
+    @property
+    def content(self) -> Quantity: ...
+    @property
+    def price(self) -> Quantity: ...
+    @property
+    def keeps(self) -> bool: ...
+    @property
+    def keeps_days(self) -> int | None: ...
+    @property
+    def shop(self) -> str: ...
+    @property
+    def date(self) -> str: ...
+
+class PriceBook:
+    """Offers, by shop and date."""
+
+    @property
+    def offers(self) -> list[Offer]: ...
+    def on(self, date: str = "", shops: Sequence[str] = ()) -> PriceBook:
+        """What holds on a day (ISO 8601), in some shops; empty takes the newest, and every shop.
+
+        Raises PriceError (``price.shop``).
+        """
+    def __len__(self) -> int: ...
+
+def make_price_book(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> PriceBook: ...
+
+class Cover:
+    """Whole packs that meet a need."""
+
+    @property
+    def packs(self) -> list[tuple[int, str]]: ...
+    @property
+    def price(self) -> Quantity: ...
+    @property
+    def leftover(self) -> Quantity: ...
+
+def cover(need: Quantity, packs: Sequence[tuple[str, Quantity, Quantity]]) -> Cover: ...
+
+class Line:
+    """One ingredient of a recipe, at the recipe's size."""
+
+    @property
+    def id(self) -> str: ...
+    @property
+    def text(self) -> str:
+        """As written."""
+    @property
+    def food(self) -> str:
+        """As written."""
+    @property
+    def food_id(self) -> str | None:
+        """In the catalogue; None where the food is unknown."""
+    @property
+    def amount(self) -> Quantity:
+        """What is needed, with its stage; of a range, the high end."""
+    @property
+    def low(self) -> Quantity: ...
+    @property
+    def exact(self) -> Quantity:
+        """Before rounding to whole pieces."""
+    @property
+    def written(self) -> Quantity: ...
+    @property
+    def stage(self) -> str: ...
+    @property
+    def state(self) -> str: ...
+    @property
+    def size(self) -> str: ...
+    @property
+    def preparation(self) -> str: ...
+    @property
+    def note(self) -> str: ...
+    @property
+    def optional(self) -> bool: ...
+    @property
+    def rule(self) -> str: ...
+    @property
+    def told(self) -> str:
+        """The line as a cook is told it."""
+
+class Recipe:
+    """Lines, the size they were written for, and the size they are at."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def serves(self) -> Fraction: ...
+    @property
+    def portions(self) -> Fraction: ...
+    @property
+    def measures(self) -> str: ...
+    @property
+    def tested_at(self) -> list[Fraction]: ...
+    @property
+    def tested(self) -> str:
+        """Which sizes were tested, and that others are computed."""
+    @property
+    def lines(self) -> list[Line]: ...
+    def scale(self, *, portions: Number | None = None, factor: Number | None = None) -> Recipe:
+        """The recipe at another size, always from the written amounts.
+
+        Raises RecipeError (``recipe.portions``, ``recipe.size``).
+        """
+
+def make_recipe(
+    places: Mapping[str, Placed],
+    serves: Number,
+    measures: str,
+    tested_at: Sequence[Number],
+    lines: Sequence[Mapping[str, Placed | bool]],
+    catalog: Catalog,
+    /,
+) -> Recipe: ...
+
+class ShoppingRow:
+    """What is bought of one item."""
+
+    @property
+    def item(self) -> str: ...
+    @property
+    def lines(self) -> list[str]: ...
+    @property
+    def need(self) -> Quantity:
+        """In the packs' unit and stage."""
+    @property
+    def packs(self) -> list[tuple[int, str]]: ...
+    @property
+    def price(self) -> Quantity: ...
+    @property
+    def leftover(self) -> Quantity: ...
+    @property
+    def keeps(self) -> bool:
+        """Whether the leftover keeps."""
+    @property
+    def keeps_days(self) -> int | None: ...
+    @property
+    def shops(self) -> list[str]: ...
+
+class Breakpoint:
+    """A number of portions at which the packs of an item change."""
+
+    @property
+    def portions(self) -> Fraction: ...
+    @property
+    def item(self) -> str: ...
+    @property
+    def packs_before(self) -> list[tuple[int, str]]: ...
+    @property
+    def packs(self) -> list[tuple[int, str]]: ...
+
+class Curve:
+    """The costs at each number of portions, in the currency."""
+
+    @property
+    def portions(self) -> list[Fraction]: ...
+    @property
+    def till(self) -> list[Fraction]: ...
+    @property
+    def used(self) -> list[Fraction]: ...
+    @property
+    def thrown(self) -> list[Fraction]: ...
+    @property
+    def borne(self) -> list[Fraction]: ...
+    @property
+    def currency(self) -> str: ...
+    @property
+    def unpriced(self) -> list[str]:
+        """Ids of the lines that no point includes."""
+    @property
+    def breakpoints(self) -> list[Breakpoint]: ...
+
+class Why:
+    """How a figure came about; ``str()`` draws the tree."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def figure(self) -> str: ...
+    @property
+    def how(self) -> str: ...
+    @property
+    def source(self) -> str: ...
+    @property
+    def parts(self) -> list[Why]: ...
+
+class Costing:
+    """A sized recipe with prices, by the four costs.
+
+    Exactly, always: till = used + thrown + closing.
+    """
+
+    @property
+    def recipe(self) -> Recipe: ...
+    @property
+    def till(self) -> Quantity:
+        """Whole packs paid for today."""
+    @property
+    def used(self) -> Quantity:
+        """The part of them the dish consumes, pro rata over the packs bought."""
+    @property
+    def thrown(self) -> Quantity:
+        """Leftover that will not keep."""
+    @property
+    def borne(self) -> Quantity:
+        """used + thrown: what the dish really costs."""
+    @property
+    def closing(self) -> Quantity:
+        """Leftover that stays in the store."""
+    def per_portion(self, which: str = "borne") -> Quantity:
+        """One of the four in money a portion. Raises CostError (``cost.which``)."""
+    @property
+    def unpriced(self) -> list[str]:
+        """Ids of the lines without a price; with any, each total reads "at least"."""
+    @property
+    def to_check(self) -> list[str]:
+        """What was assumed or is not known."""
+    @property
+    def shopping(self) -> list[ShoppingRow]: ...
+    @property
+    def cautions(self) -> list[tuple[str, str, list[str]]]:
+        """Text, source and line ids of each."""
+    @property
+    def cells(self) -> list[str]:
+        """The names that ``why`` takes."""
+    def explain(self, cell: str) -> Why:
+        """The derivation as data. Raises CostError (``why.unknown_cell``)."""
+    def why(self, cell: str) -> str:
+        """The derivation as a text tree. Raises CostError (``why.unknown_cell``)."""
+    def curve(self, portions: Iterable[Number]) -> Curve:
+        """The costs at each number of portions. Raises RecipeError (``recipe.portions``)."""
+
+def cost(recipe: Recipe, prices: PriceBook, strict: bool) -> Costing: ...
+def cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]: ...
+def caution_footing() -> str: ...

@@ -1,0 +1,96 @@
+"""The arguments of the command line."""
+
+from __future__ import annotations
+
+import argparse
+
+from scalepan import __version__
+
+_EXAMPLES = """examples:
+  scalepan scale soup.toml --portions 40
+  scalepan buy   soup.toml --prices prices.csv --portions 40
+  scalepan cost  soup.toml --prices prices.csv --portions 40
+  scalepan curve soup.toml --prices prices.csv --portions 1:60 --plot curve.png
+  scalepan why   soup.toml leeks.buy --prices prices.csv --portions 40
+  scalepan convert "2 cup" g --food "granulated sugar" --measures us
+
+exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
+
+_MEASURES = ("metric", "us", "imperial", "au")
+
+
+def parser() -> argparse.ArgumentParser:
+    """The parser; ``command`` of its result is one of the six names."""
+    top = argparse.ArgumentParser(
+        prog="scalepan",
+        description="Scale a recipe, buy it in whole packs, and cost it, on exact numbers.",
+        epilog=_EXAMPLES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    top.add_argument("--version", action="version", version=f"scalepan {__version__}")
+    commands = top.add_subparsers(dest="command", required=True, metavar="command")
+    _add_recipe_commands(commands)
+    _add_convert(commands)
+    return top
+
+
+_Commands = argparse._SubParsersAction
+
+
+def _command(
+    commands: _Commands[argparse.ArgumentParser], name: str, text: str
+) -> argparse.ArgumentParser:
+    command = commands.add_parser(name, help=text, description=text, allow_abbrev=False)
+    command.add_argument("--json", action="store_true", help="one JSON document, exact figures")
+    return command
+
+
+def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
+    scale = _command(commands, "scale", "The amounts for another number of portions.")
+    _recipe(scale, prices=False)
+    _portions(scale)
+    buy = _command(commands, "buy", "The whole packs to buy.")
+    _recipe(buy, prices=True)
+    _portions(buy)
+    cost = _command(commands, "cost", "Amounts, packs, and the four costs.")
+    _recipe(cost, prices=True)
+    _portions(cost)
+    curve = _command(commands, "curve", "The costs over a range of portions.")
+    _recipe(curve, prices=True)
+    curve.add_argument(
+        "--portions", required=True, metavar="FROM:TO", help="first and last number, as 1:60"
+    )
+    curve.add_argument("--plot", metavar="FILE", help="also draw it (png, svg or pdf)")
+    why = _command(commands, "why", "How a figure came about.")
+    _recipe(why, prices=True, cell=True)
+    _portions(why)
+
+
+def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = False) -> None:
+    command.add_argument("recipe", metavar="RECIPE", help="a recipe file (TOML)")
+    if cell:
+        command.add_argument("cell", metavar="FIGURE", help="such as leeks.buy, till or borne")
+    if not prices:
+        return
+    command.add_argument("--prices", required=True, metavar="FILE", help="a price book (CSV)")
+    command.add_argument("--currency", metavar="CODE", help="of rows that name none, as EUR")
+    command.add_argument("--date", default="", metavar="DAY", help="prices of that day, 2026-11-24")
+    command.add_argument("--shop", action="append", default=[], help="only this shop; may repeat")
+    command.add_argument(
+        "--strict", action="store_true", help="an unknown edible share is an error"
+    )
+
+
+def _portions(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--portions", metavar="N", help="number of portions; left out, as written")
+
+
+def _add_convert(commands: _Commands[argparse.ArgumentParser]) -> None:
+    convert = _command(commands, "convert", "An amount in another unit.")
+    convert.add_argument("amount", metavar="AMOUNT", help='such as "2 cup"')
+    convert.add_argument("unit", metavar="UNIT", help="such as g, kg AP, piece")
+    convert.add_argument("--food", help="needed between weight, volume and count")
+    convert.add_argument("--measures", choices=_MEASURES, help="which cup and spoon are meant")
+    convert.add_argument("--state", help="of a volume, such as chopped")
+    convert.add_argument("--size", help="of a count, such as large")

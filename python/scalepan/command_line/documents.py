@@ -1,0 +1,152 @@
+"""What ``--json`` prints: one document a command, every number exact as text ``n/d``."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from scalepan._core import Costing, Curve, Line, Quantity, Recipe, ShoppingRow, Why
+    from scalepan.errors import Error
+    from scalepan.foods import Conversion
+
+SCHEMA = "scalepan/1"
+
+_COSTS = ("till", "used", "thrown", "borne")
+
+
+def recipe_document(recipe: Recipe) -> dict[str, Any]:
+    """The recipe at its size."""
+    return {
+        "name": recipe.name,
+        "portions": str(recipe.portions),
+        "serves": str(recipe.serves),
+        "tested_at": [str(size) for size in recipe.tested_at],
+        "lines": [_line(line) for line in recipe.lines],
+    }
+
+
+def shopping_document(costing: Costing) -> dict[str, Any]:
+    """The packs to buy."""
+    return {
+        "shopping": [_shopping_row(row) for row in costing.shopping],
+        "till": quantity_document(costing.till),
+        "unpriced": costing.unpriced,
+        "to_check": costing.to_check,
+    }
+
+
+def costs_document(costing: Costing) -> dict[str, Any]:
+    """The four costs, in all and a portion."""
+    return {
+        "costs": {name: quantity_document(getattr(costing, name)) for name in _COSTS},
+        "closing": quantity_document(costing.closing),
+        "per_portion": {name: quantity_document(costing.per_portion(name)) for name in _COSTS},
+        "at_least": bool(costing.unpriced),
+    }
+
+
+def cautions_document(cautions: list[tuple[str, str, list[str]]]) -> list[dict[str, Any]]:
+    """Each caution with its source and the lines it is about."""
+    return [{"text": text, "source": source, "lines": ids} for text, source, ids in cautions]
+
+
+def curve_document(curve: Curve) -> dict[str, Any]:
+    """The costs at each number of portions."""
+    return {
+        "currency": curve.currency,
+        "portions": _texts(curve.portions),
+        **{name: _texts(getattr(curve, name)) for name in _COSTS},
+        "breakpoints": [
+            {
+                "portions": str(point.portions),
+                "item": point.item,
+                "packs_before": _packs(point.packs_before),
+                "packs": _packs(point.packs),
+            }
+            for point in curve.breakpoints
+        ],
+        "unpriced": curve.unpriced,
+    }
+
+
+def why_document(why: Why) -> dict[str, Any]:
+    """The derivation as a tree."""
+    return {
+        "name": why.name,
+        "figure": why.figure,
+        "how": why.how,
+        "source": why.source,
+        "parts": [why_document(part) for part in why.parts],
+    }
+
+
+def conversion_document(result: Conversion) -> dict[str, Any]:
+    """The amount, its spread, and the facts on the way."""
+    return {
+        "amount": quantity_document(result.amount),
+        "low": quantity_document(result.low),
+        "high": quantity_document(result.high),
+        "facts": [
+            {
+                "fact": fact.id,
+                "value": quantity_document(fact.value),
+                "divides": fact.divides,
+                "source": fact.source,
+            }
+            for fact in result.facts
+        ],
+    }
+
+
+def error_document(error: Error) -> dict[str, Any]:
+    """Code, message, place and hint."""
+    return {
+        "code": error.code,
+        "message": error.message,
+        "place": error.place,
+        "hint": error.hint,
+    }
+
+
+def quantity_document(q: Quantity) -> dict[str, str]:
+    """Value, unit, and the short text for people."""
+    told = q.told_money if q.dimension.startswith("money") else q.told
+    return {"value": str(q.value), "unit": q.unit, "told": told}
+
+
+def _line(line: Line) -> dict[str, Any]:
+    return {
+        "id": line.id,
+        "text": line.text,
+        "told": line.told,
+        "food": line.food,
+        "food_id": line.food_id,
+        "amount": quantity_document(line.amount),
+        "stage": line.stage,
+        "rule": line.rule,
+        "optional": line.optional,
+    }
+
+
+def _shopping_row(row: ShoppingRow) -> dict[str, Any]:
+    return {
+        "item": row.item,
+        "lines": row.lines,
+        "need": quantity_document(row.need),
+        "packs": _packs(row.packs),
+        "price": quantity_document(row.price),
+        "leftover": quantity_document(row.leftover),
+        "keeps": row.keeps,
+        "keeps_days": row.keeps_days,
+        "shops": row.shops,
+    }
+
+
+def _packs(packs: list[tuple[int, str]]) -> list[dict[str, Any]]:
+    return [{"count": count, "pack": pack} for count, pack in packs]
+
+
+def _texts(values: list[Fraction]) -> list[str]:
+    return [str(value) for value in values]

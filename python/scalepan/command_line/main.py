@@ -1,0 +1,183 @@
+"""Runs one command: reads, computes in the core, prints."""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+from typing import TYPE_CHECKING, Any
+
+from scalepan import _core
+from scalepan.command_line import documents, report
+from scalepan.command_line.arguments import parser
+from scalepan.command_line.tables import terminal_width
+from scalepan.costs import cost
+from scalepan.errors import Error, make_error
+from scalepan.foods import convert
+from scalepan.prices import read_prices
+from scalepan.recipes import read_recipe
+
+if TYPE_CHECKING:
+    import argparse
+    from collections.abc import Sequence
+
+    from scalepan._core import Costing, Recipe
+
+# A document for --json, and the lines of text that stand for it otherwise.
+Output = tuple[dict[str, Any], list[str]]
+
+MOST_POINTS = 100_000
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """The exit status: 0 done, 1 the input is wrong; a wrong command line exits with 2."""
+    options = parser().parse_args(arguments)
+    try:
+        document, lines = _COMMANDS[options.command](options)
+    except Error as error:
+        _print_error(error, as_json=options.json)
+        return 1
+    try:
+        _print_output(document, lines, as_json=options.json)
+    except BrokenPipeError:
+        # The reader has what it wanted; keep the interpreter from flushing into the closed pipe.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return 0
+
+
+def _print_output(document: dict[str, Any], lines: list[str], *, as_json: bool) -> None:
+    if as_json:
+        text = json.dumps({"schema": documents.SCHEMA, **document}, ensure_ascii=False, indent=2)
+    else:
+        text = "\n".join(lines)
+    sys.stdout.reconfigure(errors="replace")  # type: ignore[union-attr]
+    print(text, flush=True)
+
+
+def _print_error(error: Error, *, as_json: bool) -> None:
+    sys.stderr.reconfigure(errors="replace")  # type: ignore[union-attr]
+    if as_json:
+        print(json.dumps(documents.error_document(error), ensure_ascii=False), file=sys.stderr)
+        return
+    place = f"{error.place}: " if error.place else ""
+    print(f"scalepan: {place}{error.message} [{error.code}]", file=sys.stderr)
+    if error.hint:
+        print(f"  {error.hint}", file=sys.stderr)
+
+
+def _sized_recipe(options: argparse.Namespace) -> Recipe:
+    recipe = read_recipe(options.recipe)
+    return recipe.scale(portions=options.portions) if options.portions else recipe
+
+
+def _costing(options: argparse.Namespace, recipe: Recipe) -> Costing:
+    prices = read_prices(options.prices, currency=options.currency)
+    return cost(recipe, prices.on(options.date, options.shop), strict=options.strict)
+
+
+def _scale(options: argparse.Namespace) -> Output:
+    recipe = _sized_recipe(options)
+    width = terminal_width()
+    cautions = _core.cautions(recipe)
+    document = {
+        "recipe": documents.recipe_document(recipe),
+        "cautions": documents.cautions_document(cautions),
+    }
+    lines = [*report.recipe_section(recipe, width), ""]
+    return document, lines + report.cautions_section(cautions, width)
+
+
+def _buy(options: argparse.Namespace) -> Output:
+    costing = _costing(options, _sized_recipe(options))
+    width = terminal_width()
+    sections = [report.shopping_section(costing, width), report.to_check_section(costing, width)]
+    return documents.shopping_document(costing), report.joined(sections)
+
+
+def _cost(options: argparse.Namespace) -> Output:
+    recipe = _sized_recipe(options)
+    costing = _costing(options, recipe)
+    width = terminal_width()
+    document = {
+        "recipe": documents.recipe_document(recipe),
+        **documents.shopping_document(costing),
+        **documents.costs_document(costing),
+        "cautions": documents.cautions_document(costing.cautions),
+    }
+    sections = [
+        report.recipe_section(recipe, width),
+        report.shopping_section(costing, width),
+        report.costs_section(costing, width),
+        report.to_check_section(costing, width),
+        report.cautions_section(costing.cautions, width),
+    ]
+    return document, report.joined(sections)
+
+
+def _curve(options: argparse.Namespace) -> Output:
+    portions = _range(options.portions)
+    recipe = read_recipe(options.recipe)
+    curve = _costing(options, recipe).curve(portions)
+    if options.plot:
+        _save_plot(curve, recipe.name, options.plot)
+    return documents.curve_document(curve), report.curve_section(curve, terminal_width())
+
+
+def _why(options: argparse.Namespace) -> Output:
+    why = _costing(options, _sized_recipe(options)).explain(options.cell)
+    return documents.why_document(why), str(why).splitlines()
+
+
+def _convert(options: argparse.Namespace) -> Output:
+    result = convert(
+        options.amount,
+        options.unit,
+        food=options.food,
+        measures=options.measures,
+        state=options.state,
+        size=options.size,
+    )
+    lines = report.conversion_section(options.amount, options.unit, result, terminal_width())
+    return documents.conversion_document(result), lines
+
+
+def _range(text: str) -> range:
+    ends = text.split(":")
+    whole = [_core.parse_amount_number(end) for end in ends]
+    if len(ends) != 2 or any(end.denominator != 1 for end in whole):
+        raise make_error(
+            "recipe.range", f'"{text}" is no range of portions', "write first and last, as 1:60"
+        )
+    first, last = (int(end) for end in whole)
+    if first < 1 or last < first or last - first >= MOST_POINTS:
+        raise make_error(
+            "recipe.range",
+            f"the range {text} does not go up from 1 or more",
+            f"write first and last, as 1:60; at most {MOST_POINTS} points",
+        )
+    return range(first, last + 1)
+
+
+def _save_plot(curve: Any, name: str, path: str) -> None:
+    try:
+        from scalepan.plots import plot_curve
+
+        figure = plot_curve(curve, title=name)
+    except ImportError:
+        raise make_error(
+            "file.plot", "drawing needs matplotlib", "pip install scalepan[plot]"
+        ) from None
+    try:
+        figure.savefig(path, dpi=150)
+    except (OSError, ValueError) as problem:
+        raise make_error("file.plot", f"cannot write the plot: {problem}", file=path) from None
+
+
+_COMMANDS = {
+    "scale": _scale,
+    "buy": _buy,
+    "cost": _cost,
+    "curve": _curve,
+    "why": _why,
+    "convert": _convert,
+}

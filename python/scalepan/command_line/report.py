@@ -1,0 +1,195 @@
+"""What the commands print: sections of text, built from a recipe or a costing."""
+
+from __future__ import annotations
+
+import os
+import sys
+from typing import TYPE_CHECKING
+
+from scalepan import _core
+from scalepan.command_line.tables import table, wrapped
+
+if TYPE_CHECKING:
+    from scalepan._core import Costing, Curve, Quantity, Recipe, ShoppingRow
+    from scalepan.foods import Conversion
+
+_COSTS = (
+    ("till", "whole packs paid for today"),
+    ("used", "the part of them the dish consumes"),
+    ("thrown", "leftover that will not keep"),
+    ("borne", "used + thrown: what the dish costs"),
+)
+
+
+def heading(text: str) -> str:
+    """Bold on a terminal, plain elsewhere and where NO_COLOR is set."""
+    bold = sys.stdout.isatty() and "NO_COLOR" not in os.environ
+    return f"\033[1m{text}\033[0m" if bold else text
+
+
+def joined(sections: list[list[str]]) -> list[str]:
+    """Sections with a blank line between; empty ones leave none."""
+    lines: list[str] = []
+    for section in sections:
+        if section:
+            lines += [*([""] if lines else []), *section]
+    return lines
+
+
+def recipe_section(recipe: Recipe, width: int) -> list[str]:
+    """Title, tested sizes and the amounts."""
+    lines = [heading(f"{recipe.name}, {_portions(recipe)}"), *wrapped(recipe.tested, width), ""]
+    rows = [(line.told, _stage_name(line.stage), line.rule) for line in recipe.lines]
+    return [*lines, *table(("amount", "stage", "scales"), rows, right=(), width=width)]
+
+
+def shopping_section(costing: Costing, width: int) -> list[str]:
+    """The packs to buy, what they cost, and what is left of them."""
+    rows = [
+        (row.item, _need(row.need), _packs(row.packs), _bare(row.price), _left(row))
+        for row in costing.shopping
+    ]
+    rows += [(line, "", "not priced", "", "") for line in costing.unpriced]
+    header = ("item", "need", "packs", _priced_in(costing), "left over")
+    total = f"till {_total(costing, costing.till)}"
+    body = table(header, rows, right=(3,), width=width)
+    return [heading("To buy"), *body, f"  {total}"]
+
+
+def costs_section(costing: Costing, width: int) -> list[str]:
+    """The four costs, in all and a portion."""
+    at_least = bool(costing.unpriced)
+    rows = [
+        (
+            name,
+            _at_least(at_least) + _bare(getattr(costing, name)),
+            _at_least(at_least) + _bare(_money_of_portion(costing, name)),
+            meaning,
+        )
+        for name, meaning in _COSTS
+    ]
+    rows.append(("closing stock", _bare(costing.closing), "", "leftover that keeps"))
+    header = ("cost", _priced_in(costing), "a portion", "meaning")
+    lines = [heading("Costs"), *table(header, rows, right=(1, 2), width=width)]
+    if at_least:
+        count = len(costing.unpriced)
+        lines.append(f"  At least: {count} line{'s' if count > 1 else ''} unpriced.")
+    lines.append("  Shown to the currency's minor unit, rounded half up; --json has exact figures.")
+    return lines
+
+
+def to_check_section(costing: Costing, width: int) -> list[str]:
+    """What was assumed or is not known; nothing where there is nothing."""
+    notes = costing.to_check
+    if not notes:
+        return []
+    lines = [heading("To check")]
+    for note in notes:
+        lines += wrapped(note, width, "  - ")
+    return lines
+
+
+def cautions_section(cautions: list[tuple[str, str, list[str]]], width: int) -> list[str]:
+    """Each caution with its lines and source, then what they all defer to."""
+    lines = [heading("Cautions")]
+    for text, source, ids in cautions:
+        about = f"{', '.join(ids)}: " if ids else ""
+        lines += wrapped(f"{about}{text} [{source}]", width, "  - ")
+    return lines + wrapped(_core.caution_footing(), width, "  ")
+
+
+def curve_section(curve: Curve, width: int) -> list[str]:
+    """A row a count of portions, with the packs that change there."""
+    changes: dict[object, list[str]] = {}
+    for point in curve.breakpoints:
+        changes.setdefault(point.portions, []).append(f"{point.item} {_packs(point.packs)}")
+    rows = [
+        (
+            _core.exact_text(portions),
+            _core.fixed_text(till, 2),
+            _core.fixed_text(used, 2),
+            _core.fixed_text(borne, 2),
+            _core.fixed_text(borne / portions, 2),
+            "; ".join(changes.get(portions, [])),
+        )
+        for portions, till, used, borne in zip(
+            curve.portions, curve.till, curve.used, curve.borne, strict=True
+        )
+    ]
+    header = ("portions", "till", "used", "borne", "a portion", "packs that change")
+    lines = [heading(f"Costs by portions{_in(curve.currency)}")]
+    lines += table(header, rows, right=(0, 1, 2, 3, 4), width=width)
+    if curve.unpriced:
+        lines += wrapped(f"At least: not priced: {', '.join(curve.unpriced)}.", width, "  ")
+    return lines
+
+
+def conversion_section(given: str, unit: str, result: Conversion, width: int) -> list[str]:
+    """The result, its spread, and the facts on the way."""
+    lines = [f"{given} = {_shown(result.amount, unit)}"]
+    if result.low != result.high:
+        lines.append(f"  spread: {result.low.told} to {result.high.told}")
+    for fact in result.facts:
+        sign = "/" if fact.divides else "*"
+        lines += wrapped(f"{sign} {fact.value}   [{fact.source}]", width, "  ")
+    return lines
+
+
+def _shown(amount: Quantity, unit: str) -> str:
+    """The exact figure; with its decimal beside it where it is a long fraction."""
+    exact = str(amount)
+    if "/" not in _core.exact_text(amount.value):
+        return exact
+    return f"{exact} (≈ {_core.fixed_text(amount.value, 3)} {unit})"
+
+
+def _portions(recipe: Recipe) -> str:
+    count = _core.exact_text(recipe.portions)
+    return f"{count} portion" if count == "1" else f"{count} portions"
+
+
+def _stage_name(stage: str) -> str:
+    names = {"AP": "as purchased", "EP": "edible portion"}
+    return names.get(stage, stage)
+
+
+def _need(need: Quantity) -> str:
+    return f"{need.told} {need.stage}"
+
+
+def _packs(packs: list[tuple[int, str]]) -> str:
+    return " + ".join(f"{count} x {pack}" for count, pack in packs)
+
+
+def _left(row: ShoppingRow) -> str:
+    if not row.leftover:
+        return "none"
+    if not row.keeps:
+        return f"{row.leftover.told} thrown"
+    days = f" {row.keeps_days} days" if row.keeps_days else ""
+    return f"{row.leftover.told} kept{days}"
+
+
+def _bare(money: Quantity) -> str:
+    """Without its code, which the column's head names."""
+    return money.told_money.split(" ")[0]
+
+
+def _total(costing: Costing, money: Quantity) -> str:
+    return _at_least(bool(costing.unpriced)) + money.told_money
+
+
+def _at_least(unpriced: bool) -> str:
+    return "at least " if unpriced else ""
+
+
+def _money_of_portion(costing: Costing, name: str) -> Quantity:
+    return costing.per_portion(name) * _core.quantity(1, "portion")
+
+
+def _priced_in(costing: Costing) -> str:
+    return "price" if costing.till.unit == "XXX" else costing.till.unit
+
+
+def _in(currency: str) -> str:
+    return "" if currency == "XXX" else f", in {currency}"

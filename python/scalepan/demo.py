@@ -1,0 +1,93 @@
+"""The demo: a dish for four made for forty, in an invented setting with invented prices.
+
+``python -m scalepan.demo [PICTURE]`` prints it, and draws the cost curve where a file is named.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from typing import TYPE_CHECKING
+
+from scalepan.command_line import report
+from scalepan.command_line.tables import table, terminal_width, wrapped
+from scalepan.costs import cost
+from scalepan.prices import read_prices
+from scalepan.recipes import read_recipe
+
+if TYPE_CHECKING:
+    from scalepan._core import Costing, PriceBook, Recipe
+
+WRITTEN, WANTED = 4, 40
+LAST = 60
+
+
+def demo_files() -> tuple[str, str]:
+    """Paths of the demo's recipe and price book."""
+    folder = os.path.join(os.path.dirname(__file__), "data", "demo")
+    return os.path.join(folder, "fennel_bake.toml"), os.path.join(folder, "prices.csv")
+
+
+def demo_costings() -> tuple[Costing, Costing]:
+    """The dish at four portions and at forty."""
+    recipe, prices = _read()
+    return cost(recipe, prices), cost(recipe.scale(portions=WANTED), prices)
+
+
+def lines_of_demo(width: int) -> list[str]:
+    """What the demo prints."""
+    small, large = demo_costings()
+    return report.joined(
+        [
+            ["The night kitchen of a hill-top observatory. All prices are invented."],
+            report.recipe_section(small.recipe, width),
+            report.recipe_section(large.recipe, width),
+            report.shopping_section(large, width),
+            report.costs_section(large, width),
+            _times_ten(small, large, width),
+            report.to_check_section(large, width),
+            report.cautions_section(large.cautions, width),
+        ]
+    )
+
+
+def draw_curve(path: str) -> None:
+    """Costs from 1 to 60 portions as a picture."""
+    from scalepan.plots import plot_curve
+
+    recipe, prices = _read()
+    curve = cost(recipe, prices).curve(range(1, LAST + 1))
+    plot_curve(curve, title=f"{recipe.name} (invented prices)").savefig(path, dpi=110)
+
+
+def _read() -> tuple[Recipe, PriceBook]:
+    recipe, prices = demo_files()
+    return read_recipe(recipe), read_prices(prices)
+
+
+def _times_ten(small: Costing, large: Costing, width: int) -> list[str]:
+    factor = WANTED // WRITTEN
+    guess = small.till * factor
+    rows = [
+        (f"till for {WRITTEN}, times {factor}", guess.told_money),
+        (f"till for {WANTED}, bought in whole packs", large.till.told_money),
+        ("the guess is out by", (guess - large.till).told_money),
+        (f"what the {WANTED} really bear", large.borne.told_money),
+    ]
+    lines = [report.heading(f'What "the till for {WRITTEN} times {factor}" would have said')]
+    lines += table(("", ""), rows, right=(1,), width=width)
+    text = "Ten small shops would buy ten oil bottles and ten jars of paprika; one shop buys few."
+    return lines + wrapped(text, width, "  ")
+
+
+def main(arguments: list[str]) -> int:
+    """Prints the demo; draws the curve into the file named."""
+    print("\n".join(lines_of_demo(terminal_width())))
+    for path in arguments:
+        draw_curve(path)
+        print(f"\nCost curve drawn: {path}")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

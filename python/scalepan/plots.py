@@ -1,0 +1,93 @@
+"""Plots with matplotlib, imported only when one is drawn (``pip install scalepan[plot]``)."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from fractions import Fraction
+
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+    from scalepan._core import Curve
+
+# Okabe and Ito's colours, told apart with any colour vision.
+_COLOURS = {"till": "#D55E00", "borne": "#0072B2", "used": "#009E73"}
+_MEANINGS = {"till": "till: whole packs paid", "borne": "borne: used + thrown", "used": "used"}
+
+
+def plot_curve(curve: Curve, *, title: str = "") -> Figure:
+    """Cost against portions: totals above, a portion's share below.
+
+    Floats are made here, for drawing only. Every count of portions is one flat step, since there
+    is no half portion between two of them.
+
+    Returns:
+        A matplotlib figure with two axes, not yet shown.
+    """
+    from matplotlib.figure import Figure
+
+    figure = Figure(figsize=(8, 7), layout="constrained")
+    above, below = figure.subplots(2, 1, sharex=True)
+    portions = [float(p) for p in curve.portions]
+    for name, values in (("till", curve.till), ("borne", curve.borne), ("used", curve.used)):
+        _steps(above, portions, values, name)
+        each = [value / p for value, p in zip(values, curve.portions, strict=True)]
+        _steps(below, portions, each, name)
+    _mark_least(below, curve)
+    unit = "" if curve.currency == "XXX" else f" ({curve.currency})"
+    at_least = ", priced lines only" if curve.unpriced else ""
+    above.set_ylabel(f"whole batch{unit}{at_least}")
+    below.set_ylabel(f"one portion{unit}{at_least}")
+    below.set_xlabel("portions")
+    above.legend(frameon=False, loc="upper left")
+    for axes in (above, below):
+        axes.set_ylim(bottom=0, top=_top(axes, below, curve))
+        axes.grid(visible=True, alpha=0.3)
+        axes.spines[["top", "right"]].set_visible(False)
+    if title:
+        above.set_title(title, loc="left")
+    return figure
+
+
+def _steps(axes: Axes, portions: Sequence[float], values: Sequence[Fraction], name: str) -> None:
+    heights = [float(value) for value in values]
+    width = 1.2 if name == "used" else 1.8
+    style = ":" if name == "used" else "-"
+    axes.step(
+        portions,
+        heights,
+        where="mid",
+        label=_MEANINGS[name],
+        color=_COLOURS[name],
+        linewidth=width,
+        linestyle=style,
+    )
+
+
+def _top(axes: Axes, below: Axes, curve: Curve) -> float | None:
+    """Room for what a portion bears; the till of very few portions would flatten all the rest."""
+    if axes is not below or not curve.portions:
+        return None
+    each = (borne / p for borne, p in zip(curve.borne, curve.portions, strict=True))
+    return float(max(each)) * 1.15
+
+
+def _mark_least(axes: Axes, curve: Curve) -> None:
+    """The count at which a portion bears least."""
+    each = [borne / p for borne, p in zip(curve.borne, curve.portions, strict=True)]
+    if not each:
+        return
+    best = min(range(len(each)), key=each.__getitem__)
+    x, y = float(curve.portions[best]), float(each[best])
+    axes.plot([x], [y], "o", color=_COLOURS["borne"])
+    axes.annotate(
+        f"least borne: {y:.2f} at {curve.portions[best]}",
+        (x, y),
+        xytext=(0, 14),
+        textcoords="offset points",
+        ha="right" if x > (float(curve.portions[0]) + float(curve.portions[-1])) / 2 else "left",
+        color=_COLOURS["borne"],
+    )
