@@ -64,7 +64,9 @@ format: $(VENV)/.tools
 
 package: $(VENV)/.tools
 	$(SAY) "Building and installing the package (a minute or two the first time)"
-	$(PYTHON) -m pip install --quiet --no-build-isolation --no-deps .
+	@rm -rf dist
+	$(PYTHON) -m pip wheel --quiet --no-build-isolation --no-deps --wheel-dir dist .
+	$(PYTHON) -m pip install --quiet --no-deps --no-index --force-reinstall dist/*.whl
 
 $(VENV)/.tools:
 	$(SAY) "Making the virtual environment $(VENV) with the build tools"

@@ -84,7 +84,7 @@ class _Reader:
     def _measures(self) -> str:
         path = ("measures",)
         text, *_ = self._text(path, self._data.get("measures", ""))
-        # The core names the choices; an empty recipe of the same measures is the cheapest question.
+        # The core knows the choices, and names them in its error.
         self._at(path, lambda: _core.quantity("1", measures=text))
         return text
 

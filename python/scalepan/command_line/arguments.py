@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import argparse
+from fractions import Fraction
 
-from scalepan import __version__
+from scalepan import __version__, _core
+from scalepan.errors import Error
 
 _EXAMPLES = """examples:
   scalepan scale soup.toml --portions 40
@@ -17,6 +19,29 @@ _EXAMPLES = """examples:
 exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
 
 _MEASURES = ("metric", "us", "imperial", "au")
+
+
+MOST_POINTS = 100_000
+
+
+def number_of_portions(text: str) -> Fraction:
+    """An argument such as ``40``."""
+    try:
+        return _core.parse_amount_number(text)
+    except Error as error:
+        raise argparse.ArgumentTypeError(str(error)) from None
+
+
+def range_of_portions(text: str) -> range:
+    """An argument such as ``1:60``, both ends counted."""
+    ends = [number_of_portions(end) for end in text.split(":")]
+    if len(ends) != 2 or any(end.denominator != 1 for end in ends):
+        raise argparse.ArgumentTypeError("write first and last number, as 1:60")
+    first, last = (int(end) for end in ends)
+    if first < 1 or last < first or last - first >= MOST_POINTS:
+        message = f"a range goes up from 1 or more, by at most {MOST_POINTS} points, as 1:60"
+        raise argparse.ArgumentTypeError(message)
+    return range(first, last + 1)
 
 
 def parser() -> argparse.ArgumentParser:
@@ -59,7 +84,11 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
     curve = _command(commands, "curve", "The costs over a range of portions.")
     _recipe(curve, prices=True)
     curve.add_argument(
-        "--portions", required=True, metavar="FROM:TO", help="first and last number, as 1:60"
+        "--portions",
+        required=True,
+        type=range_of_portions,
+        metavar="FROM:TO",
+        help="first and last number, as 1:60",
     )
     curve.add_argument("--plot", metavar="FILE", help="also draw it (png, svg or pdf)")
     why = _command(commands, "why", "How a figure came about.")
@@ -83,7 +112,12 @@ def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = Fals
 
 
 def _portions(command: argparse.ArgumentParser) -> None:
-    command.add_argument("--portions", metavar="N", help="number of portions; left out, as written")
+    command.add_argument(
+        "--portions",
+        type=number_of_portions,
+        metavar="N",
+        help="number of portions; left out, as written",
+    )
 
 
 def _add_convert(commands: _Commands[argparse.ArgumentParser]) -> None:

@@ -26,8 +26,6 @@ if TYPE_CHECKING:
 # A document for --json, and the lines of text that stand for it otherwise.
 Output = tuple[dict[str, Any], list[str]]
 
-MOST_POINTS = 100_000
-
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """The exit status: 0 done, 1 the input is wrong; a wrong command line exits with 2."""
@@ -67,7 +65,7 @@ def _print_error(error: Error, *, as_json: bool) -> None:
 
 def _sized_recipe(options: argparse.Namespace) -> Recipe:
     recipe = read_recipe(options.recipe)
-    return recipe.scale(portions=options.portions) if options.portions else recipe
+    return recipe.scale(portions=options.portions) if options.portions is not None else recipe
 
 
 def _costing(options: argparse.Namespace, recipe: Recipe) -> Costing:
@@ -115,9 +113,8 @@ def _cost(options: argparse.Namespace) -> Output:
 
 
 def _curve(options: argparse.Namespace) -> Output:
-    portions = _range(options.portions)
     recipe = read_recipe(options.recipe)
-    curve = _costing(options, recipe).curve(portions)
+    curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         _save_plot(curve, recipe.name, options.plot)
     return documents.curve_document(curve), report.curve_section(curve, terminal_width())
@@ -139,23 +136,6 @@ def _convert(options: argparse.Namespace) -> Output:
     )
     lines = report.conversion_section(options.amount, options.unit, result, terminal_width())
     return documents.conversion_document(result), lines
-
-
-def _range(text: str) -> range:
-    ends = text.split(":")
-    whole = [_core.parse_amount_number(end) for end in ends]
-    if len(ends) != 2 or any(end.denominator != 1 for end in whole):
-        raise make_error(
-            "recipe.range", f'"{text}" is no range of portions', "write first and last, as 1:60"
-        )
-    first, last = (int(end) for end in whole)
-    if first < 1 or last < first or last - first >= MOST_POINTS:
-        raise make_error(
-            "recipe.range",
-            f"the range {text} does not go up from 1 or more",
-            f"write first and last, as 1:60; at most {MOST_POINTS} points",
-        )
-    return range(first, last + 1)
 
 
 def _save_plot(curve: Any, name: str, path: str) -> None:
