@@ -34,7 +34,7 @@ from scalepan.errors import (
     PriceError,
     RecipeError,
 )
-from scalepan.foods import Conversion, bundled_catalog, catalog_with, convert
+from scalepan.foods import Conversion, bundled_catalog, catalog_with, convert, read_facts
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
 
@@ -69,6 +69,7 @@ __all__ = [
     "parse_prices",
     "parse_recipe",
     "quantity",
+    "read_facts",
     "read_prices",
     "read_recipe",
 ]

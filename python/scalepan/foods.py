@@ -8,10 +8,14 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from scalepan import _core
 from scalepan._core import Catalog, Quantity
+from scalepan.errors import Error, make_error
+from scalepan.files import read_text
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
     from fractions import Fraction
+
+    from scalepan.files import PathLike
 
 FACT_COLUMNS = (
     "fact",
@@ -26,6 +30,15 @@ FACT_COLUMNS = (
     "high",
     "source",
 )
+
+
+_KIND_STAGES = {
+    "density": ("any", "any"),
+    "piece": ("AP", "EP"),
+    "edible": ("AP", "EP"),
+    "cooked": ("EP", "cooked"),
+    "drained": ("AP", "drained"),
+}
 
 
 @cache
@@ -54,7 +67,8 @@ def bundled_catalog() -> Catalog:
 def catalog_with(facts: Iterable[Mapping[str, str]]) -> Catalog:
     """The bundled catalogue with facts of your own laid over it; own facts win.
 
-    Each fact has the columns of ``FACT_COLUMNS``; those left out are empty.
+    Each fact has the columns of ``FACT_COLUMNS``; fact, food, kind and value are required. Stages
+    left out are those of the kind. ``food`` is a food's id or any of its names.
 
     Raises:
         FoodError: ``fact.value``, ``fact.kind``, ``fact.stage``, ``fact.duplicate`` or
@@ -62,7 +76,33 @@ def catalog_with(facts: Iterable[Mapping[str, str]]) -> Catalog:
     """
     catalog = bundled_catalog().copy()
     for fact in facts:
-        catalog.add_fact([fact.get(column, "") for column in FACT_COLUMNS], "own")
+        _add_own(catalog, fact)
+    return catalog
+
+
+def read_facts(path: PathLike) -> Catalog:
+    """The bundled catalogue with the facts of a CSV file laid over it; those win.
+
+    The file has the columns of ``FACT_COLUMNS``; fact, food, kind and value are required. Stages
+    left out are those of the kind (an edible share leads from AP to EP). ``food`` is a food's id
+    or any of its names.
+
+    Raises:
+        FoodError: ``fact.column``, ``fact.fields``, ``fact.no_rows``, ``fact.syntax``, and what
+            ``catalog_with`` raises, each with file and line.
+    """
+    from scalepan.csv_document import Columns, read_rows  # here: `import scalepan` stays quick
+
+    required = ("fact", "food", "kind", "value")
+    optional = [column for column in FACT_COLUMNS if column not in required]
+    catalog = bundled_catalog().copy()
+    for row in read_rows(read_text(path), str(path), Columns("fact", required, optional)):
+        texts = {column: field[0].strip() for column, field in row.items()}
+        _, file, line, _ = row["fact"]
+        try:
+            _add_own(catalog, texts)
+        except Error as error:
+            raise make_error(error.code, error.message, error.hint, file, line) from None
     return catalog
 
 
@@ -128,6 +168,15 @@ def convert(
         catalog or bundled_catalog(), given, unit, food, measures or "", state or size or ""
     )
     return Conversion(result, tuple(UsedFact(*fact) for fact in facts), low, high)
+
+
+def _add_own(catalog: Catalog, fact: Mapping[str, str]) -> None:
+    row = {column: fact.get(column, "") for column in FACT_COLUMNS}
+    row["food"] = catalog.food_of(row["food"]) or row["food"]
+    start, end = _KIND_STAGES.get(row["kind"], ("any", "any"))
+    row["from_stage"] = row["from_stage"] or start
+    row["to_stage"] = row["to_stage"] or end
+    catalog.add_fact(list(row.values()), "own")
 
 
 def _rows(name: str) -> list[dict[str, str]]:

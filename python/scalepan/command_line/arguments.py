@@ -98,6 +98,7 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
 
 def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = False) -> None:
     command.add_argument("recipe", metavar="RECIPE", help="a recipe file (TOML)")
+    _facts(command)
     if cell:
         command.add_argument("cell", metavar="FIGURE", help="such as leeks.buy, till or borne")
     if not prices:
@@ -128,3 +129,10 @@ def _add_convert(commands: _Commands[argparse.ArgumentParser]) -> None:
     convert.add_argument("--measures", choices=_MEASURES, help="which cup and spoon are meant")
     convert.add_argument("--state", help="of a volume, such as chopped")
     convert.add_argument("--size", help="of a count, such as large")
+    _facts(convert)
+
+
+def _facts(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--facts", metavar="FILE", help="facts of your own (CSV), laid over the bundled ones"
+    )

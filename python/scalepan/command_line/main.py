@@ -13,7 +13,7 @@ from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.costs import cost
 from scalepan.errors import Error, make_error
-from scalepan.foods import convert
+from scalepan.foods import bundled_catalog, convert, read_facts
 from scalepan.prices import read_prices
 from scalepan.recipes import read_recipe
 
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     import argparse
     from collections.abc import Sequence
 
-    from scalepan._core import Costing, Recipe
+    from scalepan._core import Catalog, Costing, Recipe
 
 # A document for --json, and the lines of text that stand for it otherwise.
 Output = tuple[dict[str, Any], list[str]]
@@ -63,8 +63,12 @@ def _print_error(error: Error, *, as_json: bool) -> None:
         print(f"  {error.hint}", file=sys.stderr)
 
 
+def _catalog(options: argparse.Namespace) -> Catalog:
+    return read_facts(options.facts) if options.facts else bundled_catalog()
+
+
 def _sized_recipe(options: argparse.Namespace) -> Recipe:
-    recipe = read_recipe(options.recipe)
+    recipe = read_recipe(options.recipe, catalog=_catalog(options))
     return recipe.scale(portions=options.portions) if options.portions is not None else recipe
 
 
@@ -113,7 +117,7 @@ def _cost(options: argparse.Namespace) -> Output:
 
 
 def _curve(options: argparse.Namespace) -> Output:
-    recipe = read_recipe(options.recipe)
+    recipe = read_recipe(options.recipe, catalog=_catalog(options))
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         _save_plot(curve, recipe.name, options.plot)
@@ -133,6 +137,7 @@ def _convert(options: argparse.Namespace) -> Output:
         measures=options.measures,
         state=options.state,
         size=options.size,
+        catalog=_catalog(options),
     )
     lines = report.conversion_section(options.amount, options.unit, result, terminal_width())
     return documents.conversion_document(result), lines

@@ -106,10 +106,8 @@ def curve_section(curve: Curve, width: int) -> list[str]:
     rows = [
         (
             _core.exact_text(portions),
-            _core.fixed_text(till, 2),
-            _core.fixed_text(used, 2),
-            _core.fixed_text(borne, 2),
-            _core.fixed_text(borne / portions, 2),
+            *(_bare(_core.quantity(x, curve.currency)) for x in (till, used, borne)),
+            _bare(_core.quantity(borne / portions, curve.currency)),
             "; ".join(changes.get(portions, [])),
         )
         for portions, till, used, borne in zip(

@@ -1,0 +1,113 @@
+"""CSV text read by the standard library, with the place of every field."""
+
+from __future__ import annotations
+
+import csv
+import io
+from typing import TYPE_CHECKING
+
+from scalepan.errors import Error, make_error
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+Placed = tuple[str, str, int, int]
+
+
+class Columns:
+    """The columns a file may have, and the subject of its error codes."""
+
+    def __init__(self, subject: str, required: Sequence[str], optional: Sequence[str]) -> None:
+        self.subject = subject
+        self.required = tuple(required)
+        self.optional = tuple(optional)
+
+    def error(self, code: str, message: str, hint: str, file: str, line: int = 0) -> Error:
+        """An error of the file's subject."""
+        return make_error(f"{self.subject}.{code}", message, hint, file, line)
+
+    @property
+    def hint(self) -> str:
+        """All columns, for an error."""
+        return f"columns: {', '.join(self.required)}; also {', '.join(self.optional)}"
+
+
+def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]:
+    """The rows below the header, each field by its column with text, file, line and column.
+
+    Blank rows are passed over.
+
+    Raises:
+        Error: ``<subject>.syntax``, ``.no_rows``, ``.column``, ``.fields``, each with its place.
+    """
+    records = _records(text, file, columns)
+    first = next(records, None)
+    if first is None:
+        raise columns.error("no_rows", "the file is empty", columns.hint, file)
+    header = [name.strip().lower() for name, *_ in first]
+    _expect_columns(header, first, columns)
+    rows = [_row(header, record, columns) for record in records]
+    if not rows:
+        raise columns.error("no_rows", "no rows stand below the header", "", file)
+    return rows
+
+
+def _records(text: str, file: str, columns: Columns) -> Iterator[list[Placed]]:
+    lines = text.splitlines(keepends=True)
+    reader = csv.reader(io.StringIO(text, newline=""), strict=True)
+    end = 0
+    try:
+        for fields in reader:
+            start, end = end + 1, reader.line_num
+            if not any(field.strip() for field in fields):
+                continue
+            starts = _field_starts(lines[start - 1]) if start == end <= len(lines) else []
+            yield [
+                (field, file, start, starts[i] if i < len(starts) else 0)
+                for i, field in enumerate(fields)
+            ]
+    except csv.Error as problem:
+        line = max(reader.line_num, 1)
+        raise columns.error("syntax", f"not CSV: {problem}", "", file, line) from None
+
+
+def _field_starts(line: str) -> list[int]:
+    """Columns, from 1, at which the fields of a one-line record begin, behind their quotes."""
+    starts = []
+    fresh = True
+    quoted = False
+    for i, character in enumerate(line):
+        if fresh:
+            starts.append(i + (2 if character == '"' else 1))
+            fresh = False
+        if character == '"':
+            quoted = not quoted
+        elif character == "," and not quoted:
+            fresh = True
+    return starts
+
+
+def _expect_columns(header: list[str], record: list[Placed], columns: Columns) -> None:
+    _, file, line, _ = record[0]
+    for name in columns.required:
+        if name not in header:
+            message = f"the header has no column {name}"
+            raise columns.error("column", message, columns.hint, file, line)
+    for i, name in enumerate(header):
+        if name not in (*columns.required, *columns.optional):
+            message = f'unknown column "{name}"'
+        elif name in header[:i]:
+            message = f"the column {name} is there twice"
+        else:
+            continue
+        code = f"{columns.subject}.column"
+        raise make_error(code, message, columns.hint, file, line, record[i][3])
+
+
+def _row(header: list[str], record: list[Placed], columns: Columns) -> dict[str, Placed]:
+    _, file, line, _ = record[0]
+    if len(record) != len(header):
+        message = f"the row has {len(record)} fields, the header {len(header)}"
+        hint = 'a field with a comma stands in quotes: "400 g tin, drained"'
+        raise columns.error("fields", message, hint, file, line)
+    return dict(zip(header, record, strict=True))

@@ -1,0 +1,80 @@
+"""Facts of your own, laid over the bundled ones; shares and weights here are invented."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+import scalepan
+
+HEADER = "fact,food,kind,value,source\n"
+
+
+def facts_file(folder: Path, rows: str) -> Path:
+    path = folder / "own.csv"
+    path.write_text(rows, encoding="utf-8")
+    return path
+
+
+def test_an_own_share_goes_before_the_bundled_one(tmp_path: Path) -> None:
+    path = facts_file(tmp_path, HEADER + 'own.leeks,leeks,edible,0.50 EP/AP,"own trim, 3 cases"\n')
+    catalog = scalepan.read_facts(path)
+    whole = scalepan.convert("5 kg EP", "kg AP", food="leeks", catalog=catalog)
+    assert whole.value == Fraction(5) / Fraction(1, 2)
+    assert [(fact.id, fact.source) for fact in whole.facts] == [("own.leeks", "own trim, 3 cases")]
+    # The bundled catalogue is left as it was: USDA SR28 11246, refuse 56 %.
+    bundled = scalepan.convert("5 kg EP", "kg AP", food="leeks")
+    assert bundled.value == Fraction(5) / Fraction(44, 100)
+
+
+def test_an_own_piece_weight_takes_its_stages_from_its_kind() -> None:
+    catalog = scalepan.catalog_with(
+        [{"fact": "own.bulb", "food": "fennel", "kind": "piece", "value": "300 g EP/(piece AP)"}]
+    )
+    pieces = scalepan.convert("900 g EP", "piece", food="fennel", catalog=catalog)
+    assert pieces.value == 3
+
+
+@pytest.mark.parametrize(
+    ("rows", "said"),
+    [
+        ("", "own.csv: the file is empty"),
+        (HEADER, "own.csv: no rows stand below the header"),
+        ("fact,food,kind\na,leeks,edible\n", "own.csv:1: the header has no column value"),
+        ("fact,food,kind,value,sauce\n", 'own.csv:1:22: unknown column "sauce"'),
+        (
+            HEADER + "own,leeks,edible,0.5 EP/AP\n",
+            "own.csv:2: the row has 4 fields, the header 5",
+        ),
+        (
+            HEADER + "own,leaks,edible,0.5 EP/AP,x\n",
+            "own.csv:2: the fact own is about an unknown food leaks",
+        ),
+        (
+            HEADER + "own,leeks,edibel,0.5 EP/AP,x\n",
+            'own.csv:2: no kind of fact is called "edibel"',
+        ),
+        (
+            HEADER + "own,leeks,edible,0.5 g,x\n",
+            "own.csv:2: fact own: an edible share is in EP/AP, but 0.5 g is written",
+        ),
+        (
+            HEADER + "own,leeks,edible,1/0 EP/AP,x\n",
+            "own.csv:2: the denominator of a fraction is zero",
+        ),
+        (
+            HEADER + "leek.edible,leeks,edible,0.5 EP/AP,x\n",
+            "own.csv:2: the fact leek.edible is there twice",
+        ),
+    ],
+)
+def test_what_is_wrong_with_a_facts_file_is_said_with_its_place(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, rows: str, said: str
+) -> None:
+    facts_file(tmp_path, rows)
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(scalepan.Error) as caught:
+        scalepan.read_facts("own.csv")
+    error = caught.value
+    assert f"{error.place}: {error.message}" == said
