@@ -6,6 +6,7 @@
 #include "costing/curve.hpp"
 #include "costing/shopping.hpp"
 #include "costing/why.hpp"
+#include "exact/error.hpp"
 #include "measure/told.hpp"
 
 namespace scalepan::bindings {
@@ -69,7 +70,15 @@ py::list cautions(const Recipe& recipe) {
   return list;
 }
 
-Curve curve_of(const Costing& costing, const std::vector<Rational>& portions) {
+Curve curve_of(const Costing& costing, const py::iterable& given) {
+  std::vector<Rational> portions;
+  for (const py::handle size : given) {
+    portions.push_back(size.cast<Rational>());
+    if (portions.size() > most_curve_points) {
+      fail("cost.curve",
+           "a curve of more than " + std::to_string(most_curve_points) + " points is asked for");
+    }
+  }
   const py::gil_scoped_release released;
   return cost_curve(costing, portions);
 }
@@ -113,6 +122,7 @@ void bind_costing(py::module_& m) {
         return std::make_shared<Costing>(recipe, prices, CostOptions{strict});
       },
       py::arg("recipe"), py::arg("prices"), py::arg("strict"));
+  m.def("lines_to_check", &lines_to_check, py::arg("recipe"));
   m.def("cautions", &cautions, py::arg("recipe"));
   m.def("caution_footing", [] { return std::string(caution_footing()); });
 }

@@ -29,7 +29,7 @@ void bind_offer(py::module_& m) {
       .def_property_readonly("sold_as",
                              [](const Offer& o) { return std::string(symbol_of(o.sold_as)); })
       .def_readonly("pack", &Offer::pack)
-      .def_property_readonly("content", [](const Offer& o) { return o.contents.front(); })
+      .def_property_readonly("content", [](const Offer& o) { return o.contents.front().amount; })
       .def_readonly("price", &Offer::price)
       .def_property_readonly("keeps", [](const Offer& o) { return o.keeping.keeps; })
       .def_property_readonly("keeps_days", [](const Offer& o) { return o.keeping.days; })

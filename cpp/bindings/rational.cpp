@@ -7,6 +7,7 @@
 #include "exact/big.hpp"
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
+#include "exact/text.hpp"
 
 namespace scalepan::bindings {
 
@@ -44,16 +45,41 @@ Rational whole_of(py::handle whole) {
   return make_rational(big_int_of(whole), 1);
 }
 
+/// Zeros at the end of a whole float only say how large it is.
+std::ptrdiff_t significant_digits(std::string_view text) {
+  text = text.substr(0, text.find('e'));
+  if (text.find('.') == std::string_view::npos) {
+    text = text.substr(0, text.find_last_not_of('0') + 1);
+  }
+  return std::ranges::count_if(text, is_digit);
+}
+
 Rational ratio_of(py::handle numerator, py::handle denominator) {
   return whole_of(numerator) / whole_of(denominator);
 }
 
+Rational decimal_of(py::handle source) {
+  if (!source.attr("is_finite")().cast<bool>()) {
+    fail("number.float",
+         "the Decimal " + py::str(source).cast<std::string>() + " stands for no exact figure",
+         "write a number");
+  }
+  // Looked at first: the ratio of 1e999999999 would fill the memory.
+  const auto places = source.attr("adjusted")().cast<long>();
+  if (places > most_exponent || places < -most_exponent) {
+    fail("number.exponent", "the exponent of a number is too large",
+         "at most " + std::to_string(most_exponent) + " is read");
+  }
+  const py::tuple ratio = source.attr("as_integer_ratio")();
+  return ratio_of(ratio[0], ratio[1]);
+}
+
 /// 0.1 stands for one tenth; 0.1 + 0.2 stands for no figure anyone wrote.
 Rational float_of(py::handle source) {
-  const auto text = py::repr(source).cast<std::string>();
-  const auto exponent = std::ranges::find(text, 'e');
-  const auto digits =
-      std::count_if(text.begin(), exponent, [](char c) { return c >= '0' && c <= '9'; });
+  // Of a plain float: a subclass may print itself as it likes.
+  auto text = py::repr(py::float_(PyFloat_AsDouble(source.ptr()))).cast<std::string>();
+  if (text.ends_with(".0")) text.erase(text.size() - 2);
+  const std::ptrdiff_t digits = significant_digits(text);
   const bool finite = text.find_first_of("in") == std::string::npos;
   const bool leading_zero = text.starts_with("0.") || text.starts_with("-0.");
   if (!finite || digits - (leading_zero ? 1 : 0) > most_float_digits) {
@@ -71,8 +97,10 @@ bool is_instance(py::handle source, const char* module, const char* name) {
 
 bool rational_from_python(py::handle source, Rational& out) {
   if (!source || source.is_none() || PyBool_Check(source.ptr()) != 0) return false;
-  if (PyLong_Check(source.ptr()) != 0) {
-    out = whole_of(source);
+  if (PyIndex_Check(source.ptr()) != 0) {
+    const auto whole = py::reinterpret_steal<py::object>(PyNumber_Index(source.ptr()));
+    if (!whole) throw py::error_already_set();
+    out = whole_of(whole);
   } else if (PyUnicode_Check(source.ptr()) != 0) {
     out = parse_amount_number(source.cast<std::string>());
   } else if (PyFloat_Check(source.ptr()) != 0) {
@@ -80,13 +108,7 @@ bool rational_from_python(py::handle source, Rational& out) {
   } else if (py::isinstance(source, fraction_type())) {
     out = ratio_of(source.attr("numerator"), source.attr("denominator"));
   } else if (is_instance(source, "decimal", "Decimal")) {
-    if (!source.attr("is_finite")().cast<bool>()) {
-      fail("number.float",
-           "the Decimal " + py::str(source).cast<std::string>() + " stands for no exact figure",
-           "write a number");
-    }
-    const py::tuple ratio = source.attr("as_integer_ratio")();
-    out = ratio_of(ratio[0], ratio[1]);
+    out = decimal_of(source);
   } else {
     return false;
   }

@@ -37,7 +37,8 @@ constexpr std::array rows = std::to_array<CautionRow>({
 });
 
 constexpr std::string_view cooling_text =
-    "This is a larger batch than was tested. Large pots heat and cool slowly: cool from 57 to "
+    "This batch is larger than any size stated as tested. Large pots heat and cool slowly: cool "
+    "from 57 to "
     "21 °C (135 to 70 °F) within 2 hours and to 5 °C (41 °F) within 4 more, in shallow pans; "
     "advice on their depth differs, from 5 to 10 cm (2 to 4 in). Reheat to 74 °C (165 °F).";
 constexpr std::string_view cooling_source =

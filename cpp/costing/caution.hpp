@@ -16,7 +16,7 @@ struct Caution {
 };
 
 /// For undercooking, for cooling a batch larger than was tested, and for allergens, in that
-/// order; empty only for a recipe that gives no ground for any.
+/// order.
 [[nodiscard]] std::vector<Caution> cautions_for(const Recipe& recipe);
 
 /// What stands below every list of cautions.

@@ -5,7 +5,6 @@
 
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
-#include "measure/unit_table.hpp"
 
 namespace scalepan {
 
@@ -64,27 +63,11 @@ std::string line_list(const std::vector<std::size_t>& indices, const Recipe& rec
   return list;
 }
 
-void check_lines(const Recipe& recipe, std::vector<std::string>& notes) {
-  for (const Line& line : recipe.lines()) {
-    if (line.food_id.empty()) {
-      const std::vector<std::string> near = recipe.catalog().nearest(line.food);
-      notes.push_back(line.id + ": the catalogue has no food \"" + line.food +
-                      "\", so it has no facts and no allergens" +
-                      (near.empty() ? "" : " (nearest: " + near.front() + ")"));
-    } else if (line.near) {
-      notes.push_back(line.id + ": the facts are those of " +
-                      recipe.catalog().food(line.food_id)->name +
-                      ", the nearest food with facts to " + line.food);
-    }
-    if (line.is_range()) {
-      notes.push_back(line.id + ": a range is bought at its high end");
-    }
-    if (line.optional) notes.push_back(line.id + ": is optional, and costed");
-  }
-}
-
 void check_items(const Costing& costing, std::vector<std::string>& notes) {
   for (const ItemCost& item : costing.items()) {
+    for (const std::string& note : item.plan->notes) {
+      notes.push_back(line_list(item.plan->lines, costing.recipe()) + ": " + note);
+    }
     if (item.group == nullptr) {
       notes.push_back(line_list(item.plan->lines, costing.recipe()) +
                       ": not priced: " + item.plan->problem);
@@ -142,6 +125,27 @@ std::string text_of(const PacksTaken& packs) {
   return text;
 }
 
+std::vector<std::string> lines_to_check(const Recipe& recipe) {
+  std::vector<std::string> notes;
+  for (const Line& line : recipe.lines()) {
+    if (line.food_id.empty()) {
+      const std::vector<std::string> near = recipe.catalog().nearest(line.food);
+      notes.push_back(line.id + ": the catalogue has no food \"" + line.food +
+                      "\", so it has no facts, allergens or cautions" +
+                      (near.empty() ? "" : " (nearest: " + near.front() + ")"));
+    } else if (line.near) {
+      notes.push_back(line.id + ": the facts are those of " +
+                      recipe.catalog().food(line.food_id)->name +
+                      ", the nearest food with facts to " + line.food);
+    }
+    if (line.is_range()) {
+      notes.push_back(line.id + ": a range is bought at its high end");
+    }
+    if (line.optional) notes.push_back(line.id + ": is optional, and costed");
+  }
+  return notes;
+}
+
 ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {
   ItemCost best;
   best.plan = &plan;
@@ -177,15 +181,15 @@ Quantity Costing::cost(std::string_view which) const {
 }
 
 Quantity Costing::per_portion(std::string_view which) const {
-  const Unit portion({{&unit_with_symbol("portion"), 1}});
+  const Unit portion = Unit::named("portion");
   return cost(which) / Quantity(recipe_.portions(), portion);
 }
 
 std::vector<std::string> Costing::to_check() const {
-  std::vector<std::string> notes;
-  check_lines(recipe_, notes);
+  std::vector<std::string> notes = lines_to_check(recipe_);
   check_items(*this, notes);
-  if (!plan_->currency_stated()) notes.emplace_back("the prices name no currency");
+  const bool priced = unpriced_.size() < recipe_.lines().size();
+  if (priced && !plan_->currency_stated()) notes.emplace_back("the prices name no currency");
   return notes;
 }
 

@@ -79,7 +79,8 @@ class Costing {
   [[nodiscard]] Quantity cost(std::string_view which) const;
   /// The same in money a portion.
   [[nodiscard]] Quantity per_portion(std::string_view which) const;
-  /// What the reader must look at: assumed shares, unknown foods, near names, missing prices.
+  /// What the reader must look at, beside `lines_to_check`: assumed shares, unknown foods, near
+  /// names, missing prices.
   [[nodiscard]] std::vector<std::string> to_check() const;
 
  private:
@@ -89,6 +90,9 @@ class Costing {
   Costs costs_;
   std::vector<std::string> unpriced_;
 };
+
+/// What of a recipe alone must be looked at: unknown foods, near names, ranges, optional lines.
+[[nodiscard]] std::vector<std::string> lines_to_check(const Recipe& recipe);
 
 /// The cheapest way to buy one item for the lines at their amounts.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);

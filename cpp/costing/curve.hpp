@@ -27,6 +27,9 @@ struct Curve {
   std::vector<std::string> unpriced;  // ids of lines that no point includes
 };
 
+/// So many points are an oversight, not a curve.
+inline constexpr std::size_t most_curve_points = 1'000'000;
+
 /// Costs the recipe at each number of portions, in the order given.
 /// Throws `recipe.portions` for one that is not above zero, and the errors of the covers.
 [[nodiscard]] Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions);

@@ -6,8 +6,10 @@
 #include <utility>
 
 #include "exact/error.hpp"
+#include "measure/count_nouns.hpp"
 #include "measure/currency.hpp"
-#include "measure/unit_table.hpp"
+#include "measure/nearest.hpp"
+#include "recipe/food_phrase.hpp"
 
 namespace scalepan {
 
@@ -17,15 +19,12 @@ Form form_of(const Quantity& amount, const std::string& detail) {
   return {kind_of(amount.dimension().without_stages()), amount.stage(), detail};
 }
 
-/// A pack counted in pieces meets any size the recipe names: the shop sells them as they come.
-bool both_counts(const Form& a, const Form& b) {
-  return a.kind == Kind::count && b.kind == Kind::count && a.stage == b.stage;
-}
-
-/// Lines of one food share packs; foods outside the catalogue go by their name.
-std::string key_of(const Catalog& catalog, const std::string& name) {
-  const auto found = catalog.find(name);
-  return found ? found->food->id : plain_name(name);
+/// Counts meet as they are where they count one thing: cloves and cloves, or the item itself in
+/// whatever size the recipe names, since the shop sells it as it comes.
+bool counts_alike(const Line& line, const Form& from, const Form& to) {
+  if (from.kind != Kind::count || to.kind != Kind::count || from.stage != to.stage) return false;
+  const std::string& noun = line.counted_noun();
+  return to.detail.empty() ? noun.empty() : same_noun(noun, to.detail);
 }
 
 /// Ways from a line's form to the form of the packs.
@@ -39,7 +38,7 @@ class WayFinder {
     const Form from = form_of(line_.written, line_.detail());
     LineWay way;
     way.line = index;
-    if (both_counts(from, to)) return way;
+    if (counts_alike(line_, from, to)) return way;
     if (auto how = known(from, to)) {
       way.conversion = std::move(*how);
       return way;
@@ -59,7 +58,7 @@ class WayFinder {
       return find_conversion(catalog_, *food_, from, to, line_.preparations);
     }
     const bool same = from.kind == to.kind && from.stage == to.stage;
-    return same ? std::optional(Conversion{}) : std::nullopt;
+    return same && from.kind != Kind::count ? std::optional(Conversion{}) : std::nullopt;
   }
 
   /// Between AP and EP only: a drained or cooked weight is never near the whole.
@@ -73,6 +72,10 @@ class WayFinder {
     return std::nullopt;
   }
 
+  static std::string counted(const Form& form) {
+    return "the " + (form.detail.empty() ? "piece" : form.detail);
+  }
+
   [[noreturn]] void fail_stages(const Form& from, const Form& to) const {
     fail("cost.stage",
          line_.food + " is needed at " + std::string(symbol_of(from.stage)) + " (" +
@@ -83,6 +86,12 @@ class WayFinder {
   }
 
   [[noreturn]] void fail_no_way(const Form& from, const Form& to) const {
+    if (from.kind == Kind::count && to.kind == Kind::count) {
+      fail("cost.no_way",
+           line_.food + " is counted by " + counted(from) + " but sold by " + counted(to) +
+               ", and no weights of both link the two",
+           "price it as it is needed, or add a piece weight of each as facts of your own");
+    }
     if (food_ != nullptr) {
       static_cast<void>(conversion(catalog_, *food_, from, to, line_.preparations));
     }
@@ -100,8 +109,8 @@ class WayFinder {
 };
 
 void group_offer(std::vector<OfferGroup>& groups, const Offer& offer) {
-  for (const Quantity& content : offer.contents) {
-    const Form form = form_of(content, {});
+  for (const PackContent& content : offer.contents) {
+    const Form form = form_of(content.amount, content.noun);
     auto group = std::ranges::find(groups, form, &OfferGroup::form);
     if (group == groups.end()) {
       groups.push_back({});
@@ -109,7 +118,7 @@ void group_offer(std::vector<OfferGroup>& groups, const Offer& offer) {
       group->form = form;
     }
     group->offers.push_back(&offer);
-    group->contents.push_back(content);
+    group->contents.push_back(content.amount);
   }
 }
 
@@ -148,8 +157,44 @@ std::shared_ptr<const CoverFinder> finder_of(const OfferGroup& group) {
   return std::make_shared<const CoverFinder>(packs);
 }
 
+std::string packs_of(const OfferGroup& group) {
+  std::string packs;
+  for (const Offer* offer : group.offers) packs += (packs.empty() ? "" : ", ") + offer->pack;
+  return packs;
+}
+
+/// What is known goes before what is assumed.
+void keep_known(ItemPlan& item) {
+  const bool some_known =
+      std::ranges::any_of(item.groups, [](const OfferGroup& group) { return !group.assumes(); });
+  if (!some_known) return;
+  for (const OfferGroup& group : item.groups) {
+    if (!group.assumes()) continue;
+    item.notes.push_back("the packs " + packs_of(group) +
+                         " are left out: no edible share (EP/AP) is known");
+  }
+  std::erase_if(item.groups, [](const OfferGroup& group) { return group.assumes(); });
+}
+
+/// Rows that no kept group holds, and that kinds of packs are not mixed.
+void note_left_out(ItemPlan& item,
+                   const std::vector<std::pair<const Offer*, std::string>>& left_out) {
+  if (item.groups.empty()) return;
+  for (const auto& [offer, reason] : left_out) {
+    const bool kept = std::ranges::any_of(item.groups, [&](const OfferGroup& group) {
+      return std::ranges::find(group.offers, offer) != group.offers.end();
+    });
+    if (!kept) item.notes.push_back("the pack " + offer->pack + " is left out: " + reason);
+  }
+  if (item.groups.size() > 1) {
+    item.notes.emplace_back(
+        "packs of unlike kinds are not mixed; the kind that comes cheapest is bought");
+  }
+}
+
 /// Keeps the groups that every line has a way to; notes why where none is left.
 void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Recipe& recipe, bool strict) {
+  std::vector<std::pair<const Offer*, std::string>> left_out;
   for (OfferGroup& group : groups) {
     try {
       for (const std::size_t line : item.lines) {
@@ -159,15 +204,14 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Recipe& rec
     } catch (const Error& error) {
       if (error.code() == "cost.stage") throw;
       if (item.problem.empty()) item.problem = error.what();
+      for (const Offer* offer : group.offers) left_out.emplace_back(offer, error.what());
       continue;
     }
     item.groups.push_back(std::move(group));
   }
   keep_best_statement(item.groups);
-  // What is known goes before what is assumed.
-  const bool some_known =
-      std::ranges::any_of(item.groups, [](const OfferGroup& group) { return !group.assumes(); });
-  if (some_known) std::erase_if(item.groups, [](const OfferGroup& g) { return g.assumes(); });
+  keep_known(item);
+  note_left_out(item, left_out);
   for (OfferGroup& group : item.groups) group.finder = finder_of(group);
 }
 
@@ -176,23 +220,56 @@ std::vector<ItemPlan> items_of(const Recipe& recipe) {
   std::map<std::string, std::size_t> places;
   for (std::size_t i = 0; i < recipe.lines().size(); ++i) {
     const Line& line = recipe.lines()[i];
-    const std::string key = line.food_id.empty() ? plain_name(line.food) : line.food_id;
-    const auto [place, fresh] = places.emplace(key, items.size());
-    if (fresh) items.push_back({line.food, {}, {}, {}});
+    const auto [place, fresh] = places.emplace(line.item_key, items.size());
+    if (fresh) items.push_back({line.food, {}, {}, {}, {}});
     items[place->second].lines.push_back(i);
   }
   return items;
 }
 
-std::map<std::string, std::vector<OfferGroup>> groups_of(const Catalog& catalog,
-                                                         const PriceBook& prices) {
-  std::map<std::string, std::vector<OfferGroup>> groups;
-  for (const Offer& offer : prices.offers()) {
-    const std::string key =
-        located(offer.place, offer.item, [&] { return key_of(catalog, offer.item); });
-    group_offer(groups[key], offer);
+/// The item a price row belongs to. A name of several foods is nobody's but its own.
+std::string key_of(const Catalog& catalog, const Offer& offer) {
+  const bool tinned = std::ranges::any_of(
+      offer.contents, [](const PackContent& content) { return is_tin(content.noun); });
+  try {
+    return read_food_phrase(catalog, offer.item, tinned).key();
+  } catch (const Error&) {
+    return "name " + plain_name(offer.item);
   }
+}
+
+using GroupsByKey = std::map<std::string, std::vector<OfferGroup>>;
+
+GroupsByKey groups_of(const Catalog& catalog, const PriceBook& prices) {
+  GroupsByKey groups;
+  for (const Offer& offer : prices.offers()) group_offer(groups[key_of(catalog, offer)], offer);
   return groups;
+}
+
+std::string no_row_text(const std::string& item, const PriceBook& prices) {
+  std::vector<std::string_view> names;
+  for (const Offer& offer : prices.offers()) names.push_back(offer.item);
+  const std::string hint = nearest_hint(nearest_names(item, names));
+  return "no price row is for " + item + (hint.empty() ? "" : " (" + hint + ")");
+}
+
+/// A close relative without rows of its own is bought as the food it stands near.
+void buy_item(ItemPlan& item, const GroupsByKey& groups, const Recipe& recipe,
+              const PriceBook& prices, bool strict) {
+  const Line& line = recipe.lines()[item.lines.front()];
+  auto found = groups.find(line.item_key);
+  if (found == groups.end() && line.near) {
+    found = groups.find("food " + line.food_id);
+    if (found != groups.end()) {
+      item.notes.push_back("bought as " + recipe.catalog().food(line.food_id)->name +
+                           ", since no price row is for " + item.item);
+    }
+  }
+  if (found == groups.end()) {
+    item.problem = no_row_text(item.item, prices);
+  } else {
+    find_ways(item, found->second, recipe, strict);
+  }
 }
 
 Unit common_currency(const std::vector<ItemPlan>& items) {
@@ -209,7 +286,7 @@ Unit common_currency(const std::vector<ItemPlan>& items) {
       }
     }
   }
-  return first == nullptr ? Unit({{&unit_with_symbol(no_currency), 1}}) : first->price.unit();
+  return first == nullptr ? Unit::named(no_currency) : first->price.unit();
 }
 
 }  // namespace
@@ -220,17 +297,8 @@ bool OfferGroup::assumes() const {
 
 Plan::Plan(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options)
     : prices_(std::move(prices)), items_(items_of(recipe)) {
-  auto groups = groups_of(recipe.catalog(), *prices_);
-  for (ItemPlan& item : items_) {
-    const Line& line = recipe.lines()[item.lines.front()];
-    const std::string key = line.food_id.empty() ? plain_name(line.food) : line.food_id;
-    const auto found = groups.find(key);
-    if (found == groups.end()) {
-      item.problem = "no price row is for " + item.item;
-    } else {
-      find_ways(item, std::move(found->second), recipe, options.strict);
-    }
-  }
+  const GroupsByKey groups = groups_of(recipe.catalog(), *prices_);
+  for (ItemPlan& item : items_) buy_item(item, groups, recipe, *prices_, options.strict);
   money_ = common_currency(items_);
 }
 

@@ -37,6 +37,7 @@ struct ItemPlan {
   std::vector<std::size_t> lines;
   std::vector<OfferGroup> groups;  // empty where it cannot be priced
   std::string problem;             // why it cannot
+  std::vector<std::string> notes;  // price rows left out, and for what reason
 };
 
 struct CostOptions {

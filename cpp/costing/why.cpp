@@ -175,7 +175,7 @@ class Explainer {
   [[nodiscard]] Why packs() const {
     Why why{cell("packs"),
             text_of(item_->packs()),
-            "cheapest whole packs of at least the need",
+            "cheapest whole packs of at least what is to buy",
             "",
             {item_need()}};
     for (std::size_t i = 0; i < item_->group->offers.size(); ++i) {
@@ -189,7 +189,7 @@ class Explainer {
   [[nodiscard]] Why leftover() const {
     return {cell("leftover"),
             figure_of(item_->leftover),
-            "packs - need, of the whole item",
+            "bought - buy, of the whole item",
             "",
             {packs()}};
   }
@@ -201,12 +201,18 @@ class Explainer {
     }
     const bool shared = item_->group->ways.size() > 1;
     Why why{cell(what), figure_of(amount), how_of(what), "", {}};
-    if (shared) why.how += "; this line's share by use";
+    if (shared) {
+      why.how = std::string(what) + " of the whole item * this line's share by use";
+      const Quantity whole(cost_named(item_->costs, what), costing_.plan().money());
+      why.parts.push_back(
+          {std::string(what) + " of the whole item", figure_of(whole), how_of(what), "", {}});
+    }
     if (what == "till") {
       why.parts.push_back(packs());
     } else {
       const Quantity bought = Quantity::of_coherent(item_->cover.total, item_->need.unit());
       why.parts.push_back(money("till"));
+      why.parts.push_back(item_need());
       why.parts.push_back({"bought", figure_of(bought), text_of(item_->packs()), "", {}});
     }
     return why;
@@ -214,9 +220,9 @@ class Explainer {
 
   [[nodiscard]] std::string how_of(std::string_view what) const {
     if (what == "till") return "sum of pack prices";
-    if (what == "used") return "till * need / bought";
+    if (what == "used") return "till * buy / bought";
     return item_->keeping.keeps ? "nothing: what is left keeps"
-                                : "till * (bought - need) / bought: what is left will not keep";
+                                : "till * (bought - buy) / bought: what is left will not keep";
   }
 
   const Costing& costing_;
@@ -238,8 +244,9 @@ Explainer explainer_for(const Costing& costing, std::size_t index) {
 Why explain_total(const Costing& costing, std::string_view which) {
   std::string figure = figure_of(costing.cost(which));
   if (!costing.unpriced().empty()) {
-    figure =
-        "at least " + figure + ", " + std::to_string(costing.unpriced().size()) + " lines unpriced";
+    const std::size_t lines = costing.unpriced().size();
+    figure = "at least " + figure + ", " + std::to_string(lines) +
+             (lines == 1 ? " line unpriced" : " lines unpriced");
   }
   Why why{std::string(which), figure, "sum over the lines", "", {}};
   for (const ItemCost& item : costing.items()) {
@@ -258,8 +265,13 @@ Why explain_total(const Costing& costing, std::string_view which) {
 [[noreturn]] void fail_unknown(const Costing& costing, std::string_view cell) {
   const std::vector<std::string> names = cell_names(costing);
   const std::vector<std::string_view> known(names.begin(), names.end());
+  const std::string near = nearest_hint(nearest_names(cell, known));
+  std::string ids;
+  for (const Line& line : costing.recipe().lines()) {
+    ids += (ids.empty() ? "" : ", ") + line.id + ".buy";
+  }
   fail("why.unknown_cell", "no figure is called \"" + excerpt(cell) + "\"",
-       nearest_hint(nearest_names(cell, known)));
+       near.empty() ? "figures: till, used, thrown, borne, and those of each line: " + ids : near);
 }
 
 void write(const Why& why, const std::string& lead, const std::string& indent, std::string& text) {

@@ -8,6 +8,7 @@
 #include "exact/big.hpp"
 #include "exact/error.hpp"
 #include "exact/rounding.hpp"
+#include "exact/text.hpp"
 
 namespace scalepan {
 
@@ -26,8 +27,6 @@ constexpr std::array<Vulgar, 19> vulgar_fractions{{
     {"\u2157", 3, 5},  {"\u2158", 4, 5}, {"\u2159", 1, 6}, {"\u215A", 5, 6}, {"\u215B", 1, 8},
     {"\u215C", 3, 8},  {"\u215D", 5, 8}, {"\u215E", 7, 8}, {"\u2189", 0, 3},
 }};
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 bool digit_at(std::string_view text, std::size_t position) {
   return position < text.size() && is_digit(text[position]);
@@ -357,8 +356,11 @@ std::optional<std::string> decimal_text(const Rational& x, int most_places) {
 
 std::string exact_text(const Rational& x) {
   constexpr int short_decimal = 4;
+  constexpr int long_decimal = 12;
   if (auto decimal = decimal_text(x, short_decimal)) return *decimal;
-  return mixed_text(x);
+  std::string mixed = mixed_text(x);
+  const auto decimal = decimal_text(x, long_decimal);
+  return decimal && decimal->size() <= mixed.size() ? *decimal : mixed;
 }
 
 std::string fixed_text(const Rational& x, int places) {

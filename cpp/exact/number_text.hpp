@@ -61,7 +61,8 @@ inline constexpr int most_depth = 100;
 [[nodiscard]] std::string mixed_text(const Rational& x);
 /// The exact decimal, or nothing where it does not end within `most_places` places.
 [[nodiscard]] std::optional<std::string> decimal_text(const Rational& x, int most_places);
-/// The shorter way to write it exactly: a decimal of at most 4 places, else the mixed form.
+/// The handier way to write it exactly: a decimal of at most 4 places, else whichever is shorter of
+/// a decimal of at most 12 places and the mixed form.
 [[nodiscard]] std::string exact_text(const Rational& x);
 /// Rounded half up to so many places, which are all printed: `24.30`.
 [[nodiscard]] std::string fixed_text(const Rational& x, int places);

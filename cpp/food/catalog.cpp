@@ -1,11 +1,11 @@
 #include "food/catalog.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <set>
 #include <utility>
 
 #include "exact/error.hpp"
+#include "exact/text.hpp"
 #include "measure/nearest.hpp"
 
 namespace scalepan {
@@ -16,10 +16,23 @@ bool comes_before(const Fact& a, const Fact& b) {
   return a.layer != b.layer ? a.layer < b.layer : a.id < b.id;
 }
 
-[[noreturn]] void fail_ambiguous(std::string_view name, const std::vector<FoodName>& meanings) {
+void expect_apart(const Fact& known, const Fact& added) {
+  if (known.id == added.id) {
+    fail("fact.duplicate", "the fact " + added.id + " is there twice");
+  }
+  const bool both_own = known.layer == FactLayer::own && added.layer == FactLayer::own;
+  if (both_own && known.kind == added.kind && known.state == added.state &&
+      known.size == added.size) {
+    fail("fact.duplicate", "the facts " + known.id + " and " + added.id + " say the same thing",
+         "leave one of them out");
+  }
+}
+
+[[noreturn]] void fail_ambiguous(const Catalog& catalog, std::string_view name,
+                                 const std::vector<FoodName>& meanings) {
   std::string choices;
   for (const FoodName& meaning : meanings) {
-    choices += (choices.empty() ? "" : ", ") + meaning.food;
+    choices += (choices.empty() ? "" : ", ") + catalog.food(meaning.food)->plural;
     if (!meaning.region.empty()) choices += " (" + meaning.region + ")";
   }
   fail("food.ambiguous", "\"" + excerpt(name) + "\" means more than one food",
@@ -31,9 +44,9 @@ bool comes_before(const Fact& a, const Fact& b) {
 std::string plain_name(std::string_view name) {
   std::string plain;
   for (const char c : name) {
-    const bool space = std::isspace(static_cast<unsigned char>(c)) != 0;
+    const bool space = is_space(c);
     if (space && (plain.empty() || plain.back() == ' ')) continue;
-    plain += space ? ' ' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    plain += space ? ' ' : lower(c);
   }
   if (!plain.empty() && plain.back() == ' ') plain.pop_back();
   return plain;
@@ -64,11 +77,11 @@ void Catalog::add(Fact fact) {
          nearest_hint(nearest(fact.food)));
   }
   expect_valid(fact);
-  std::vector<Fact>& known = facts_[fact.food];
-  const bool twice =
-      std::ranges::any_of(known, [&](const Fact& other) { return other.id == fact.id; });
-  if (twice) fail("fact.duplicate", "the fact " + fact.id + " is there twice");
-  known.insert(std::ranges::upper_bound(known, fact, comes_before), std::move(fact));
+  auto& known = facts_[fact.food];
+  for (const auto& other : known) expect_apart(*other, fact);
+  const auto place = std::ranges::upper_bound(
+      known, fact, comes_before, [](const auto& other) -> const Fact& { return *other; });
+  known.insert(place, std::make_shared<const Fact>(std::move(fact)));
   ++fact_count_;
 }
 
@@ -83,7 +96,7 @@ std::optional<FoundFood> Catalog::find(std::string_view name) const {
     const Food* by_id = food(name);
     return by_id == nullptr ? std::nullopt : std::optional(FoundFood{by_id, nullptr});
   }
-  if (found->second.size() > 1) fail_ambiguous(name, found->second);
+  if (found->second.size() > 1) fail_ambiguous(*this, name, found->second);
   const FoodName& meaning = found->second.front();
   return FoundFood{food(meaning.food), &meaning};
 }
@@ -100,7 +113,7 @@ std::vector<const Fact*> Catalog::facts(std::string_view food) const {
   std::vector<const Fact*> result;
   const auto found = facts_.find(food);
   if (found == facts_.end()) return result;
-  for (const Fact& fact : found->second) result.push_back(&fact);
+  for (const auto& fact : found->second) result.push_back(fact.get());
   return result;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -46,7 +47,7 @@ struct FoundFood {
 class Catalog {
  public:
   /// Throw `food.duplicate` and `food.unknown`; `add(Fact)` also what `expect_valid` throws and
-  /// `fact.duplicate` for an id used before.
+  /// `fact.duplicate` for an id used before and for two own figures on one thing.
   void add(Food food);
   void add(FoodName name);
   void add(Fact fact);
@@ -66,7 +67,8 @@ class Catalog {
  private:
   std::map<std::string, Food, std::less<>> foods_;
   std::unordered_map<std::string, std::vector<FoodName>> names_;
-  std::map<std::string, std::vector<Fact>, std::less<>> facts_;
+  // Shared, so that a fact stays where it is while others are added.
+  std::map<std::string, std::vector<std::shared_ptr<const Fact>>, std::less<>> facts_;
   std::size_t fact_count_ = 0;
 };
 

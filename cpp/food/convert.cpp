@@ -202,7 +202,9 @@ std::optional<Conversion> at_any_stage(const Catalog& catalog, const Food& food,
 }
 
 [[noreturn]] void fail_stage(const Food& food, const Quantity& amount, Unit to) {
-  const bool amount_open = amount.stage() == Stage::none;
+  // A count that states no stage is of whole pieces, so it is not what is open.
+  const bool counted = amount.dimension() == dimension::piece();
+  const bool amount_open = amount.stage() == Stage::none && !counted;
   const Unit open = amount_open ? amount.unit() : to;
   fail(
       "convert.stage",
@@ -221,6 +223,9 @@ Conversion staged_conversion(const Catalog& catalog, const Food& food, const Qua
   if (from.stage != Stage::none && target.stage != Stage::none) {
     return conversion(catalog, food, from, target, preparations);
   }
+  // A weight that states no stage, asked for at one: that could only mean a change of stage.
+  const bool weights = from.kind == Kind::mass && target.kind == Kind::mass;
+  if (weights && from.stage == Stage::none) fail_stage(food, amount, to);
   const Stage stated = from.stage == Stage::none ? target.stage : from.stage;
   Form same_from = from;
   Form same_target = target;

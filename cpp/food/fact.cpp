@@ -77,11 +77,17 @@ void expect_valid(const Fact& fact) {
   const Dimension expected = expected_dimension(fact);
   if (!(fact.value.dimension() == expected)) {
     const std::string symbol = expected.coherent_symbol();
-    fail_value(fact, "a " + std::string(name_of(fact.kind)) + " is in " +
+    fail_value(fact, (fact.kind == FactKind::edible ? "an " : "a ") +
+                         std::string(name_of(fact.kind)) + " is in " +
                          (symbol.empty() ? "no unit" : symbol) + ", but " + fact.value.text() +
                          " is written");
   }
   if (fact.value.coherent().sign() <= 0) fail_value(fact, "the value must be above zero");
+  const bool part_of_whole = fact.kind == FactKind::edible || fact.kind == FactKind::drained;
+  if (part_of_whole && fact.value.coherent() > 1) {
+    fail_value(fact, "a share of the whole is at most 1, but " + fact.value.text() + " is written");
+  }
+  if (fact.low && fact.low->coherent().sign() <= 0) fail_value(fact, "low must be above zero");
   if ((fact.low && *fact.low > fact.value) || (fact.high && *fact.high < fact.value)) {
     fail_value(fact, "low, value and high are out of order");
   }

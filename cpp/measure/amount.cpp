@@ -7,15 +7,12 @@
 
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
+#include "exact/text.hpp"
 #include "measure/unit_text.hpp"
 
 namespace scalepan {
 
 namespace {
-
-void skip_spaces(std::string_view text, std::size_t& position) {
-  while (position < text.size() && text[position] == ' ') ++position;
-}
 
 /// Takes one of the signs, with spaces before and after it.
 template <std::size_t N>

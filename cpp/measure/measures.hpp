@@ -19,7 +19,8 @@ inline constexpr std::array<std::pair<Measures, std::string_view>, 4> all_measur
 
 /// `us`, `metric`, ...; empty where unstated.
 [[nodiscard]] std::string_view name_of(Measures measures);
-/// Empty reads as unstated. Throws `unit.measures` with the names there are.
+/// In small or capital letters; empty reads as unstated. Throws `unit.measures` with the names
+/// there are.
 [[nodiscard]] Measures measures_named(std::string_view name);
 
 }  // namespace scalepan

@@ -106,7 +106,8 @@ std::string Quantity::text() const {
 void fail_dimensions(std::string_view code, std::string_view what, const Quantity& a,
                      const Quantity& b) {
   const bool turning = code == "quantity.convert";
-  const std::string right = turning ? " into " + b.unit().symbol() : " and " + b.text();
+  const std::string unit = b.unit().symbol().empty() ? "a plain number" : b.unit().symbol();
+  const std::string right = turning ? " into " + unit : " and " + b.text();
   std::string message = std::string(what) + " " + a.text() + right + ": " + a.dimension().name() +
                         " and " + b.dimension().name();
   if (a.dimension().has_stages() || b.dimension().has_stages()) {

@@ -51,7 +51,7 @@ Quantity in_handy_unit(const Quantity& amount) {
   for (const auto& [small, large] : {std::pair{"g", "kg"}, std::pair{"mL", "L"}}) {
     if (unit.symbol() != small && unit.symbol() != large) continue;
     const bool many = abs(amount.coherent()) >= unit_with_symbol(large).ratio;
-    return amount.to(Unit({{&unit_with_symbol(many ? large : small), 1}}));
+    return amount.to(Unit::named(many ? large : small));
   }
   return amount;
 }
@@ -65,7 +65,7 @@ Told tell(const Quantity& amount) {
     text = *brief;
   } else {
     shown = round_to_digits(exact, significant_digits, Rounding::half_up).value;
-    text = "≈ " + rounded_text(shown);
+    text = (shown == exact ? "" : "≈ ") + rounded_text(shown);
   }
   const std::string& label = abs(shown) > 1 ? handy.unit().plural() : handy.unit().label();
   if (!label.empty()) text += " " + label;

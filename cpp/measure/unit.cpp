@@ -98,6 +98,8 @@ Unit::Unit() {
 
 Unit::Unit(std::vector<Part> parts) : data_(Pool::shared().intern(parts)) {}
 
+Unit Unit::named(std::string_view symbol) { return Unit({{&unit_with_symbol(symbol), 1}}); }
+
 Unit Unit::coherent(Dimension dimension) {
   std::vector<Part> parts;
   for (const auto& [base, power] : dimension.factors()) {

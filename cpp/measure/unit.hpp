@@ -33,6 +33,8 @@ class Unit {
   Unit();
   /// Any order; powers of one named unit are added up.
   explicit Unit(std::vector<Part> parts);
+  /// The unit of a symbol of the table, a currency code or a stage. Throws `unit.unknown`.
+  static Unit named(std::string_view symbol);
   /// The coherent unit of a dimension: `g AP`, `mL`, `GBP/(g AP)`.
   static Unit coherent(Dimension dimension);
 

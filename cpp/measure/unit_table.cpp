@@ -2,13 +2,13 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <deque>
 #include <string>
 #include <unordered_map>
 
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
+#include "exact/text.hpp"
 #include "measure/currency.hpp"
 #include "measure/nearest.hpp"
 
@@ -82,12 +82,6 @@ std::vector<std::string_view> split_names(std::string_view names) {
   return parts;
 }
 
-std::string lower(std::string_view text) {
-  std::string result(text);
-  for (char& c : result) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  return result;
-}
-
 /// `[cup_us]` as it is, `mL` in brackets too, so that every UCUM code has one written form.
 std::string bracketed(std::string_view ucum) {
   return ucum.starts_with('[') ? std::string(ucum) : "[" + std::string(ucum) + "]";
@@ -155,28 +149,33 @@ class Table {
   std::unordered_map<std::string, const NamedUnit*> others_;
 };
 
-[[noreturn]] void fail_which_measures(std::string_view name, Measures measures,
+[[noreturn]] void fail_which_measures(Measures measures,
                                       const std::vector<const NamedUnit*>& choices) {
+  const std::string& name = choices.front()->label;
   std::string list;
   for (const NamedUnit* unit : choices) {
     list += (list.empty() ? "" : ", ") + std::string(name_of(unit->measures)) + " " +
             fixed_text(unit->ratio, 1) + " mL";
   }
   if (measures == Measures::unstated) {
-    fail("unit.which_measures", "which " + std::string(name) + " is meant is not stated",
+    fail("unit.which_measures", "which " + name + " is meant is not stated",
          "measures = one of: " + list);
   }
-  fail("unit.which_measures",
-       std::string(name_of(measures)) + " measures have no " + std::string(name),
+  fail("unit.which_measures", std::string(name_of(measures)) + " measures have no " + name,
        "there are: " + list);
 }
 
-const NamedUnit* choose(std::string_view name, Measures measures,
-                        const std::vector<const NamedUnit*>& choices) {
+const NamedUnit* choose(Measures measures, const std::vector<const NamedUnit*>& choices) {
   for (const NamedUnit* unit : choices) {
     if (unit->measures == Measures::unstated || unit->measures == measures) return unit;
   }
-  fail_which_measures(name, measures, choices);
+  fail_which_measures(measures, choices);
+}
+
+/// Weights and volumes: nobody means a metre or an hour of leeks.
+bool measures_food(std::string_view name) {
+  const Dimension kind = Table::shared().kitchen(std::string(name))->front()->dimension;
+  return kind == dimension::mass() || kind == dimension::volume();
 }
 
 void expect_not_doubtful(std::string_view name) {
@@ -202,7 +201,7 @@ Measures measures_named(std::string_view name) {
   if (name.empty()) return Measures::unstated;
   std::string all;
   for (const auto& [known, text] : all_measures) {
-    if (text == name) return known;
+    if (text == lower(name)) return known;
     all += (all.empty() ? "" : ", ") + std::string(text);
   }
   fail("unit.measures", "no measures are called \"" + excerpt(name) + "\"", "there are: " + all);
@@ -211,7 +210,7 @@ Measures measures_named(std::string_view name) {
 const NamedUnit* find_unit(std::string_view name, Measures measures, UnitScope scope) {
   const Table& table = Table::shared();
   const std::string exact(name);
-  if (const auto* choices = table.kitchen(exact)) return choose(name, measures, *choices);
+  if (const auto* choices = table.kitchen(exact)) return choose(measures, *choices);
   if (const NamedUnit* other = table.other(exact)) {
     const bool money_or_stage = other->dimension.currency() || other->dimension.has_stages();
     if (scope == UnitScope::all || !money_or_stage) return other;
@@ -219,7 +218,7 @@ const NamedUnit* find_unit(std::string_view name, Measures measures, UnitScope s
   expect_not_doubtful(name);
   if (name.size() < 2) return nullptr;
   const auto* choices = table.kitchen(lower(name));
-  return choices == nullptr ? nullptr : choose(name, measures, *choices);
+  return choices == nullptr ? nullptr : choose(measures, *choices);
 }
 
 void fail_unknown_unit(std::string_view name, std::size_t offset) {
@@ -232,6 +231,7 @@ std::vector<std::string> nearest_units(std::string_view name) {
   constexpr std::size_t most = 3;
   std::vector<std::string> labels;
   for (const std::string& near : nearest_names(lower(name), Table::shared().names(), plenty)) {
+    if (!measures_food(near)) continue;
     const std::string& label = Table::shared().kitchen(near)->front()->label;
     if (std::ranges::find(labels, label) == labels.end()) labels.push_back(label);
     if (labels.size() == most) break;
@@ -239,10 +239,10 @@ std::vector<std::string> nearest_units(std::string_view name) {
   return labels;
 }
 
-bool misspells_unit(std::string_view word) {
+bool misspells_unit(std::string_view word, std::size_t shortest) {
   const std::string written = lower(word);
   return std::ranges::any_of(Table::shared().names(), [&](std::string_view name) {
-    return name.size() >= 2 && written.size() <= name.size() + 1 &&
+    return name.size() >= shortest && written.size() <= name.size() + 1 && measures_food(name) &&
            edit_distance(written, name) <= 1;
   });
 }

@@ -27,8 +27,9 @@ enum class UnitScope : std::uint8_t {
 /// Units with a name within a small edit distance, nearest first, at most three.
 [[nodiscard]] std::vector<std::string> nearest_units(std::string_view name);
 
-/// Whether one slip of the pen turns a unit's name of two letters and more into this word.
-[[nodiscard]] bool misspells_unit(std::string_view word);
+/// Whether one slip of the pen turns the name of a weight or volume, of at least so many letters,
+/// into this word.
+[[nodiscard]] bool misspells_unit(std::string_view word, std::size_t shortest = 2);
 
 /// Every unit of the table, in its order, without currencies and stages.
 [[nodiscard]] std::vector<const NamedUnit*> all_units();

@@ -1,11 +1,11 @@
 #include "measure/unit_text.hpp"
 
-#include <cctype>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "exact/error.hpp"
+#include "exact/text.hpp"
 #include "measure/unit_table.hpp"
 
 namespace scalepan {
@@ -15,30 +15,43 @@ namespace {
 constexpr std::size_t most_factors = 12;
 constexpr std::string_view middle_dot = "\u00B7";
 
-bool is_letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0 || c == '_'; }
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-void skip_spaces(std::string_view text, std::size_t& position) {
-  while (position < text.size() && text[position] == ' ') ++position;
-}
+bool is_in_name(char c) { return is_letter(c) || c == '_'; }
 
 std::string_view read_letters(std::string_view text, std::size_t& position) {
   const std::size_t start = position;
-  while (position < text.size() && is_letter(text[position])) ++position;
+  while (position < text.size() && is_in_name(text[position])) ++position;
   return text.substr(start, position - start);
 }
 
-/// A find_unit whose errors carry the offset of the name.
-const NamedUnit* find_at(std::size_t offset, std::string_view name, Measures measures,
-                         UnitScope scope) {
+/// Whether a letter or a hyphen and a letter go on with the word: the `g` of `gâteaux` and the
+/// `day` of `day-old` are no units.
+bool goes_on(std::string_view text, std::size_t position) {
+  if (position >= text.size()) return false;
+  if (text[position] == '-') return position + 1 < text.size() && is_letter(text[position + 1]);
+  // Two-byte letters of UTF-8 begin at U+00C0; the signs of multiplication and division are two
+  // of them that are no letters.
+  const std::string_view here = text.substr(position);
+  const auto byte = static_cast<unsigned char>(here.front());
+  return byte >= 0xC3U && byte <= 0xDFU && !here.starts_with("\u00D7") &&
+         !here.starts_with("\u00F7");
+}
+
+/// Errors of `make` that know no offset leave with this one.
+template <typename Make>
+auto at_offset(std::size_t offset, Make make) {
   try {
-    return find_unit(name, measures, scope);
+    return make();
   } catch (const Error& error) {
+    if (error.place().offset != Place::no_offset) throw;
     Place place;
     place.offset = offset;
     throw error.at(place);
   }
+}
+
+const NamedUnit* find_at(std::size_t offset, std::string_view name, Measures measures,
+                         UnitScope scope) {
+  return at_offset(offset, [&] { return find_unit(name, measures, scope); });
 }
 
 /// A full stop and spaces, then the second word of a name of two words.
@@ -60,7 +73,7 @@ const NamedUnit* find_two_words(std::string_view text, std::size_t start, std::s
 /// What a name starts with: a letter, `%` or a bracketed code.
 bool starts_name(std::string_view text, std::size_t position) {
   return position < text.size() &&
-         (is_letter(text[position]) || text[position] == '%' || text[position] == '[');
+         (is_in_name(text[position]) || text[position] == '%' || text[position] == '[');
 }
 
 class UnitReader {
@@ -224,7 +237,7 @@ std::optional<Unit> read_unit(std::string_view text, std::size_t& position, Meas
   const bool only_below = text.substr(std::min(start, text.size())).starts_with("1/");
   if (!only_below && !starts_name(text, start)) return std::nullopt;
   UnitReader reader(text, start, measures);
-  Unit unit = reader.read();
+  Unit unit = at_offset(start, [&] { return reader.read(); });
   position = reader.position();
   return unit;
 }
@@ -246,7 +259,7 @@ std::optional<Unit> read_kitchen_unit(std::string_view text, std::size_t& positi
   skip_spaces(text, probe);
   const std::size_t start = probe;
   const std::string_view word = read_letters(text, probe);
-  if (word.empty()) return std::nullopt;
+  if (word.empty() || goes_on(text, probe)) return std::nullopt;
   const NamedUnit* unit = find_two_words(text, start, probe, measures, UnitScope::kitchen);
   if (unit == nullptr) unit = find_at(start, word, measures, UnitScope::kitchen);
   if (unit == nullptr) return std::nullopt;

@@ -92,13 +92,12 @@ class CoverFinder::Search {
   Search(const CoverFinder& finder, std::int64_t need) : finder_(finder), need_(need) {}
 
   std::vector<std::int64_t> run() {
-    open_.emplace(0, Label{});
+    open_.emplace(0, Label{0, 0, std::vector<std::int64_t>(finder_.others_.size(), 0)});
     while (!open_.empty()) {
-      auto node = open_.extract(open_.begin());
+      const auto node = open_.extract(open_.begin());
       if (++looked_at_ > most_totals) fail_too_fine();
-      const auto known = closed_.emplace(node.key(), node.mapped()).first;
-      consider(known->first, known->second);
-      if (known->first < need_) extend(known->first, known->second);
+      consider(node.key(), node.mapped());
+      if (node.key() < need_) extend(node.key(), node.mapped());
     }
     return best_->counts;
   }
@@ -107,7 +106,7 @@ class CoverFinder::Search {
   struct Label {
     std::int64_t price = 0;
     std::int64_t packs = 0;
-    std::size_t last = 0;  // choice added last
+    std::vector<std::int64_t> counts;  // one an other choice, in row order
   };
 
   [[nodiscard]] std::int64_t price_of(std::int64_t price, std::int64_t more) const {
@@ -130,35 +129,24 @@ class CoverFinder::Search {
       const Choice& choice = finder_.others_[i];
       std::int64_t next = 0;
       if (!add_words(total, choice.size, next)) fail_too_fine();
-      const Label grown{price_of(label.price, choice.price), label.packs + 1, i};
-      if (can_win(next, grown.price)) offer(next, grown, total);
+      const std::int64_t price = price_of(label.price, choice.price);
+      if (!can_win(next, price)) continue;
+      Label grown{price, label.packs + 1, label.counts};
+      ++grown.counts[i];
+      offer(next, std::move(grown));
     }
   }
 
-  void offer(std::int64_t total, const Label& label, std::int64_t from) {
-    const auto [place, fresh] = open_.emplace(total, label);
-    if (fresh || wins(total, label, from, place->second)) place->second = label;
+  void offer(std::int64_t total, Label label) {
+    const auto [place, fresh] = open_.try_emplace(total);
+    if (fresh || wins(label, place->second)) place->second = std::move(label);
   }
 
   /// Whether one label of a total beats the other: cheaper, fewer packs, more of earlier rows.
-  [[nodiscard]] bool wins(std::int64_t total, const Label& label, std::int64_t from,
-                          const Label& known) const {
+  static bool wins(const Label& label, const Label& known) {
     if (label.price != known.price) return label.price < known.price;
     if (label.packs != known.packs) return label.packs < known.packs;
-    std::vector<std::int64_t> counts = counts_of(from, closed_.at(from));
-    ++counts[finder_.others_[label.last].row];
-    return counts > counts_of(total, known);
-  }
-
-  [[nodiscard]] std::vector<std::int64_t> counts_of(std::int64_t total, Label label) const {
-    std::vector<std::int64_t> counts(finder_.packs_.size(), 0);
-    while (total > 0) {
-      const Choice& choice = finder_.others_[label.last];
-      ++counts[choice.row];
-      total -= choice.size;
-      if (total > 0) label = closed_.at(total);
-    }
-    return counts;
+    return label.counts > known.counts;
   }
 
   /// The others at `total`, filled up with best packs.
@@ -171,8 +159,11 @@ class CoverFinder::Search {
                         Wide(label.packs) + Wide(fill),
                         {}};
     if (best_ && !maybe_better(candidate)) return;
-    candidate.counts = counts_of(total, label);
-    candidate.counts[finder_.best_.row] += fill;
+    candidate.counts.assign(finder_.packs_.size(), 0);
+    for (std::size_t i = 0; i < label.counts.size(); ++i) {
+      candidate.counts[finder_.others_[i].row] = label.counts[i];
+    }
+    candidate.counts[finder_.best_.row] = fill;
     if (!best_ || better(candidate)) best_ = std::move(candidate);
   }
 
@@ -191,7 +182,6 @@ class CoverFinder::Search {
   const CoverFinder& finder_;
   std::int64_t need_;
   std::map<std::int64_t, Label> open_;
-  std::map<std::int64_t, Label> closed_;
   std::optional<Candidate> best_;
   std::size_t looked_at_ = 0;
 };

@@ -5,19 +5,15 @@
 #include <utility>
 
 #include "exact/number_text.hpp"
+#include "exact/text.hpp"
 #include "measure/amount.hpp"
+#include "measure/count_nouns.hpp"
 #include "measure/currency.hpp"
 #include "measure/unit_table.hpp"
 
 namespace scalepan {
 
 namespace {
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(" \t");
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
-}
 
 template <typename Read>
 auto read_field(const PlacedText& field, Read read) {
@@ -26,13 +22,15 @@ auto read_field(const PlacedText& field, Read read) {
 
 Stage read_stage(std::string_view text) {
   const std::string_view word = trimmed(text);
-  if (const auto stage = stage_named(word)) return *stage;
+  for (const std::string& form : {std::string(word), upper(word), lower(word)}) {
+    if (const auto stage = stage_named(form)) return *stage;
+  }
   fail("price.stage", "\"" + excerpt(word) + "\" is no stage to sell at",
        "sold_as is one of AP, EP, cooked, drained, served");
 }
 
 Quantity staged_amount(const Amount& amount, Stage stage) {
-  const Unit unit = amount.unit.value_or(Unit({{&unit_with_symbol("piece"), 1}}));
+  const Unit unit = amount.unit.value_or(Unit::named("piece"));
   return Quantity::of_coherent(amount.high, unit.at(stage));
 }
 
@@ -44,6 +42,10 @@ Amount read_content(std::string_view text, std::size_t& position, Measures measu
   if (!amount) {
     fail_at(start, "price.pack", "no amount is written in \"" + excerpt(text.substr(start)) + "\"",
             "write a pack as 1 kg, 6, or 400 g tin (240 g drained)");
+  }
+  const Dimension kind = amount->unit.value_or(Unit::named("piece")).dimension();
+  if (!(kind == dimension::mass() || kind == dimension::volume() || kind == dimension::piece())) {
+    fail_at(start, "price.pack", "a pack is a weight, a volume or a count, not a " + kind.name());
   }
   if (amount->is_range()) fail_at(start, "price.pack", "a pack cannot hold a range");
   if (amount->high.sign() <= 0) fail_at(start, "price.pack", "a pack must hold more than nothing");
@@ -70,51 +72,117 @@ std::optional<Quantity> read_bracket(std::string_view text, std::size_t open, Me
   return staged_amount(amount, *stage);
 }
 
-std::vector<Quantity> read_pack(std::string_view text, Stage sold_as, Measures measures) {
+/// The word behind the amount of a pack, in the singular: `tins` gives `tin`.
+std::string singular_of(std::string_view word) {
+  const std::string written = lower(word);
+  if (const auto noun = container_noun(written)) return std::string(*noun);
+  if (const auto noun = piece_noun(written)) return std::string(*noun);
+  return written;
+}
+
+/// `6 eggs` of the item eggs counts the item itself.
+bool names_item(std::string_view word, std::string_view item) {
+  const std::string written = lower(word);
+  const std::string name = lower(item);
+  return written == name || written + "s" == name || written == name + "s";
+}
+
+std::string read_container(std::string_view text, std::size_t position, std::string_view word,
+                           bool counted) {
+  const std::string noun = singular_of(word);
+  const bool known = container_noun(noun) || piece_noun(noun);
+  const bool digits = word.find_first_of("0123456789") != std::string_view::npos;
+  if (digits || (counted && word.find(' ') != std::string_view::npos)) {
+    fail_at(position, "price.pack", "\"" + excerpt(word) + "\" is no word for a container",
+            "write a pack as 1 kg, 6, or 400 g tin (240 g drained)");
+  }
+  if (counted && !known && misspells_unit(word)) {
+    fail_unknown_unit(word, static_cast<std::size_t>(word.data() - text.data()));
+  }
+  return noun;
+}
+
+void expect_fits(const PackContent& whole, const Quantity& inside, std::size_t offset) {
+  const bool same_kind =
+      whole.amount.dimension().without_stages() == inside.dimension().without_stages();
+  if (same_kind && inside.coherent() > whole.amount.coherent()) {
+    fail_at(offset, "price.pack",
+            "the pack holds " + whole.amount.text() + ", but its bracket says " + inside.text());
+  }
+}
+
+std::vector<PackContent> read_pack(std::string_view text, Stage sold_as, Measures measures,
+                                   std::string_view item) {
   std::size_t position = 0;
   const Amount amount = read_content(text, position, measures);
   const std::size_t open = text.find('(', position);
-  const std::string_view container = trimmed(text.substr(position, open - position));
-  const bool digits = container.find_first_of("0123456789") != std::string_view::npos;
-  if (digits) {
-    fail_at(position, "price.pack", "\"" + excerpt(container) + "\" is no word for a container",
-            "write a pack as 1 kg, 6, or 400 g tin (240 g drained)");
+  const std::string_view word = trimmed(text.substr(position, open - position));
+  const bool counted = !amount.unit;
+  const std::string container =
+      word.empty() || names_item(word, item) ? "" : read_container(text, position, word, counted);
+  const PackContent whole{staged_amount(amount, sold_as), counted ? container : ""};
+  std::vector<PackContent> contents{whole};
+  if (open != std::string_view::npos) {
+    const Quantity inside = *read_bracket(text, open, measures);
+    expect_fits(whole, inside, open);
+    if (inside.stage() == sold_as && sold_as != Stage::as_purchased) {
+      contents = {{inside, ""}, {staged_amount(amount, Stage::as_purchased), whole.noun}};
+    } else if (inside.stage() == Stage::as_purchased || sold_as != Stage::as_purchased) {
+      fail_at(open, "price.stage",
+              "the pack is sold as " + std::string(symbol_of(sold_as)) + ", but its bracket says " +
+                  std::string(symbol_of(inside.stage())),
+              "sold_as is AP, or the stage in the bracket");
+    } else {
+      contents.push_back({inside, ""});
+    }
   }
-  if (open == std::string_view::npos) return {staged_amount(amount, sold_as)};
-  const Quantity inside = *read_bracket(text, open, measures);
-  if (inside.stage() == sold_as && sold_as != Stage::as_purchased) {
-    return {inside, staged_amount(amount, Stage::as_purchased)};
+  if (!counted && !container.empty()) {
+    const Unit piece = Unit::named("piece").at(Stage::as_purchased);
+    contents.push_back({Quantity(amount.times, piece), container});
   }
-  if (inside.stage() == Stage::as_purchased || sold_as != Stage::as_purchased) {
-    fail_at(open, "price.stage",
-            "the pack is sold as " + std::string(symbol_of(sold_as)) + ", but its bracket says " +
-                std::string(symbol_of(inside.stage())),
-            "sold_as is AP, or the stage in the bracket");
+  return contents;
+}
+
+/// The whole rest of the text as one number.
+std::optional<Rational> number_or_nothing(std::string_view text, std::size_t position) {
+  try {
+    auto value = read_amount_number(text, position);
+    return position == text.size() ? value : std::nullopt;
+  } catch (const Error& error) {
+    if (error.code() == "number.comma" || error.code() == "number.doubtful") return std::nullopt;
+    throw;
   }
-  return {staged_amount(amount, sold_as), inside};
 }
 
 Quantity read_price(const PlacedText& price, const PlacedText& currency) {
   const Rational number = read_field(price, [](std::string_view text) {
-    const Rational value = parse_amount_number(trimmed(text));
-    if (value.sign() < 0) {
-      fail("price.negative", "the price " + excerpt(trimmed(text)) + " is below zero");
+    const std::string_view written = trimmed(text);
+    const auto start = static_cast<std::size_t>(written.data() - text.data());
+    std::size_t position = start;
+    const auto value = number_or_nothing(text.substr(0, start + written.size()), position);
+    if (!value) {
+      fail_at(start, "price.unreadable", "\"" + excerpt(written) + "\" is no price",
+              "write a number such as 1.05, and the currency's code in its own column");
     }
-    return value;
+    if (value->sign() < 0) {
+      fail_at(start, "price.negative", "the price " + excerpt(written) + " is below zero");
+    }
+    return *value;
   });
   return read_field(currency, [&](std::string_view text) {
-    const std::string_view code = trimmed(text).empty() ? no_currency : trimmed(text);
-    const auto index = currency_coded(code);
-    if (!index) {
-      fail("price.currency", "\"" + excerpt(code) + "\" is no currency of ISO 4217",
+    const std::string written = upper(trimmed(text));
+    const std::string code = written.empty() ? std::string(no_currency) : written;
+    if (!currency_coded(code)) {
+      fail("price.currency", "\"" + excerpt(trimmed(text)) + "\" is no currency of ISO 4217",
            "write its three capital letters, such as EUR");
     }
-    return Quantity(number, Unit({{&unit_with_symbol(code), 1}}));
+    return Quantity(number, Unit::named(code));
   });
 }
 
 Keeping read_keeping(std::string_view text) {
-  const std::string_view word = trimmed(text);
+  const std::string written = lower(trimmed(text));
+  const std::string_view word = written;
   if (word == "yes") return {true, std::nullopt};
   if (word == "no") return {false, std::nullopt};
   int days = 0;
@@ -126,22 +194,6 @@ Keeping read_keeping(std::string_view text) {
          "keeps is yes, no, or a number of days");
   }
   return {true, days};
-}
-
-bool digits_at(std::string_view text, std::size_t from, std::size_t count) {
-  return std::ranges::all_of(text.substr(from, count), [](char c) { return c >= '0' && c <= '9'; });
-}
-
-std::string read_date(std::string_view text) {
-  const std::string_view date = trimmed(text);
-  if (date.empty()) return {};
-  const bool shaped = date.size() == 10 && date[4] == '-' && date[7] == '-' &&
-                      digits_at(date, 0, 4) && digits_at(date, 5, 2) && digits_at(date, 8, 2);
-  const auto number = [&](std::size_t at) { return (date[at] - '0') * 10 + date[at + 1] - '0'; };
-  if (!shaped || number(5) < 1 || number(5) > 12 || number(8) < 1 || number(8) > 31) {
-    fail("price.date", "\"" + excerpt(date) + "\" is no date", "write it as 2026-11-24");
-  }
-  return std::string(date);
 }
 
 void expect_there(const PlacedText& field, std::string_view name) {
@@ -158,11 +210,6 @@ std::string text_of(const Keeping& keeping) {
   return std::to_string(*keeping.days) + (*keeping.days == 1 ? " day" : " days");
 }
 
-std::optional<Quantity> Offer::content(Stage stage) const {
-  const auto found = std::ranges::find(contents, stage, &Quantity::stage);
-  return found == contents.end() ? std::nullopt : std::optional(*found);
-}
-
 Offer read_offer(const PriceRow& row, Measures measures) {
   expect_there(row.item, "item");
   expect_there(row.sold_as, "sold_as");
@@ -174,12 +221,13 @@ Offer read_offer(const PriceRow& row, Measures measures) {
   offer.place = row.item.place;
   offer.sold_as = read_field(row.sold_as, read_stage);
   offer.pack = trimmed(row.pack.text);
-  offer.contents = read_field(
-      row.pack, [&](std::string_view text) { return read_pack(text, offer.sold_as, measures); });
+  offer.contents = read_field(row.pack, [&](std::string_view text) {
+    return read_pack(text, offer.sold_as, measures, offer.item);
+  });
   offer.price = read_price(row.price, row.currency);
   offer.keeping = read_field(row.keeps, read_keeping);
   offer.shop = trimmed(row.shop.text);
-  offer.date = read_field(row.date, read_date);
+  offer.date = read_field(row.date, date_text);
   return offer;
 }
 

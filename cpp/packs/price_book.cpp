@@ -46,8 +46,9 @@ PriceBook::PriceBook(std::vector<Offer> offers) : offers_(std::move(offers)) {
   }
 }
 
-PriceBook PriceBook::on(std::string_view date, std::span<const std::string> shops) const {
+PriceBook PriceBook::on(std::string_view day, std::span<const std::string> shops) const {
   expect_known_shops(offers_, shops);
+  const std::string date = date_text(day);
   std::map<Key, std::string> newest;
   const auto counts = [&](const Offer& offer) {
     const bool in_time = date.empty() || offer.date <= date;

@@ -20,8 +20,9 @@ class PriceBook {
 
   /// What holds on a day: of each item, stage, pack and shop the newest row of that day or before
   /// (rows without a date are older than any). An empty date takes the newest of all; an empty
-  /// list of shops takes every shop. Throws `price.shop` for a shop that no row names.
-  [[nodiscard]] PriceBook on(std::string_view date, std::span<const std::string> shops = {}) const;
+  /// list of shops takes every shop. Throws `price.shop` for a shop that no row names, and
+  /// `price.date`.
+  [[nodiscard]] PriceBook on(std::string_view day, std::span<const std::string> shops = {}) const;
 
  private:
   std::vector<Offer> offers_;

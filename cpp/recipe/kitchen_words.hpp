@@ -15,13 +15,4 @@ namespace scalepan {
 /// `small`, `medium`, `large` ...: the size of a piece.
 [[nodiscard]] bool is_size_word(std::string_view word);
 
-/// The singular of a word for a part counted in pieces (`cloves` gives `clove`), or nothing.
-[[nodiscard]] std::optional<std::string_view> piece_noun(std::string_view word);
-
-/// The plural of a piece noun or container known here.
-[[nodiscard]] std::string_view plural_of_noun(std::string_view singular);
-
-/// The singular of a word for a container (`tins` gives `tin`), or nothing.
-[[nodiscard]] std::optional<std::string_view> container_noun(std::string_view word);
-
 }  // namespace scalepan

@@ -1,22 +1,20 @@
 #include "recipe/line.hpp"
 
 #include <algorithm>
-#include <cctype>
+#include <iterator>
 #include <utility>
 
+#include "exact/text.hpp"
 #include "measure/amount.hpp"
+#include "measure/count_nouns.hpp"
 #include "measure/unit_table.hpp"
+#include "recipe/food_phrase.hpp"
 #include "recipe/kitchen_words.hpp"
+#include "recipe/line_parts.hpp"
 
 namespace scalepan {
 
 namespace {
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(' ');
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(" ") - first + 1);
-}
 
 std::size_t offset_in(std::string_view whole, std::string_view part) {
   return static_cast<std::size_t>(part.data() - whole.data());
@@ -28,55 +26,6 @@ std::string_view after_word(std::string_view text, std::string_view word) {
 }
 
 std::string_view first_word(std::string_view text) { return text.substr(0, text.find(' ')); }
-
-std::string lower(std::string_view text) {
-  std::string result(text);
-  for (char& c : result) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  return result;
-}
-
-/// Words of letters and hyphens, in lower case.
-std::vector<std::string> words_of(std::string_view text) {
-  std::vector<std::string> words;
-  std::string word;
-  for (const char c : lower(text) + " ") {
-    if (std::isalpha(static_cast<unsigned char>(c)) != 0 || c == '-' || (c & 0x80) != 0) {
-      word += c;
-    } else if (!word.empty()) {
-      words.push_back(std::exchange(word, {}));
-    }
-  }
-  return words;
-}
-
-/// A line cut at its marks; every part is a view into the text.
-struct Parts {
-  std::string_view main;
-  std::string_view preparation;
-  std::string_view note;
-  std::string_view rule;
-};
-
-Parts cut(std::string_view text) {
-  Parts parts;
-  const std::size_t bar = text.find('|');
-  if (bar != std::string_view::npos) parts.rule = trimmed(text.substr(bar + 1));
-  parts.main = text.substr(0, bar);
-  const std::size_t open = parts.main.rfind('(');
-  if (open != std::string_view::npos && trimmed(parts.main).ends_with(')')) {
-    const std::size_t close = parts.main.rfind(')');
-    parts.note = trimmed(parts.main.substr(open + 1, close - open - 1));
-    parts.main = parts.main.substr(0, open);
-  }
-  const std::size_t comma = parts.main.find(',');
-  if (comma != std::string_view::npos && comma > 0 &&
-      !(comma + 1 < parts.main.size() &&
-        std::isdigit(static_cast<unsigned char>(parts.main[comma + 1])) != 0)) {
-    parts.preparation = trimmed(parts.main.substr(comma + 1));
-    parts.main = parts.main.substr(0, comma);
-  }
-  return parts;
-}
 
 /// cooked before drained before EP: pasta `cooked and drained` is cooked.
 Stage stage_of(const std::vector<std::string>& preparations) {
@@ -99,9 +48,12 @@ class LineReader {
   Line read() {
     line_.text = input_.line.text;
     line_.place = input_.line.place;
-    parts_ = cut(text_);
+    expect_no_controls();
+    parts_ = cut_line(text_);
+    expect_nothing_hidden(text_, parts_.preparation, measures_);
+    expect_nothing_hidden(text_, parts_.note, measures_);
     std::string_view rest = read_amount_part();
-    rest = read_container(rest);
+    rest = read_container(take_stage(rest));
     read_food(rest);
     read_preparation();
     read_stage();
@@ -113,6 +65,17 @@ class LineReader {
   }
 
  private:
+  template <typename Find>
+  auto at_offset_of(std::string_view phrase, Find find) const {
+    try {
+      return find();
+    } catch (const Error& error) {
+      Place place;
+      place.offset = offset_in(text_, phrase);
+      throw error.at(place);
+    }
+  }
+
   std::string_view read_amount_part() {
     std::size_t position = std::min(text_.find_first_not_of(' '), text_.size());
     const std::size_t start = position;
@@ -131,6 +94,34 @@ class LineReader {
     return trimmed(main.substr(position));
   }
 
+  void expect_no_controls() const {
+    for (std::size_t i = 0; i < text_.size(); ++i) {
+      const auto byte = static_cast<unsigned char>(text_[i]);
+      if (byte < 0x20U || byte == 0x7FU) {
+        fail_at(i, "line.control_character", "the line holds a control character");
+      }
+    }
+  }
+
+  /// `EP` or `AP` in capitals, in front of the food, behind it or as the preparation.
+  std::string_view take_stage(std::string_view rest) {
+    for (const std::string_view word : {std::string_view("AP"), std::string_view("EP")}) {
+      if (first_word(rest) == word) {
+        stage_ = stage_named(word);
+        return after_word(rest, word);
+      }
+      if (rest.ends_with(" " + std::string(word))) {
+        stage_ = stage_named(word);
+        return trimmed(rest.substr(0, rest.size() - word.size()));
+      }
+      if (parts_.preparation == word) {
+        stage_ = stage_named(word);
+        parts_.preparation = {};
+      }
+    }
+    return rest;
+  }
+
   /// Size, container and piece noun, each only where a food follows.
   std::string_view read_container(std::string_view rest) {
     rest = skip_of(rest);
@@ -145,6 +136,7 @@ class LineReader {
     if (const auto container = container_noun(lower(word))) {
       line_.container = *container;
       line_.containers = amount_.unit ? amount_.times : Rational(0);
+      if (!amount_.unit) line_.size.clear();
       return after;
     }
     const auto noun = amount_.unit ? std::nullopt : piece_noun(lower(word));
@@ -162,13 +154,7 @@ class LineReader {
   }
 
   [[nodiscard]] std::optional<FoundFood> find(std::string_view phrase) const {
-    try {
-      return catalog_.find(phrase);
-    } catch (const Error& error) {
-      Place place;
-      place.offset = offset_in(text_, phrase);
-      throw error.at(place);
-    }
+    return at_offset_of(phrase, [&] { return catalog_.find(phrase); });
   }
 
   /// The phrase, or what is left of it when leading preparations are taken off.
@@ -177,42 +163,45 @@ class LineReader {
       fail_at(text_.size(), "line.no_food", "no food is written after the amount",
               "write what it is an amount of: 500 g leeks");
     }
-    std::string_view rest = phrase;
-    std::string leading;
-    auto found = find(rest);
-    while (!found && stage_of_preparation(lower(first_word(rest))) &&
-           !after_word(rest, first_word(rest)).empty()) {
-      leading += (leading.empty() ? "" : " ") + lower(first_word(rest));
-      rest = after_word(rest, first_word(rest));
-      found = find(rest);
+    expect_nothing_hidden(text_, phrase, measures_);
+    if (!is_letter(phrase.front()) && !is_beyond_ascii(phrase.front()) &&
+        !is_digit(phrase.front())) {
+      fail_at(offset_in(text_, phrase), "line.no_food",
+              "\"" + excerpt(phrase) + "\" does not begin with a food");
     }
-    if (!found) expect_no_misspelt_unit(rest);
-    line_.food = rest;
-    if (found) {
-      line_.food_id = found->food->id;
-      line_.near = found->near();
+    const FoodPhrase read = food_phrase(phrase);
+    if (!read.found) expect_no_misspelt_unit(read.food);
+    line_.food = read.food;
+    line_.item_key = read.key();
+    if (read.found) {
+      line_.food_id = read.found->food->id;
+      line_.near = read.found->near();
     }
-    line_.preparations = words_of(leading);
-    line_.preparation = leading;
+    line_.preparations = preparations_in(read.leading);
+    line_.preparation = read.leading;
+  }
+
+  [[nodiscard]] FoodPhrase food_phrase(std::string_view phrase) const {
+    return at_offset_of(
+        phrase, [&] { return read_food_phrase(catalog_, phrase, is_tin(line_.container)); });
   }
 
   /// `500 tbps leeks`: not a food of that name, but a unit written wrongly.
   void expect_no_misspelt_unit(std::string_view phrase) const {
     const std::string_view word = first_word(phrase);
     const std::string_view after = after_word(phrase, word);
-    if (amount_.unit || after.empty()) return;
-    if (misspells_unit(word) || (find(after) && !nearest_units(word).empty())) {
-      fail_unknown_unit(word, offset_in(text_, phrase));
-    }
+    constexpr std::size_t shortest = 4;
+    if (amount_.unit || after.empty() || find(word)) return;
+    if (misspells_unit(word, shortest)) fail_unknown_unit(word, offset_in(text_, phrase));
   }
 
   void read_preparation() {
     if (!parts_.preparation.empty()) {
       if (!line_.preparation.empty()) line_.preparation += ", ";
       line_.preparation += parts_.preparation;
-      for (std::string& word : words_of(parts_.preparation)) {
-        if (stage_of_preparation(word)) line_.preparations.push_back(std::move(word));
-      }
+    }
+    for (const std::string_view part : {parts_.preparation, parts_.note}) {
+      std::ranges::move(preparations_in(part), std::back_inserter(line_.preparations));
     }
     line_.state = input_.state.text.empty() ? known_state() : input_.state.text;
     line_.note = parts_.note;
@@ -233,13 +222,15 @@ class LineReader {
   }
 
   void read_stage() {
+    const Unit unit = amount_.unit.value_or(Unit::named("piece"));
     Stage stage = Stage::as_purchased;
-    if (amount_.unit) {
+    // What a tin holds is as purchased, whatever is done after opening it.
+    if (!(unit.dimension() == dimension::piece()) && line_.container.empty()) {
       const Stage prepared = stage_of(line_.preparations);
       if (prepared != Stage::none) stage = prepared;
     }
+    stage = stage_.value_or(stage);
     if (!input_.stage.text.empty()) stage = stated_stage();
-    const Unit unit = amount_.unit.value_or(Unit({{&unit_with_symbol("piece"), 1}}));
     line_.written = Quantity::of_coherent(amount_.high, unit.at(stage));
     line_.written_low = Quantity::of_coherent(amount_.low, unit.at(stage));
   }
@@ -295,8 +286,9 @@ class LineReader {
   std::string_view text_;
   Measures measures_;
   const Catalog& catalog_;
-  Parts parts_;
+  LineParts parts_;
   Amount amount_;
+  std::optional<Stage> stage_;  // written in the text
   Line line_;
 };
 
@@ -304,9 +296,14 @@ class LineReader {
 
 std::string Line::detail() const {
   if (written.dimension().without_stages() == dimension::piece()) {
-    return noun.empty() ? size : noun;
+    const std::string& counted = counted_noun();
+    return counted.empty() ? size : counted;
   }
   return state;
+}
+
+const std::string& Line::counted_noun() const {
+  return noun.empty() && containers.is_zero() ? container : noun;
 }
 
 Line read_line(const LineInput& input, Measures measures, const Catalog& catalog) {
@@ -317,7 +314,7 @@ Line read_line(const LineInput& input, Measures measures, const Catalog& catalog
 std::string id_of_name(std::string_view name) {
   std::string id;
   for (const char c : plain_name(name)) {
-    const bool kept = std::isalnum(static_cast<unsigned char>(c)) != 0 || (c & 0x80) != 0;
+    const bool kept = is_letter(c) || is_digit(c) || is_beyond_ascii(c);
     if (kept) {
       id += c;
     } else if (!id.empty() && id.back() != '_') {

@@ -1,7 +1,7 @@
 // Recipe lines: one ingredient each, read from a text as a cook writes it.
 //
 //   line  = amount [ size ] [ container | piece noun ] [ "of" ] food [ "," preparation ]
-//           [ "(" note ")" ] { "|" rule }
+//           [ "(" note ")" ] [ "|" rule ]
 //
 // `500 g leeks, trimmed`, `2 x 400 g tins chickpeas, drained`, `3 cloves garlic, crushed`,
 // `4 eggs | one per portion`.
@@ -43,10 +43,11 @@ struct Line {
   std::string noun;       // of `3 cloves garlic`: `clove`
   std::string size;       // `large`
 
-  std::string food;     // as written
-  std::string food_id;  // in the catalogue; empty where unknown
-  bool near = false;    // found by the name of a close relative
-  std::string state;    // of a measured volume: `chopped`; empty for the food's default
+  std::string food;      // as written
+  std::string food_id;   // in the catalogue; empty where unknown
+  std::string item_key;  // lines and price rows of one key are one item
+  bool near = false;     // found by the name of a close relative
+  std::string state;     // of a measured volume: `chopped`; empty for the food's default
   std::string preparation;
   std::vector<std::string> preparations;  // its known words
   std::string note;
@@ -60,11 +61,14 @@ struct Line {
   [[nodiscard]] bool is_range() const { return !(amount_low == amount); }
   /// The detail of its amount for conversions: the state of a volume, the size of a count.
   [[nodiscard]] std::string detail() const;
+  /// What a count counts, where that is not the food itself: `clove`, `tin`.
+  [[nodiscard]] const std::string& counted_noun() const;
 };
 
 /// Reads one line; its amounts are those of the written size.
 /// Throws the errors of the amount and rule readers, `line.no_amount`, `line.amount`,
-/// `line.no_food`, `line.stage`, `food.ambiguous` and `unit.unknown`, each with its place.
+/// `line.no_food`, `line.stage`, `line.rule`, `line.bracket`, `line.second_amount`,
+/// `line.control_character`, `food.ambiguous` and `unit.unknown`, each with its place.
 [[nodiscard]] Line read_line(const LineInput& input, Measures measures, const Catalog& catalog);
 
 /// The line told to a cook, at its amount: `5 kg leeks, trimmed`, `≈ 2.333 kg flour`.

@@ -1,7 +1,7 @@
 // Lines told to a cook.
 
+#include "measure/count_nouns.hpp"
 #include "measure/told.hpp"
-#include "recipe/kitchen_words.hpp"
 #include "recipe/line.hpp"
 
 namespace scalepan {
@@ -12,10 +12,11 @@ bool is_count(const Line& line) {
   return line.written.dimension().without_stages() == dimension::piece();
 }
 
-/// The number of a count, without the word `pieces`.
+/// The number of a count, without the word `pieces`; dozens stay dozens.
 std::string count_text(const Quantity& count) {
   const std::string text = tell(count).text;
-  return text.substr(0, text.rfind(' '));
+  const bool dozens = count.unit().without_stages().symbol() != "piece";
+  return dozens ? text : text.substr(0, text.rfind(' '));
 }
 
 std::string amount_text(const Quantity& amount, bool count) {
@@ -24,15 +25,16 @@ std::string amount_text(const Quantity& amount, bool count) {
 
 /// Singular or plural by the catalogue; as written where the catalogue has neither.
 std::string food_text(const Line& line, const Catalog& catalog, bool many) {
-  if (!is_count(line) || !line.noun.empty() || line.food_id.empty()) return line.food;
+  if (!is_count(line) || !line.counted_noun().empty() || line.food_id.empty()) return line.food;
   const auto found = catalog.find(line.food);
   if (!found || found->name == nullptr) return line.food;
   return many ? found->name->plural : found->name->name;
 }
 
 std::string noun_text(const Line& line, bool many) {
-  if (line.noun.empty()) return {};
-  return " " + std::string(many ? plural_of_noun(line.noun) : line.noun);
+  const std::string& noun = line.counted_noun();
+  if (noun.empty()) return {};
+  return " " + std::string(many ? plural_of_noun(noun) : noun);
 }
 
 /// ` (2 x 400 g tins)`, where whole containers give the amount.
@@ -49,7 +51,8 @@ std::string container_text(const Line& line) {
 
 std::string told(const Line& line, const Catalog& catalog) {
   const bool count = is_count(line);
-  const bool many = line.amount.value() > Rational(1);
+  const bool dozens = count && !(line.amount.unit().ratio() == Rational(1));
+  const bool many = dozens || line.amount.value() > Rational(1);
   std::string text;
   if (line.is_range()) text = amount_text(line.amount_low, count) + " to ";
   text += amount_text(line.amount, count);

@@ -57,10 +57,21 @@ void expect_rule_agrees(const Line& line, const Rational& serves) {
   if (ruled == written) return;
   const Unit unit = line.written.unit();
   fail("rule.contradiction",
-       "the line has " + exact_text(written / unit.ratio()) + " for " + exact_text(serves) +
+       "the line has " + line.written.text() + " for " + exact_text(serves) +
            " portions, but its rule (" + text_of(line.rule, unit) + ") gives " +
-           exact_text(ruled / unit.ratio()),
+           Quantity::of_coherent(ruled, unit).text(),
        "change the amount or the rule", line.place);
+}
+
+void size_by_rule(Line& line, const Rational& serves, const Rational& portions) {
+  const Unit unit = line.written.unit();
+  const auto ruled = [&](const Quantity& written) {
+    return amount_by_rule(line.rule, written.coherent(), serves, portions);
+  };
+  RuledAmount high = ruled(line.written);
+  line.exact = Quantity::of_coherent(std::move(high.exact), unit);
+  line.amount = Quantity::of_coherent(std::move(high.amount), unit);
+  line.amount_low = Quantity::of_coherent(ruled(line.written_low).amount, unit);
 }
 
 }  // namespace
@@ -75,6 +86,7 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
   for (const LineInput& line : input.lines) {
     lines_.push_back(read_line(line, measures_, *catalog_));
     expect_rule_agrees(lines_.back(), serves_);
+    size_by_rule(lines_.back(), serves_, portions_);
   }
   expect_unique_ids(lines_);
 }
@@ -86,16 +98,7 @@ Recipe Recipe::scaled(const Rational& portions) const {
   }
   Recipe result(*this);
   result.portions_ = portions;
-  for (Line& line : result.lines_) {
-    const Unit unit = line.written.unit();
-    const auto ruled = [&](const Quantity& written) {
-      return amount_by_rule(line.rule, written.coherent(), serves_, portions);
-    };
-    RuledAmount high = ruled(line.written);
-    line.exact = Quantity::of_coherent(std::move(high.exact), unit);
-    line.amount = Quantity::of_coherent(std::move(high.amount), unit);
-    line.amount_low = Quantity::of_coherent(ruled(line.written_low).amount, unit);
-  }
+  for (Line& line : result.lines_) size_by_rule(line, serves_, portions);
   return result;
 }
 

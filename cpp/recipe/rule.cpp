@@ -6,6 +6,7 @@
 
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
+#include "exact/text.hpp"
 #include "measure/amount.hpp"
 
 namespace scalepan {
@@ -13,17 +14,11 @@ namespace scalepan {
 namespace {
 
 constexpr std::string_view known_rules =
-    "in proportion, fixed, whole, one per portion, one per 4 portions";
+    "in proportion, fixed, whole, one per portion, one per 4 portions, 25 g per portion";
 
 constexpr std::array<std::string_view, 12> number_words{"one",  "two", "three",  "four",
                                                         "five", "six", "seven",  "eight",
                                                         "nine", "ten", "eleven", "twelve"};
-
-std::string_view trimmed(std::string_view text) {
-  const std::size_t first = text.find_first_not_of(' ');
-  if (first == std::string_view::npos) return {};
-  return text.substr(first, text.find_last_not_of(' ') - first + 1);
-}
 
 [[noreturn]] void fail_unreadable(std::string_view text) {
   fail_at(0, "rule.unreadable", "\"" + excerpt(text) + "\" is no rule",
@@ -39,13 +34,16 @@ std::optional<Rational> number_word(std::string_view word) {
 
 /// The coherent amount before `per`.
 Rational read_each(std::string_view text, Unit unit, Measures measures, std::string_view rule) {
-  if (const auto number = number_word(text)) return *number * unit.ratio();
+  // `one` of a count is one piece, also where the line counts dozens.
+  const bool counted = unit.dimension().without_stages() == dimension::piece();
+  const Rational step = counted ? Rational(1) : unit.ratio();
+  if (const auto number = number_word(text)) return *number * step;
   std::size_t position = 0;
   const auto amount = read_amount(text, position, measures, UnitStyle::kitchen);
   if (!amount || position < text.size() || amount->is_range() || amount->high.sign() <= 0) {
     fail_unreadable(rule);
   }
-  if (!amount->unit) return amount->high * unit.ratio();
+  if (!amount->unit) return amount->high * step;
   if (!(amount->unit->dimension() == unit.dimension().without_stages())) {
     fail_at(0, "rule.unit",
             "the rule counts in " + amount->unit->symbol() + ", the line in " +
@@ -97,7 +95,7 @@ std::string text_of(const Rule& rule, Unit unit) {
       break;
   }
   const bool counts = unit.dimension().without_stages() == dimension::piece();
-  std::string each = exact_text(rule.each / unit.ratio());
+  std::string each = exact_text(counts ? rule.each : rule.each / unit.ratio());
   if (!counts) each += " " + unit.label();
   const std::string of =
       rule.portions == Rational(1) ? "portion" : exact_text(rule.portions) + " portions";

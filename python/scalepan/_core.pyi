@@ -336,12 +336,16 @@ class Costing:
     def cells(self) -> list[str]:
         """The names that ``why`` takes."""
     def explain(self, cell: str) -> Why:
-        """The derivation as data. Raises CostError (``why.unknown_cell``)."""
+        """The derivation as data. Raises CostError (``why.unknown_cell``, ``why.unpriced``)."""
     def why(self, cell: str) -> str:
-        """The derivation as a text tree. Raises CostError (``why.unknown_cell``)."""
+        """The derivation as a text tree. Raises what ``explain`` raises."""
     def curve(self, portions: Iterable[Number]) -> Curve:
-        """The costs at each number of portions. Raises RecipeError (``recipe.portions``)."""
+        """The costs at each number of portions.
+
+        Raises RecipeError (``recipe.portions``) and CostError (``cost.curve``).
+        """
 
 def cost(recipe: Recipe, prices: PriceBook, strict: bool) -> Costing: ...
+def lines_to_check(recipe: Recipe) -> list[str]: ...
 def cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]: ...
 def caution_footing() -> str: ...

@@ -40,7 +40,7 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
     Raises:
         Error: ``<subject>.syntax``, ``.no_rows``, ``.column``, ``.fields``, each with its place.
     """
-    records = _records(text, file, columns)
+    records = _records(text.removeprefix("\ufeff"), file, columns)
     first = next(records, None)
     if first is None:
         raise columns.error("no_rows", "the file is empty", columns.hint, file)
@@ -53,7 +53,7 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
 
 
 def _records(text: str, file: str, columns: Columns) -> Iterator[list[Placed]]:
-    lines = text.splitlines(keepends=True)
+    lines = list(io.StringIO(text, newline=""))
     reader = csv.reader(io.StringIO(text, newline=""), strict=True)
     end = 0
     try:
@@ -84,7 +84,7 @@ def _field_starts(line: str) -> list[int]:
             quoted = not quoted
         elif character == "," and not quoted:
             fresh = True
-    return starts
+    return [*starts, len(line) + 1] if fresh else starts
 
 
 def _expect_columns(header: list[str], record: list[Placed], columns: Columns) -> None:
@@ -92,7 +92,9 @@ def _expect_columns(header: list[str], record: list[Placed], columns: Columns) -
     for name in columns.required:
         if name not in header:
             message = f"the header has no column {name}"
-            raise columns.error("column", message, columns.hint, file, line)
+            raise columns.error(
+                "column", message, _separator_hint(header) or columns.hint, file, line
+            )
     for i, name in enumerate(header):
         if name not in (*columns.required, *columns.optional):
             message = f'unknown column "{name}"'
@@ -102,6 +104,14 @@ def _expect_columns(header: list[str], record: list[Placed], columns: Columns) -
             continue
         code = f"{columns.subject}.column"
         raise make_error(code, message, columns.hint, file, line, record[i][3])
+
+
+def _separator_hint(header: list[str]) -> str:
+    """For a file whose header is one field with another separator in it."""
+    for sign, name in ((";", "semicolons"), ("\t", "tabs")):
+        if len(header) == 1 and sign in header[0]:
+            return f"the fields are separated by {name}; save the file with commas"
+    return ""
 
 
 def _row(header: list[str], record: list[Placed], columns: Columns) -> dict[str, Placed]:

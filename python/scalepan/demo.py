@@ -45,7 +45,7 @@ def lines_of_demo(width: int) -> list[str]:
             report.shopping_section(large, width),
             report.costs_section(large, width),
             _times_ten(small, large, width),
-            report.to_check_section(large, width),
+            report.notes_section(large.to_check, width),
             report.cautions_section(large.cautions, width),
         ]
     )

@@ -127,7 +127,9 @@ class _Reader:
         return self._placed(path, value)
 
     def _number(self, path: Path, value: Any) -> Any:
-        if isinstance(value, bool | list | dict):
+        from decimal import Decimal  # here, so that `import scalepan` stays quick
+
+        if isinstance(value, bool) or not isinstance(value, int | Decimal | str):
             raise self._error("recipe.type", f"{_name_of(path)} is not a number", path)
         return self._at(path, lambda: _core.number(value))
 
@@ -139,11 +141,16 @@ class _Reader:
             raise self._error(error.code, error.message, path, error.hint) from None
 
     def _placed(self, path: Path, text: str) -> Placed:
-        line, column = self._places.get(path, (0, 0))
+        line, column = self._place(path)
         return (text, self._file, line, column)
 
+    def _place(self, path: Path) -> tuple[int, int]:
+        """Of the value, or of the first value inside it."""
+        inside = [place for known, place in self._places.items() if known[: len(path)] == path]
+        return self._places.get(path) or min(inside, default=(0, 0))
+
     def _error(self, code: str, message: str, path: Path, hint: str = "") -> Error:
-        line, column = self._places.get(path, (0, 0))
+        line, column = self._place(path) if path else (0, 0)
         return make_error(code, message, hint, self._file, line, column)
 
 

@@ -26,7 +26,9 @@ def load(text: str, file: str) -> tuple[dict[str, Any], Places]:
     except RecursionError:
         raise RecipeError("recipe.syntax", "brackets nest too deeply", "", file) from None
     except ValueError as problem:
-        raise RecipeError("recipe.syntax", f"not TOML: {problem}", "", file) from None
+        long = "digits" in str(problem)
+        message = "a number has too many digits" if long else f"not TOML: {problem}"
+        raise RecipeError("recipe.syntax", message, "", file) from None
 
 
 def _syntax_error(problem: str, file: str) -> RecipeError:

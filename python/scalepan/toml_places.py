@@ -8,6 +8,7 @@ has accepted, so it need not refuse anything.
 from __future__ import annotations
 
 import re
+import tomllib
 
 Path = tuple[str | int, ...]
 Places = dict[Path, tuple[int, int]]
@@ -30,6 +31,18 @@ def value_places(text: str) -> Places:
     A string's column is that of its first character, behind the quote.
     """
     return _Walk(text).places()
+
+
+def _plain_key(written: str) -> str:
+    """A key without its quotes and escapes."""
+    return next(iter(tomllib.loads(f"{written} = 0")))
+
+
+def _opening_length(written: str) -> int:
+    """Characters before a string's text; a line end right behind long quotes is none of it."""
+    if not written.startswith(('"""', "'''")):
+        return 1
+    return 3 + len(written[3:5]) - len(written[3:5].removeprefix("\r\n").removeprefix("\n"))
 
 
 class _Walk:
@@ -69,7 +82,7 @@ class _Walk:
     def _key(self) -> Path:
         parts: list[str] = []
         while found := _KEY_PART.match(self._text, self._at):
-            parts.append(found.group(1).strip("\"'"))
+            parts.append(_plain_key(found.group(1)))
             self._at = found.end()
             if not self._text.startswith(".", self._at):
                 break
@@ -110,8 +123,7 @@ class _Walk:
     def _value(self, path: Path) -> None:
         found = _STRING.match(self._text, self._at)
         if found:
-            long = found.group().startswith(('"""', "'''"))
-            self._note(path, self._at + (3 if long else 1))
+            self._note(path, self._at + _opening_length(found.group()))
             self._at = found.end()
             return
         self._note(path, self._at)

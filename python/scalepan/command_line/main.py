@@ -73,7 +73,8 @@ def _sized_recipe(options: argparse.Namespace) -> Recipe:
 
 
 def _costing(options: argparse.Namespace, recipe: Recipe) -> Costing:
-    prices = read_prices(options.prices, currency=options.currency)
+    measures = recipe.measures or None
+    prices = read_prices(options.prices, currency=options.currency, measures=measures)
     return cost(recipe, prices.on(options.date, options.shop), strict=options.strict)
 
 
@@ -81,18 +82,27 @@ def _scale(options: argparse.Namespace) -> Output:
     recipe = _sized_recipe(options)
     width = terminal_width()
     cautions = _core.cautions(recipe)
+    notes = _core.lines_to_check(recipe)
     document = {
         "recipe": documents.recipe_document(recipe),
+        "to_check": notes,
         "cautions": documents.cautions_document(cautions),
     }
-    lines = [*report.recipe_section(recipe, width), ""]
-    return document, lines + report.cautions_section(cautions, width)
+    sections = [
+        report.recipe_section(recipe, width),
+        report.notes_section(notes, width),
+        report.cautions_section(cautions, width),
+    ]
+    return document, report.joined(sections)
 
 
 def _buy(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     width = terminal_width()
-    sections = [report.shopping_section(costing, width), report.to_check_section(costing, width)]
+    sections = [
+        report.shopping_section(costing, width),
+        report.notes_section(costing.to_check, width),
+    ]
     return documents.shopping_document(costing), report.joined(sections)
 
 
@@ -110,7 +120,7 @@ def _cost(options: argparse.Namespace) -> Output:
         report.recipe_section(recipe, width),
         report.shopping_section(costing, width),
         report.costs_section(costing, width),
-        report.to_check_section(costing, width),
+        report.notes_section(costing.to_check, width),
         report.cautions_section(costing.cautions, width),
     ]
     return document, report.joined(sections)
@@ -155,7 +165,8 @@ def _save_plot(curve: Any, name: str, path: str) -> None:
     try:
         figure.savefig(path, dpi=150)
     except (OSError, ValueError) as problem:
-        raise make_error("file.plot", f"cannot write the plot: {problem}", file=path) from None
+        reason = getattr(problem, "strerror", None) or str(problem)
+        raise make_error("file.plot", f"cannot write the plot: {reason}", file=path) from None
 
 
 _COMMANDS = {

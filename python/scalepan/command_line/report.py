@@ -78,9 +78,8 @@ def costs_section(costing: Costing, width: int) -> list[str]:
     return lines
 
 
-def to_check_section(costing: Costing, width: int) -> list[str]:
+def notes_section(notes: list[str], width: int) -> list[str]:
     """What was assumed or is not known; nothing where there is nothing."""
-    notes = costing.to_check
     if not notes:
         return []
     lines = [heading("To check")]

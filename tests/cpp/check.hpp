@@ -1,4 +1,4 @@
-// What the tests of exact numbers share: readable failures, whole errors, the invariants.
+// What the tests share: readable failures, whole errors, the invariants.
 #pragma once
 
 #include <cstddef>

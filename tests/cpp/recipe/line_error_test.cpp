@@ -1,0 +1,106 @@
+// Lines that cannot be read: code, place with its column, message and hint. The text begins at
+// pot.toml:4:11.
+#include "recipe/reading.hpp"
+
+namespace scalepan {
+namespace {
+
+std::string refusal(const char* text, Measures measures = Measures::metric) {
+  return told_by([&] { return line_of(text, measures); });
+}
+
+std::string refusal(const LineInput& input) {
+  return told_by([&] { return line_of(input); });
+}
+
+TEST_CASE("line errors: no amount, or nothing of it") {
+  CHECK(refusal("salt to taste") ==
+        "line.no_amount @ pot.toml:4:11: no amount is written at the start of \"salt to taste\" "
+        "(begin with a number: 500 g leeks, 3 eggs)");
+  CHECK(refusal("") ==
+        "line.no_amount @ pot.toml:4:11: no amount is written at the start of \"\" (begin with a "
+        "number: 500 g leeks, 3 eggs)");
+  CHECK(refusal("  0 g leeks") == "line.amount @ pot.toml:4:13: an amount must be above zero");
+  CHECK(refusal("-2 eggs") == "line.amount @ pot.toml:4:11: an amount must be above zero");
+  CHECK(refusal("0-2 eggs") == "line.amount @ pot.toml:4:11: an amount must be above zero");
+}
+
+TEST_CASE("line errors: no food") {
+  const std::string no_food =
+      ": no food is written after the amount (write what it is an amount of: 500 g leeks)";
+  CHECK(refusal("500 g") == "line.no_food @ pot.toml:4:16" + no_food);
+  CHECK(refusal("500") == "line.no_food @ pot.toml:4:14" + no_food);
+  CHECK(refusal("500 g, sliced") == "line.no_food @ pot.toml:4:24" + no_food);
+}
+
+TEST_CASE("line errors: units") {
+  CHECK(refusal("500 tbps leeks") ==
+        "unit.unknown @ pot.toml:4:15: unknown unit \"tbps\" (nearest: tbsp, tsp, lb)");
+  CHECK(refusal("2 T leeks") ==
+        "unit.doubtful @ pot.toml:4:13: \"T\" can mean tbsp or tsp (write the unit out)");
+  CHECK(refusal("1½ c flour") ==
+        "unit.doubtful @ pot.toml:4:14: \"c\" can mean cup or cL (write the unit out)");
+  CHECK(
+      refusal("2 gallons milk") ==
+      "unit.which_measures @ pot.toml:4:13: metric measures have no gal (there are: us 3785.4 mL, "
+      "imperial 4546.1 mL)");
+  CHECK(refusal("1 dessertspoon milk", Measures::unstated) ==
+        "unit.which_measures @ pot.toml:4:13: which dsp is meant is not stated (measures = one of: "
+        "imperial 10.0 mL, metric 10.0 mL)");
+}
+
+TEST_CASE("line errors: numbers") {
+  CHECK(
+      refusal("1,5 kg leeks") ==
+      "number.comma @ pot.toml:4:12: a comma stands inside a number (write 1000 for a thousand and "
+      "1.5 for one and a half)");
+  CHECK(refusal("1/0 kg leeks") ==
+        "number.zero_denominator @ pot.toml:4:13: the denominator of a fraction is zero");
+  CHECK(refusal("3-2 leeks") ==
+        "amount.doubtful @ pot.toml:4:12: \"-2\" is neither the rest of a mixed number nor the end "
+        "of a range (write 1 1/2, or 1 to 2)");
+  CHECK(refusal("1 lb 2 kg leeks") ==
+        "amount.doubtful @ pot.toml:4:16: \"2 kg\" does not go on with a smaller unit of the same "
+        "kind as lb");
+}
+
+TEST_CASE("line errors: a name of two foods is told where it stands") {
+  Catalog catalog = pantry();
+  catalog.add(FoodName{"squash", "squashes", "UK", "courgette", true});
+  catalog.add(FoodName{"squash", "squashes", "US", "apple", true});
+  CHECK(
+      told_by([&] { return read_line(input_of("2 large squashes"), Measures::metric, catalog); }) ==
+      "food.ambiguous @ pot.toml:4:19: \"squashes\" means more than one food (write one of: "
+      "courgettes (UK), apples (US))");
+}
+
+TEST_CASE("line errors: rules") {
+  CHECK(refusal("4 eggs | each") ==
+        "rule.unreadable @ pot.toml:4:20: \"each\" is no rule (the rules: in proportion, fixed, "
+        "whole, one per portion, one per 4 portions, 25 g per portion)");
+  CHECK(refusal("4 eggs | whole | fixed")
+            .starts_with("rule.unreadable @ pot.toml:4:20: \"whole | fixed\" is no rule"));
+  CHECK(refusal("4 eggs | 25 g per portion") ==
+        "rule.unit @ pot.toml:4:20: the rule counts in g, the line in piece");
+  CHECK(refusal("500 g leeks | whole") ==
+        "rule.unit @ pot.toml:4:11: only a count can be held to whole pieces, and the line is "
+        "measured in g");
+}
+
+TEST_CASE("line errors: what a table adds has places of its own") {
+  LineInput input = input_of("4 eggs | whole");
+  input.rule = placed("fixed", 9, 30);
+  CHECK(refusal(input) ==
+        "line.rule @ pot.toml:9:30: the line has a rule in its text and another beside it");
+  input.line = placed("4 eggs");
+  input.rule = placed("sometimes", 9, 30);
+  CHECK(refusal(input).starts_with("rule.unreadable @ pot.toml:9:30: \"sometimes\" is no rule"));
+  input.rule = {};
+  input.stage = placed("raw", 9, 50);
+  CHECK(refusal(input) ==
+        "line.stage @ pot.toml:9:50: \"raw\" is no stage (stage is one of AP, EP, cooked, drained, "
+        "served)");
+}
+
+}  // namespace
+}  // namespace scalepan

@@ -1,0 +1,48 @@
+"""The dish and the price book that several files cost; the prices are invented."""
+
+from __future__ import annotations
+
+import pytest
+import scalepan
+from hypothesis import settings
+
+# Property checks take the time they take; a busy machine is no failure.
+settings.register_profile("no_deadline", deadline=None)
+settings.load_profile("no_deadline")
+
+LEEK_POT = """\
+name = "Leek and barley pot"
+serves = 4
+tested_at = [4]
+lines = [
+  "500 g leeks, trimmed",
+  "220 g pearl barley",
+  "4 eggs | one per portion",
+  "240 g chickpeas, drained",
+]
+"""
+
+LEEK_PRICES = """\
+item,sold_as,pack,price,currency,keeps
+leeks,AP,1 kg,2.10,GBP,no
+leeks,AP,500 g,1.20,GBP,no
+pearl barley,AP,500 g,0.95,GBP,yes
+eggs,AP,6,1.50,GBP,yes
+eggs,AP,10,2.30,GBP,yes
+chickpeas,drained,400 g tin (240 g drained),0.60,GBP,no
+"""
+
+
+@pytest.fixture
+def leek_pot() -> scalepan.Recipe:
+    return scalepan.parse_recipe(LEEK_POT, file="leek_pot.toml")
+
+
+@pytest.fixture
+def leek_prices() -> scalepan.PriceBook:
+    return scalepan.parse_prices(LEEK_PRICES, file="prices.csv")
+
+
+@pytest.fixture
+def forty(leek_pot: scalepan.Recipe, leek_prices: scalepan.PriceBook) -> scalepan.Costing:
+    return scalepan.cost(leek_pot.scale(portions=40), leek_prices)

@@ -1,0 +1,68 @@
+"""Files that cannot be read: one error each, with the file's name."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+import scalepan
+
+READERS = [scalepan.read_recipe, scalepan.read_prices]
+Reader = Callable[[Path], object]
+
+
+@pytest.fixture
+def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def refusal(read: Reader, path: Path) -> tuple[str, str]:
+    with pytest.raises(scalepan.FileError) as caught:
+        read(path)
+    return caught.value.code, str(caught.value)
+
+
+@pytest.mark.usefixtures("here")
+@pytest.mark.parametrize("read", READERS)
+def test_a_missing_file(read: Reader) -> None:
+    assert refusal(read, Path("none.txt")) == (
+        "file.unreadable",
+        "none.txt: cannot read the file: No such file or directory",
+    )
+
+
+@pytest.mark.parametrize("read", READERS)
+def test_a_folder(read: Reader, here: Path) -> None:
+    (here / "folder").mkdir()
+    assert refusal(read, Path("folder")) == (
+        "file.unreadable",
+        "folder: cannot read the file: Is a directory",
+    )
+
+
+@pytest.mark.parametrize("read", READERS)
+def test_bytes_that_are_not_utf_8(read: Reader, here: Path) -> None:
+    (here / "old.txt").write_bytes(b"one\r\ntwo\r\ncr\xe8me\r\n")
+    assert refusal(read, Path("old.txt")) == (
+        "file.encoding",
+        "old.txt:3: byte 13 is not UTF-8 (save the file as UTF-8)",
+    )
+
+
+@pytest.mark.parametrize("read", READERS)
+def test_a_file_that_is_no_recipe_by_its_size(read: Reader, here: Path) -> None:
+    with (here / "huge.txt").open("wb") as stream:
+        stream.truncate(20_000_001)
+    assert refusal(read, Path("huge.txt")) == (
+        "file.too_large",
+        "huge.txt: the file has more than 20000000 bytes",
+    )
+
+
+@pytest.mark.parametrize("read", READERS)
+def test_a_name_that_no_file_can_have(read: Reader) -> None:
+    code, text = refusal(read, Path("a\0b"))
+    assert code == "file.unreadable"
+    assert text.endswith("cannot read the file: embedded null byte")

@@ -1,0 +1,47 @@
+"""What `import scalepan` loads: itself and the standard library, nothing else."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+
+PROGRAM = """
+import json, sys
+before = set(sys.modules)
+import scalepan
+print(json.dumps(sorted(set(sys.modules) - before)))
+"""
+
+
+def loaded() -> set[str]:
+    done = subprocess.run(
+        [sys.executable, "-I", "-c", PROGRAM], capture_output=True, text=True, check=True
+    )
+    return set(json.loads(done.stdout))
+
+
+def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> None:
+    foreign = {name for name in loaded() if name.split(".")[0] not in sys.stdlib_module_names}
+    assert foreign == {
+        "scalepan",
+        "scalepan._core",
+        "scalepan.costs",
+        "scalepan.errors",
+        "scalepan.files",
+        "scalepan.foods",
+        "scalepan.prices",
+        "scalepan.recipes",
+    }
+
+
+def test_no_number_table_or_plot_library_is_loaded() -> None:
+    assert not {name.split(".")[0] for name in loaded()} & {"numpy", "pandas", "matplotlib"}
+
+
+def test_the_public_names_are_there() -> None:
+    program = "import scalepan; print([n for n in scalepan.__all__ if not hasattr(scalepan, n)])"
+    done = subprocess.run(
+        [sys.executable, "-I", "-c", program], capture_output=True, text=True, check=True
+    )
+    assert done.stdout == "[]\n"
