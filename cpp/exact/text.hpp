@@ -46,6 +46,18 @@ namespace scalepan {
   return text;
 }
 
+/// Spaces beyond ASCII, as pasted texts have them, turned into plain ones. Every byte becomes one,
+/// so that offsets into the text hold.
+[[nodiscard]] inline std::string with_plain_spaces(std::string_view text) {
+  std::string plain(text);
+  for (const std::string_view space : {"\u00A0", "\u2009", "\u202F", "\u2007"}) {
+    for (std::size_t at = plain.find(space); at != std::string::npos; at = plain.find(space)) {
+      plain.replace(at, space.size(), space.size(), ' ');
+    }
+  }
+  return plain;
+}
+
 constexpr void skip_spaces(std::string_view text, std::size_t& position) {
   while (position < text.size() && text[position] == ' ') ++position;
 }

@@ -16,6 +16,13 @@ namespace {
        "give sizes and prices with fewer digits, or fewer packs of unlike units");
 }
 
+[[noreturn]] void fail_too_many() {
+  fail("cover.too_many",
+       "more than " + std::to_string(CoverFinder::most_totals) +
+           " sums of packs would have to be looked at",
+       "leave out packs that are hardly worth it, or buy for a smaller need");
+}
+
 std::int64_t steps_of(const Rational& amount, const Rational& step) {
   const Rational steps = amount / step;
   if (!steps.is_word()) fail_too_fine();
@@ -95,7 +102,7 @@ class CoverFinder::Search {
     open_.emplace(0, Label{0, 0, std::vector<std::int64_t>(finder_.others_.size(), 0)});
     while (!open_.empty()) {
       const auto node = open_.extract(open_.begin());
-      if (++looked_at_ > most_totals) fail_too_fine();
+      if (++looked_at_ > most_totals) fail_too_many();
       consider(node.key(), node.mapped());
       if (node.key() < need_) extend(node.key(), node.mapped());
     }

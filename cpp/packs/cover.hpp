@@ -38,7 +38,7 @@ class CoverFinder {
   /// sizes or prices have no common step that machine words can count.
   explicit CoverFinder(std::span<const Pack> packs);
 
-  /// Exact. A need of zero or less takes no packs. Throws `cover.too_fine` where more than
+  /// Exact. A need of zero or less takes no packs. Throws `cover.too_many` where more than
   /// `most_totals` totals would have to be looked at.
   [[nodiscard]] Cover cheapest(const Rational& need) const;
 

@@ -123,7 +123,8 @@ std::vector<PackContent> read_pack(std::string_view text, Stage sold_as, Measure
   const PackContent whole{staged_amount(amount, sold_as), counted ? container : ""};
   std::vector<PackContent> contents{whole};
   if (open != std::string_view::npos) {
-    const Quantity inside = *read_bracket(text, open, measures);
+    // The bracket speaks of one tin, also where the pack holds six.
+    const Quantity inside = *read_bracket(text, open, measures) * amount.times;
     expect_fits(whole, inside, open);
     if (inside.stage() == sold_as && sold_as != Stage::as_purchased) {
       contents = {{inside, ""}, {staged_amount(amount, Stage::as_purchased), whole.noun}};

@@ -43,7 +43,11 @@ Stage stage_of(const std::vector<std::string>& preparations) {
 class LineReader {
  public:
   LineReader(const LineInput& input, Measures measures, const Catalog& catalog)
-      : input_(input), text_(input.line.text), measures_(measures), catalog_(catalog) {}
+      : input_(input),
+        plain_(with_plain_spaces(input.line.text)),
+        text_(plain_),
+        measures_(measures),
+        catalog_(catalog) {}
 
   Line read() {
     line_.text = input_.line.text;
@@ -283,6 +287,7 @@ class LineReader {
   }
 
   const LineInput& input_;
+  std::string plain_;
   std::string_view text_;
   Measures measures_;
   const Catalog& catalog_;

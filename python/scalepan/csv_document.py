@@ -38,7 +38,8 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
     Blank rows are passed over.
 
     Raises:
-        Error: ``<subject>.syntax``, ``.no_rows``, ``.column``, ``.fields``, each with its place.
+        Error: ``<subject>.syntax``, ``.no_rows``, ``.column``, ``.fields``,
+            ``.control_character``, each with its place.
     """
     records = _records(text.removeprefix("\ufeff"), file, columns)
     first = next(records, None)
@@ -120,4 +121,8 @@ def _row(header: list[str], record: list[Placed], columns: Columns) -> dict[str,
         message = f"the row has {len(record)} fields, the header {len(header)}"
         hint = 'a field with a comma stands in quotes: "400 g tin, drained"'
         raise columns.error("fields", message, hint, file, line)
+    for text, _, _, column in record:
+        if any(ord(c) < 0x20 and c not in "\t\r\n" for c in text):
+            code = f"{columns.subject}.control_character"
+            raise make_error(code, "the field holds a control character", "", file, line, column)
     return dict(zip(header, record, strict=True))

@@ -124,6 +124,9 @@ class _Reader:
     def _text(self, path: Path, value: object) -> Placed:
         if not isinstance(value, str):
             raise self._error("recipe.type", f"{_name_of(path)} is not a text", path)
+        if path[-1] in ("id", "note") and not value.isprintable():
+            message = f"{_name_of(path)} holds a control character"
+            raise self._error("recipe.control_character", message, path)
         return self._placed(path, value)
 
     def _number(self, path: Path, value: Any) -> Any:

@@ -154,6 +154,31 @@ def test_foods_that_look_like_units_are_foods(line: str) -> None:
     scalepan.parse_recipe(f"name = 'x'\nserves = 4\nlines = ['{line}']")
 
 
+def test_a_no_break_space_is_a_space() -> None:
+    recipe = scalepan.parse_recipe("name = 'x'\nserves = 4\nlines = ['500\u00a0g\u202fleeks']")
+    assert str(recipe.lines[0].amount) == "500 g AP"
+    assert recipe.lines[0].food == "leeks"
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ('lines = ["1 kg leeks\\u001b[2J"]', "line.control_character"),
+        ('lines = [{ id = "a\\nb", line = "1 kg leeks" }]', "recipe.control_character"),
+    ],
+)
+def test_control_characters_do_not_reach_a_terminal(text: str, code: str) -> None:
+    with pytest.raises(scalepan.RecipeError) as caught:
+        scalepan.parse_recipe(f'name = "x"\nserves = 4\n{text}')
+    assert caught.value.code == code
+
+
+def test_control_characters_in_a_price_book_are_refused() -> None:
+    with pytest.raises(scalepan.PriceError) as caught:
+        scalepan.parse_prices(f"{HEAD}leeks\x1b[2J,AP,1 kg,2,EUR,no\n", file="p.csv")
+    assert (caught.value.code, caught.value.place) == ("price.control_character", "p.csv:2:1")
+
+
 def test_a_misspelt_unit_in_a_pack_is_refused() -> None:
     with pytest.raises(scalepan.MeasureError) as caught:
         scalepan.parse_prices(f"{HEAD}leeks,AP,1 kq,2,EUR,no\n", file="p.csv")

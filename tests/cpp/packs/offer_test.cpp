@@ -52,6 +52,8 @@ TEST_CASE("offers: a bracket says what the pack holds at another stage, sold_as 
   const std::string tin = "400 g tin (240 g drained)";
   CHECK(contents("AP", tin) == Contents{"400 g AP", "240 g drained", "1 piece AP (tin)"});
   CHECK(contents("drained", tin) == Contents{"240 g drained", "400 g AP", "1 piece AP (tin)"});
+  CHECK(contents("drained", "6 x 400 g tins (240 g drained)") ==
+        Contents{"1440 g drained", "2400 g AP", "6 piece AP (tin)"});
   CHECK(contents("AP", "1 kg (650 g EP)") == Contents{"1000 g AP", "650 g EP"});
 }
 
