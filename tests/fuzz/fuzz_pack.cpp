@@ -14,7 +14,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
       row.price.text = "1";
       row.keeps.text = "no";
       const Offer offer = read_offer(row, Measures::us);
-      for (const Quantity& content : offer.contents) fuzz::expect(content.coherent().sign() > 0);
+      for (const PackContent& content : offer.contents) {
+        fuzz::expect(content.amount.coherent().sign() > 0);
+      }
     });
   }
   return 0;
