@@ -52,20 +52,10 @@ void add_fact(Catalog& catalog, const Texts& row, const std::string& layer) {
                    layer_named(layer)});
 }
 
-const Food& food_named(const Catalog& catalog, const std::string& name) {
-  const auto found = catalog.find(name);
-  if (found) return *found->food;
-  std::string nearest;
-  for (const std::string& known : catalog.nearest(name)) {
-    nearest += (nearest.empty() ? "nearest: " : ", ") + known;
-  }
-  fail("food.unknown", "no food is called \"" + excerpt(name) + "\"", nearest);
-}
-
 py::tuple convert_amount(const Catalog& catalog, const Quantity& amount, const std::string& unit,
                          const std::string& food, const std::string& measures,
                          const std::string& detail) {
-  const Food& known = food_named(catalog, food);
+  const Food& known = catalog.known(food);
   const Converted result =
       convert(catalog, known, amount, parse_unit(unit, measures_named(measures)), detail);
   py::list facts;

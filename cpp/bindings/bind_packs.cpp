@@ -64,10 +64,7 @@ void bind_packs(py::module_& m) {
       .def_readonly("price", &PricedCover::price)
       .def_readonly("leftover", &PricedCover::leftover)
       .def("__repr__", [](const PricedCover& c) {
-        std::string text;
-        for (const auto& [count, pack] : c.packs) {
-          text += (text.empty() ? "" : " + ") + Quantity(count).text() + " x " + pack;
-        }
+        const std::string text = text_of(c.packs);
         return "<Cover " + (text.empty() ? "of no packs" : text) + " = " + c.price.text() + ">";
       });
   m.def(

@@ -10,8 +10,6 @@ namespace scalepan {
 
 namespace {
 
-constexpr std::string_view names_of_costs = "till, used, thrown, borne";
-
 /// Needs are shown in the unit of the first pack.
 Unit unit_of(const OfferGroup& group) { return group.contents.front().unit(); }
 
@@ -104,8 +102,11 @@ Rational cost_named(const Costs& costs, std::string_view which) {
   if (which == "used") return costs.used;
   if (which == "thrown") return costs.thrown;
   if (which == "borne") return costs.borne();
-  fail("cost.which", "no cost is called \"" + excerpt(which) + "\"",
-       "there are: " + std::string(names_of_costs));
+  std::string all;
+  for (const std::string_view name : cost_names) {
+    all += (all.empty() ? "" : ", ") + std::string(name);
+  }
+  fail("cost.which", "no cost is called \"" + excerpt(which) + "\"", "there are: " + all);
 }
 
 PacksTaken ItemCost::packs() const {
@@ -115,14 +116,6 @@ PacksTaken ItemCost::packs() const {
     if (!cover.counts[i].is_zero()) taken.emplace_back(cover.counts[i], group->offers[i]->pack);
   }
   return taken;
-}
-
-std::string text_of(const PacksTaken& packs) {
-  std::string text;
-  for (const auto& [count, pack] : packs) {
-    text += (text.empty() ? "" : " + ") + exact_text(count) + " x " + pack;
-  }
-  return text;
 }
 
 std::vector<std::string> lines_to_check(const Recipe& recipe) {

@@ -8,6 +8,7 @@
 // Exactly, always: opening stock + till = used + thrown + closing stock.
 #pragma once
 
+#include <array>
 #include <memory>
 #include <optional>
 #include <string>
@@ -16,6 +17,7 @@
 #include <vector>
 
 #include "costing/plan.hpp"
+#include "packs/priced_cover.hpp"
 
 namespace scalepan {
 
@@ -31,6 +33,8 @@ struct Costs {
   friend Costs operator*(const Costs& costs, const Rational& share);
 };
 
+inline constexpr std::array<std::string_view, 4> cost_names{"till", "used", "thrown", "borne"};
+
 /// The four by name: `till`, `used`, `thrown`, `borne`. Throws `cost.which`.
 [[nodiscard]] Rational cost_named(const Costs& costs, std::string_view which);
 
@@ -40,9 +44,6 @@ struct LineCost {
   Quantity bought_as;  // its need in the packs' unit and stage
   Costs costs;
 };
-
-/// How many of which packs, as written.
-using PacksTaken = std::vector<std::pair<Rational, std::string>>;
 
 /// What is bought of one item.
 struct ItemCost {
@@ -58,9 +59,6 @@ struct ItemCost {
   /// In the order of the price book; none where the item is not priced.
   [[nodiscard]] PacksTaken packs() const;
 };
-
-/// `11 x 1 kg + 1 x 500 g`.
-[[nodiscard]] std::string text_of(const PacksTaken& packs);
 
 class Costing {
  public:

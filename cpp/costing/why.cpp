@@ -14,8 +14,6 @@ namespace scalepan {
 
 namespace {
 
-constexpr std::array<std::string_view, 4> cost_names{"till", "used", "thrown", "borne"};
-
 /// The exact figure, and the told one where that is easier to read.
 std::string figure_of(const Quantity& q) {
   const std::string exact = in_handy_unit(q).text();

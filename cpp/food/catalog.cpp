@@ -101,6 +101,12 @@ std::optional<FoundFood> Catalog::find(std::string_view name) const {
   return FoundFood{food(meaning.food), &meaning};
 }
 
+const Food& Catalog::known(std::string_view name) const {
+  const auto found = find(name);
+  if (found) return *found->food;
+  fail("food.unknown", "no food is called \"" + excerpt(name) + "\"", nearest_hint(nearest(name)));
+}
+
 std::vector<std::string> Catalog::nearest(std::string_view name) const {
   std::vector<std::string_view> known;
   known.reserve(names_.size());

@@ -57,6 +57,8 @@ class Catalog {
   /// By any name or plural. Nothing where the name is unknown; throws `food.ambiguous` with the
   /// choices where the name means several foods.
   [[nodiscard]] std::optional<FoundFood> find(std::string_view name) const;
+  /// As `find`. Throws `food.unknown` with the nearest names.
+  [[nodiscard]] const Food& known(std::string_view name) const;
   /// At most three known names near the misspelt one.
   [[nodiscard]] std::vector<std::string> nearest(std::string_view name) const;
   /// In order of layer, then id.

@@ -85,7 +85,7 @@ void CoverFinder::drop_beaten() {
   });
 }
 
-/// Counts of packs so far, by choice: the others in row order, then the best pack.
+/// A whole cover: some others, filled up with best packs.
 struct CoverFinder::Candidate {
   Wide price;
   Wide total;

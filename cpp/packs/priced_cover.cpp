@@ -1,6 +1,7 @@
 #include "packs/priced_cover.hpp"
 
 #include "exact/error.hpp"
+#include "exact/number_text.hpp"
 
 namespace scalepan {
 
@@ -23,6 +24,14 @@ void expect_alike(const Quantity& need, std::span<const PricedPack> packs) {
 }
 
 }  // namespace
+
+std::string text_of(const PacksTaken& packs) {
+  std::string text;
+  for (const auto& [count, pack] : packs) {
+    text += (text.empty() ? "" : " + ") + exact_text(count) + " x " + pack;
+  }
+  return text;
+}
 
 PricedCover cover(const Quantity& need, std::span<const PricedPack> packs) {
   expect_alike(need, packs);

@@ -17,8 +17,14 @@ struct PricedPack {
   Quantity price;
 };
 
+/// How many of which packs, as written.
+using PacksTaken = std::vector<std::pair<Rational, std::string>>;
+
+/// `11 x 1 kg + 1 x 500 g`.
+[[nodiscard]] std::string text_of(const PacksTaken& packs);
+
 struct PricedCover {
-  std::vector<std::pair<Rational, std::string>> packs;  // those taken, in row order
+  PacksTaken packs;  // in row order
   Quantity price;
   Quantity leftover;
 };

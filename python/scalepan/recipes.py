@@ -42,7 +42,7 @@ def read_recipe(path: PathLike, *, catalog: Catalog | None = None) -> Recipe:
         catalog: foods and facts; left out, the bundled ones.
 
     Raises:
-        Error: with file, line and column; every code is in the reference.
+        RecipeError, MeasureError, NumberError, FoodError, FileError: with file, line and column.
     """
     return parse_recipe(read_text(path), file=str(path), catalog=catalog)
 
