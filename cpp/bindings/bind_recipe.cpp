@@ -2,6 +2,7 @@
 
 #include "bindings/bind.hpp"
 #include "bindings/placed.hpp"
+#include "bindings/reading.hpp"
 #include "recipe/recipe.hpp"
 
 namespace scalepan::bindings {
@@ -22,7 +23,7 @@ LineInput line_input(const py::dict& fields) {
 
 /// `places` holds the (text, file, line, column) of name, serves, tested_at and lines.
 std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serves,
-                                    const std::string& measures,
+                                    const std::string& measures, const std::string& decimal,
                                     const std::vector<Rational>& tested_at,
                                     const std::vector<py::dict>& lines,
                                     const std::shared_ptr<Catalog>& catalog) {
@@ -30,7 +31,7 @@ std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serv
   input.name = placed_at(places, "name");
   input.serves = serves;
   input.serves_place = placed_at(places, "serves").place;
-  input.measures = measures_named(measures);
+  input.reading = reading_of(measures, decimal);
   input.tested_at = tested_at;
   input.tested_place = placed_at(places, "tested_at").place;
   input.lines_place = placed_at(places, "lines").place;
@@ -45,6 +46,10 @@ struct LineView {
 
   [[nodiscard]] const Line& line() const { return recipe->lines()[index]; }
   [[nodiscard]] std::string told() const { return scalepan::told(line(), recipe->catalog()); }
+  /// Nothing where the line states no amount.
+  [[nodiscard]] std::optional<Quantity> measured(Quantity Line::* which) const {
+    return line().measured ? std::optional(line().*which) : std::nullopt;
+  }
 };
 
 void bind_line(py::module_& m) {
@@ -58,10 +63,12 @@ void bind_line(py::module_& m) {
                                if (v.line().food_id.empty()) return std::nullopt;
                                return v.line().food_id;
                              })
-      .def_property_readonly("amount", [](const L& v) { return v.line().amount; })
-      .def_property_readonly("low", [](const L& v) { return v.line().amount_low; })
-      .def_property_readonly("exact", [](const L& v) { return v.line().exact; })
-      .def_property_readonly("written", [](const L& v) { return v.line().written; })
+      .def_property_readonly("amount", [](const L& v) { return v.measured(&Line::amount); })
+      .def_property_readonly("low", [](const L& v) { return v.measured(&Line::amount_low); })
+      .def_property_readonly("exact", [](const L& v) { return v.measured(&Line::exact); })
+      .def_property_readonly("written", [](const L& v) { return v.measured(&Line::written); })
+      .def_property_readonly("heading", [](const L& v) { return v.line().heading; })
+      .def_property_readonly("part", [](const L& v) { return v.line().part; })
       .def_property_readonly(
           "stage", [](const L& v) { return std::string(symbol_of(v.line().written.stage())); })
       .def_property_readonly("state", [](const L& v) { return v.line().state; })

@@ -220,6 +220,7 @@ std::vector<ItemPlan> items_of(const Recipe& recipe) {
   std::map<std::string, std::size_t> places;
   for (std::size_t i = 0; i < recipe.lines().size(); ++i) {
     const Line& line = recipe.lines()[i];
+    if (!line.measured) continue;
     const auto [place, fresh] = places.emplace(line.item_key, items.size());
     if (fresh) items.push_back({line.food, {}, {}, {}, {}});
     items[place->second].lines.push_back(i);
@@ -257,6 +258,10 @@ std::string no_row_text(const std::string& item, const PriceBook& prices) {
 void buy_item(ItemPlan& item, const GroupsByKey& groups, const Recipe& recipe,
               const PriceBook& prices, bool strict) {
   const Line& line = recipe.lines()[item.lines.front()];
+  if (line.several) {
+    item.problem = "one amount is written for several foods, and their shares are not stated";
+    return;
+  }
   auto found = groups.find(line.item_key);
   if (found == groups.end() && line.near) {
     found = groups.find("food " + line.food_id);

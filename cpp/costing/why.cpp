@@ -40,6 +40,7 @@ class Explainer {
         cost_(cost_of(item, index)) {}
 
   [[nodiscard]] Why explain(std::string_view what) const {
+    if (!line_.measured) fail_unmeasured(what);
     if (what == "written") return written();
     if (what == "need") return need();
     if (item_ == nullptr || item_->group == nullptr) fail_unpriced(what);
@@ -51,6 +52,7 @@ class Explainer {
   }
 
   [[nodiscard]] std::vector<std::string> names() const {
+    if (!line_.measured) return {};
     std::vector<std::string> all{"written", "need"};
     if (item_ == nullptr || item_->group == nullptr) return all;
     for (const char* name : {"buy", "packs", "till", "used", "thrown", "borne", "leftover"}) {
@@ -68,6 +70,12 @@ class Explainer {
   static const LineCost* cost_of(const ItemCost* item, std::size_t index) {
     if (item == nullptr || item->group == nullptr) return nullptr;
     return &*std::ranges::find(item->lines, index, &LineCost::line);
+  }
+
+  [[noreturn]] void fail_unmeasured(std::string_view what) const {
+    fail("why.unmeasured",
+         line_.id + "." + std::string(what) + " has no figure: the line states no amount",
+         "\"" + line_.text + "\"");
   }
 
   [[noreturn]] void fail_unpriced(std::string_view what) const {
@@ -123,6 +131,9 @@ class Explainer {
         return "written * portions / serves";
       case RuleKind::fixed:
         return "written, fixed at every size";
+      case RuleKind::taken_up:
+        return "written * portions / serves; " + text_of(line_.rule, line_.written.unit()) +
+               ", all of it bought";
       case RuleKind::whole:
         return "written * portions / serves = " + line_.exact.text() +
                ", rounded up to whole pieces";
@@ -307,8 +318,9 @@ Why explain(const Costing& costing, std::string_view cell) {
   const std::string_view what = cell.substr(dot + 1);
   const bool priced = std::ranges::find(names, cell) != names.end();
   const bool money = std::ranges::find(cost_names, what) != cost_names.end();
-  const bool of_packs = what == "buy" || what == "packs" || what == "leftover";
-  if (!priced && !money && !of_packs) fail_unknown(costing, cell);
+  const bool of_line =
+      what == "written" || what == "need" || what == "buy" || what == "packs" || what == "leftover";
+  if (!priced && !money && !of_line) fail_unknown(costing, cell);
   return explainer.explain(what);
 }
 

@@ -63,6 +63,52 @@ Rational read_after_point(std::string_view text, std::size_t& position, const Ra
   return whole + whole_of(digits) / power(10, static_cast<int>(digits.size()));
 }
 
+struct Digit {
+  std::string_view sign;
+  char digit;
+};
+
+constexpr std::array<Digit, 10> raised_digits{{
+    {"\u2070", '0'},
+    {"\u00B9", '1'},
+    {"\u00B2", '2'},
+    {"\u00B3", '3'},
+    {"\u2074", '4'},
+    {"\u2075", '5'},
+    {"\u2076", '6'},
+    {"\u2077", '7'},
+    {"\u2078", '8'},
+    {"\u2079", '9'},
+}};
+
+constexpr std::array<Digit, 10> lowered_digits{{
+    {"\u2080", '0'},
+    {"\u2081", '1'},
+    {"\u2082", '2'},
+    {"\u2083", '3'},
+    {"\u2084", '4'},
+    {"\u2085", '5'},
+    {"\u2086", '6'},
+    {"\u2087", '7'},
+    {"\u2088", '8'},
+    {"\u2089", '9'},
+}};
+
+/// Digits of one of the two sets, as plain ones.
+std::string read_set_digits(std::string_view text, std::size_t& position,
+                            const std::array<Digit, 10>& set) {
+  std::string digits;
+  const auto here = [&] {
+    return std::ranges::find_if(
+        set, [&](const Digit& digit) { return text.substr(position).starts_with(digit.sign); });
+  };
+  for (auto found = here(); found != set.end() && digits.size() < most_digits; found = here()) {
+    digits += found->digit;
+    position += found->sign.size();
+  }
+  return digits;
+}
+
 std::size_t slash_length(std::string_view text, std::size_t position) {
   for (const std::string_view slash : {"/", "\u2044", "\u2215"}) {
     if (text.substr(position).starts_with(slash)) return slash.size();
@@ -80,13 +126,16 @@ std::optional<Rational> read_vulgar(std::string_view text, std::size_t& position
   return std::nullopt;
 }
 
+Rational nonzero(Rational bottom, std::size_t offset) {
+  if (bottom.is_zero()) {
+    fail_at(offset, "number.zero_denominator", "the denominator of a fraction is zero");
+  }
+  return bottom;
+}
+
 Rational read_under_slash(std::string_view text, std::size_t& position, const Rational& top) {
   const std::size_t start = position;
-  const Rational bottom = whole_of(read_digits(text, position));
-  if (bottom.is_zero()) {
-    fail_at(start, "number.zero_denominator", "the denominator of a fraction is zero");
-  }
-  return top / bottom;
+  return top / nonzero(whole_of(read_digits(text, position)), start);
 }
 
 bool slash_then_digit(std::string_view text, std::size_t position) {
@@ -94,9 +143,26 @@ bool slash_then_digit(std::string_view text, std::size_t position) {
   return slash > 0 && digit_at(text, position + slash);
 }
 
-/// `1/2` or a vulgar fraction.
+/// `¹⁄₂`: raised digits over lowered or plain ones.
+std::optional<Rational> read_raised_fraction(std::string_view text, std::size_t& position) {
+  std::size_t probe = position;
+  const std::string top = read_set_digits(text, probe, raised_digits);
+  if (top.empty()) return std::nullopt;
+  const std::size_t slash = slash_length(text, probe);
+  if (slash == 0) return std::nullopt;
+  probe += slash;
+  const std::size_t start = probe;
+  std::string bottom = read_set_digits(text, probe, lowered_digits);
+  if (bottom.empty()) bottom = read_digits(text, probe);
+  if (bottom.empty()) return std::nullopt;
+  position = probe;
+  return whole_of(top) / nonzero(whole_of(bottom), start);
+}
+
+/// `1/2`, `¹⁄₂` or a vulgar fraction.
 std::optional<Rational> read_fraction(std::string_view text, std::size_t& position) {
   if (auto vulgar = read_vulgar(text, position)) return vulgar;
+  if (auto raised = read_raised_fraction(text, position)) return raised;
   std::size_t probe = position;
   const std::string_view digits = read_digits(text, probe);
   if (digits.empty() || !slash_then_digit(text, probe)) return std::nullopt;
@@ -106,21 +172,31 @@ std::optional<Rational> read_fraction(std::string_view text, std::size_t& positi
   return value;
 }
 
+/// What may stand between the parts of a mixed number: a hyphen, `&`, or spaces.
+bool pass_joint(std::string_view text, std::size_t& position) {
+  const std::size_t start = position;
+  if (position < text.size() && text[position] == '-') {
+    ++position;
+    return true;
+  }
+  skip_spaces(text, position);
+  if (position < text.size() && text[position] == '&') {
+    ++position;
+    skip_spaces(text, position);
+  }
+  return position > start;
+}
+
 /// The fraction part of a mixed number whose whole part ends at `position`.
 std::optional<Rational> read_mixed_rest(std::string_view text, std::size_t& position) {
   std::size_t probe = position;
-  if (auto vulgar = read_vulgar(text, probe)) {
-    position = probe;
-    return vulgar;
+  std::size_t start = probe;
+  auto fraction = read_vulgar(text, probe);
+  if (!fraction) fraction = read_raised_fraction(text, probe);
+  if (!fraction && pass_joint(text, probe)) {
+    start = probe;
+    fraction = read_fraction(text, probe);
   }
-  if (probe < text.size() && text[probe] == '-') {
-    ++probe;
-  } else {
-    while (probe < text.size() && text[probe] == ' ') ++probe;
-    if (probe == position) return std::nullopt;
-  }
-  const std::size_t start = probe;
-  auto fraction = read_fraction(text, probe);
   if (!fraction) return std::nullopt;
   if (*fraction >= 1) {
     fail_at(start, "number.doubtful",
@@ -133,8 +209,14 @@ std::optional<Rational> read_mixed_rest(std::string_view text, std::size_t& posi
 }
 
 /// What may not follow a number, since it would change its meaning.
-void expect_number_ends(std::string_view text, std::size_t start, std::size_t position) {
+void expect_number_ends(std::string_view text, std::size_t start, std::size_t position,
+                        DecimalMark mark) {
   if (position >= text.size()) return;
+  if (mark == DecimalMark::comma && text[position] == '.' && digit_at(text, position + 1)) {
+    fail_at(position, "number.point",
+            "a full stop stands inside a number, where decimals are written with a comma",
+            "write 1000 for a thousand and 1,5 for one and a half");
+  }
   if (text[position] == ',' && digit_at(text, position + 1)) {
     fail_at(position, "number.comma", "a comma stands inside a number",
             "write 1000 for a thousand and 1.5 for one and a half");
@@ -148,20 +230,22 @@ void expect_number_ends(std::string_view text, std::size_t start, std::size_t po
   }
 }
 
-std::optional<Rational> read_unsigned_amount(std::string_view text, std::size_t& position) {
+std::optional<Rational> read_unsigned_amount(std::string_view text, std::size_t& position,
+                                             DecimalMark mark) {
+  const char point = mark == DecimalMark::point ? '.' : ',';
   const std::size_t start = position;
   auto value = read_fraction(text, position);
   if (!value) {
-    const bool point_first = text.substr(position).starts_with('.');
+    const bool point_first = text.substr(position).starts_with(point);
     if (!digit_at(text, position + (point_first ? 1 : 0))) return std::nullopt;
     value = whole_of(read_digits(text, position));
-    if (position < text.size() && text[position] == '.' && digit_at(text, position + 1)) {
+    if (position < text.size() && text[position] == point && digit_at(text, position + 1)) {
       value = read_after_point(text, position, *value);
     } else if (const auto rest = read_mixed_rest(text, position)) {
       *value += *rest;
     }
   }
-  expect_number_ends(text, start, position);
+  expect_number_ends(text, start, position, mark);
   return value;
 }
 
@@ -200,10 +284,7 @@ class FormulaReader {
         skip_spaces();
         const std::size_t start = position_;
         const Rational divisor = signed_atom();
-        if (divisor.is_zero()) {
-          fail_at(start, "number.zero_denominator", "the denominator of a fraction is zero");
-        }
-        value /= divisor;
+        value /= nonzero(divisor, start);
       } else {
         return value;
       }
@@ -308,10 +389,11 @@ std::string decimal_of(const Rational& x, int places) {
 
 }  // namespace
 
-std::optional<Rational> read_amount_number(std::string_view text, std::size_t& position) {
+std::optional<Rational> read_amount_number(std::string_view text, std::size_t& position,
+                                           DecimalMark mark) {
   const bool negative = text.substr(position).starts_with('-');
   std::size_t probe = position + (negative ? 1 : 0);
-  auto value = read_unsigned_amount(text, probe);
+  auto value = read_unsigned_amount(text, probe, mark);
   if (!value) return std::nullopt;
   position = probe;
   return negative ? -*value : *value;

@@ -3,14 +3,18 @@
 // Amount grammar, one number:
 //
 //   amount   = [ "-" ] ( mixed | fraction | decimal | whole )
-//   mixed    = whole ( " " { " " } | "-" | "" ) fraction     "1 1/2", "1-1/2", "1½" are 3/2;
-//                                                            "" only before a vulgar fraction
-//   fraction = digits slash digits | vulgar                  "1/3", "⅓"; of a mixed number: below 1
-//   decimal  = digits "." digits | "." digits                "2.5", ".35"
+//   mixed    = whole joint fraction                          "1 1/2", "1-1/2", "1&1/2", "1½"
+//   joint    = " " { " " } | "-" | { " " } "&" { " " } | ""  "" only before vulgar and raised ones
+//   fraction = digits slash digits | vulgar | raised         "1/3", "⅓", "¹⁄₃"; of a mixed number:
+//                                                            below 1
+//   raised   = raised digits slash ( lowered digits | digits )
+//   decimal  = digits point digits | point digits            "2.5", ".35"
 //   whole    = digits
 //   slash    = "/" | U+2044 | U+2215
+//   point    = ".", or "," where the text's own file says so
 //
-// A comma inside a number is refused: it means thousands to one reader and a decimal to another.
+// The other mark inside a number is refused: it means thousands to one reader and a decimal to
+// another.
 //
 // Formula grammar (here `1-1/2` is a half):
 //
@@ -25,6 +29,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -37,11 +42,15 @@ inline constexpr std::size_t most_digits = 1000;
 inline constexpr int most_exponent = 1000;
 inline constexpr int most_depth = 100;
 
+/// What stands before the decimals of a number.
+enum class DecimalMark : std::uint8_t { point, comma };
+
 /// Reads one amount number at `position`, at most the text's size, and moves past it; nothing where
 /// no number starts there. Throws `number.zero_denominator`, `number.too_many_digits`,
-/// `number.comma` or `number.doubtful`, with the offset of the culprit.
+/// `number.comma`, `number.point` or `number.doubtful`, with the offset of the culprit.
 [[nodiscard]] std::optional<Rational> read_amount_number(std::string_view text,
-                                                         std::size_t& position);
+                                                         std::size_t& position,
+                                                         DecimalMark mark = DecimalMark::point);
 
 /// The whole text as one amount number. Throws what `read_amount_number` throws, and
 /// `number.unreadable`.

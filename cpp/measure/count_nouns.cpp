@@ -1,5 +1,6 @@
 #include "measure/count_nouns.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -9,29 +10,67 @@ namespace {
 
 using Noun = std::pair<std::string_view, std::string_view>;
 
-constexpr auto piece_nouns = std::to_array<Noun>({{"bulb", "bulbs"},
+constexpr auto piece_nouns = std::to_array<Noun>({{"ball", "balls"},
+                                                  {"bar", "bars"},
+                                                  {"blade", "blades"},
+                                                  {"block", "blocks"},
+                                                  {"breakfastcup", "breakfastcups"},
+                                                  {"bulb", "bulbs"},
                                                   {"bunch", "bunches"},
+                                                  {"cake", "cakes"},
                                                   {"clove", "cloves"},
+                                                  {"dash", "dashes"},
+                                                  {"dollop", "dollops"},
+                                                  {"drop", "drops"},
                                                   {"ear", "ears"},
+                                                  {"fillet", "fillets"},
                                                   {"floret", "florets"},
+                                                  {"grain", "grains"},
+                                                  {"grating", "gratings"},
+                                                  {"handful", "handfuls"},
                                                   {"head", "heads"},
+                                                  {"knob", "knobs"},
                                                   {"leaf", "leaves"},
+                                                  {"loaf", "loaves"},
+                                                  {"lump", "lumps"},
+                                                  {"nib", "nibs"},
+                                                  {"pinch", "pinches"},
+                                                  {"portion", "portions"},
+                                                  {"quartern", "quarterns"},
                                                   {"rasher", "rashers"},
+                                                  {"recipe", "recipes"},
+                                                  {"rib", "ribs"},
+                                                  {"scoop", "scoops"},
+                                                  {"serving", "servings"},
+                                                  {"sheet", "sheets"},
                                                   {"slice", "slices"},
                                                   {"spear", "spears"},
+                                                  {"splash", "splashes"},
                                                   {"sprig", "sprigs"},
+                                                  {"square", "squares"},
+                                                  {"squeeze", "squeezes"},
                                                   {"stalk", "stalks"},
-                                                  {"stick", "sticks"}});
+                                                  {"stem", "stems"},
+                                                  {"stick", "sticks"},
+                                                  {"strip", "strips"},
+                                                  {"teacup", "teacups"},
+                                                  {"wedge", "wedges"}});
 
 constexpr auto container_nouns = std::to_array<Noun>({{"bag", "bags"},
                                                       {"bottle", "bottles"},
                                                       {"box", "boxes"},
                                                       {"can", "cans"},
                                                       {"carton", "cartons"},
+                                                      {"container", "containers"},
+                                                      {"envelope", "envelopes"},
                                                       {"jar", "jars"},
                                                       {"pack", "packs"},
+                                                      {"package", "packages"},
                                                       {"packet", "packets"},
                                                       {"pot", "pots"},
+                                                      {"pouch", "pouches"},
+                                                      {"punnet", "punnets"},
+                                                      {"sachet", "sachets"},
                                                       {"tin", "tins"},
                                                       {"tub", "tubs"},
                                                       {"tube", "tubes"}});
@@ -48,6 +87,14 @@ std::optional<std::string_view> singular(const std::array<Noun, N>& nouns, std::
 
 std::optional<std::string_view> piece_noun(std::string_view word) {
   return singular(piece_nouns, word);
+}
+
+std::optional<std::string_view> part_noun(std::string_view word) {
+  constexpr std::array<std::string_view, 16> parts{
+      "bulb",  "clove", "ear",   "floret", "head",  "leaf", "rasher", "rib",
+      "sheet", "slice", "spear", "sprig",  "stalk", "stem", "stick",  "wedge"};
+  const auto noun = piece_noun(word);
+  return noun && std::ranges::find(parts, *noun) != parts.end() ? noun : std::nullopt;
 }
 
 std::optional<std::string_view> container_noun(std::string_view word) {

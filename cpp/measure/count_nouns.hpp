@@ -10,6 +10,9 @@ namespace scalepan {
 /// The singular of a word for a part counted in pieces (`cloves` gives `clove`), or nothing.
 [[nodiscard]] std::optional<std::string_view> piece_noun(std::string_view word);
 
+/// As `piece_noun`, but only for words that may stand behind a food: `garlic cloves`.
+[[nodiscard]] std::optional<std::string_view> part_noun(std::string_view word);
+
 /// The singular of a word for a container (`tins` gives `tin`), or nothing.
 [[nodiscard]] std::optional<std::string_view> container_noun(std::string_view word);
 

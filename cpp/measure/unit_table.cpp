@@ -221,6 +221,14 @@ const NamedUnit* find_unit(std::string_view name, Measures measures, UnitScope s
   return choices == nullptr ? nullptr : choose(measures, *choices);
 }
 
+std::span<const NamedUnit* const> units_called(std::string_view name) {
+  const Table& table = Table::shared();
+  const auto* choices = table.kitchen(std::string(name));
+  if (choices == nullptr && name.size() > 1) choices = table.kitchen(lower(name));
+  if (choices == nullptr) return {};
+  return *choices;
+}
+
 void fail_unknown_unit(std::string_view name, std::size_t offset) {
   fail_at(offset, "unit.unknown", "unknown unit \"" + excerpt(name) + "\"",
           nearest_hint(nearest_units(name)));

@@ -1,6 +1,7 @@
 // The units there are, and their names.
 #pragma once
 
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -20,6 +21,10 @@ enum class UnitScope : std::uint8_t {
 /// Throws `unit.which_measures`, and `unit.doubtful` for letters that two units share.
 [[nodiscard]] const NamedUnit* find_unit(std::string_view name, Measures measures,
                                          UnitScope scope = UnitScope::all);
+
+/// The units a recipe line may mean by that name, one for each of the measures that have it; none
+/// where the name is unknown. Case as in `find_unit`.
+[[nodiscard]] std::span<const NamedUnit* const> units_called(std::string_view name);
 
 /// Throws `unit.unknown` with the nearest three names.
 [[noreturn]] void fail_unknown_unit(std::string_view name, std::size_t offset);

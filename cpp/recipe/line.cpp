@@ -5,27 +5,22 @@
 #include <utility>
 
 #include "exact/text.hpp"
-#include "measure/amount.hpp"
 #include "measure/count_nouns.hpp"
 #include "measure/unit_table.hpp"
 #include "recipe/food_phrase.hpp"
 #include "recipe/kitchen_words.hpp"
-#include "recipe/line_parts.hpp"
+#include "recipe/line_segments.hpp"
+#include "recipe/second_amounts.hpp"
 
 namespace scalepan {
 
 namespace {
 
-std::size_t offset_in(std::string_view whole, std::string_view part) {
-  return static_cast<std::size_t>(part.data() - whole.data());
+std::string joined(const std::vector<std::string>& texts) {
+  std::string all;
+  for (const std::string& text : texts) all += (all.empty() ? "" : ", ") + text;
+  return all;
 }
-
-/// The text without the spaces and the word in front.
-std::string_view after_word(std::string_view text, std::string_view word) {
-  return trimmed(text.substr(word.size()));
-}
-
-std::string_view first_word(std::string_view text) { return text.substr(0, text.find(' ')); }
 
 /// cooked before drained before EP: pasta `cooked and drained` is cooked.
 Stage stage_of(const std::vector<std::string>& preparations) {
@@ -40,27 +35,34 @@ Stage stage_of(const std::vector<std::string>& preparations) {
   return stage;
 }
 
-class LineReader {
- public:
-  LineReader(const LineInput& input, Measures measures, const Catalog& catalog)
-      : input_(input),
-        plain_(with_plain_spaces(input.line.text)),
-        text_(plain_),
-        measures_(measures),
-        catalog_(catalog) {}
+/// Errors of `make` that know no offset leave with this one.
+template <typename Make>
+auto at_offset(std::size_t offset, Make make) {
+  try {
+    return make();
+  } catch (const Error& error) {
+    if (error.place().offset != Place::no_offset || !error.place().text().empty()) throw;
+    Place place;
+    place.offset = offset;
+    throw error.at(place);
+  }
+}
 
-  Line read() {
+class LineMaker {
+ public:
+  LineMaker(const WrittenLine& written, const LineInput& input, Reading reading,
+            const Catalog& catalog)
+      : written_(written), input_(input), reading_(reading), catalog_(catalog) {}
+
+  Line make() {
     line_.text = input_.line.text;
     line_.place = input_.line.place;
-    expect_no_controls();
-    parts_ = cut_line(text_);
-    expect_nothing_hidden(text_, parts_.preparation, measures_);
-    expect_nothing_hidden(text_, parts_.note, measures_);
-    std::string_view rest = read_amount_part();
-    rest = read_container(take_stage(rest));
-    read_food(rest);
+    line_.heading = written_.heading;
+    expect_nothing_beside(written_);
+    read_food();
     read_preparation();
-    read_stage();
+    read_counting();
+    read_amount();
     read_rule();
     read_extras();
     line_.exact = line_.amount = line_.written;
@@ -69,174 +71,106 @@ class LineReader {
   }
 
  private:
-  template <typename Find>
-  auto at_offset_of(std::string_view phrase, Find find) const {
-    try {
-      return find();
-    } catch (const Error& error) {
-      Place place;
-      place.offset = offset_in(text_, phrase);
-      throw error.at(place);
-    }
-  }
-
-  std::string_view read_amount_part() {
-    std::size_t position = std::min(text_.find_first_not_of(' '), text_.size());
-    const std::size_t start = position;
-    const std::string_view main =
-        text_.substr(0, offset_in(text_, parts_.main) + parts_.main.size());
-    const auto amount = read_amount(main, position, measures_, UnitStyle::kitchen);
-    if (!amount) {
-      fail_at(start, "line.no_amount",
-              "no amount is written at the start of \"" + excerpt(text_) + "\"",
-              "begin with a number: 500 g leeks, 3 eggs");
-    }
-    if (amount->low.sign() <= 0) {
-      fail_at(start, "line.amount", "an amount must be above zero");
-    }
-    amount_ = *amount;
-    return trimmed(main.substr(position));
-  }
-
-  void expect_no_controls() const {
-    for (std::size_t i = 0; i < text_.size(); ++i) {
-      const auto byte = static_cast<unsigned char>(text_[i]);
-      if (byte < 0x20U || byte == 0x7FU) {
-        fail_at(i, "line.control_character", "the line holds a control character");
-      }
-    }
-  }
-
-  /// `EP` or `AP` in capitals, in front of the food, behind it or as the preparation.
-  std::string_view take_stage(std::string_view rest) {
-    for (const std::string_view word : {std::string_view("AP"), std::string_view("EP")}) {
-      if (first_word(rest) == word) {
-        stage_ = stage_named(word);
-        return after_word(rest, word);
-      }
-      if (rest.ends_with(" " + std::string(word))) {
-        stage_ = stage_named(word);
-        return trimmed(rest.substr(0, rest.size() - word.size()));
-      }
-      if (parts_.preparation == word) {
-        stage_ = stage_named(word);
-        parts_.preparation = {};
-      }
-    }
-    return rest;
-  }
-
-  /// Size, container and piece noun, each only where a food follows.
-  std::string_view read_container(std::string_view rest) {
-    rest = skip_of(rest);
-    if (knows(rest)) return rest;
-    if (is_size_word(lower(first_word(rest))) && !after_word(rest, first_word(rest)).empty()) {
-      line_.size = lower(first_word(rest));
-      rest = after_word(rest, first_word(rest));
-    }
-    const std::string_view word = first_word(rest);
-    const std::string_view after = skip_of(after_word(rest, word));
-    if (after.empty() || knows(rest)) return rest;
-    if (const auto container = container_noun(lower(word))) {
-      line_.container = *container;
-      line_.containers = amount_.unit ? amount_.times : Rational(0);
-      if (!amount_.unit) line_.size.clear();
-      return after;
-    }
-    const auto noun = amount_.unit ? std::nullopt : piece_noun(lower(word));
-    if (!noun) return rest;
-    line_.noun = *noun;
-    return after;
-  }
-
-  static std::string_view skip_of(std::string_view text) {
-    return first_word(text) == "of" ? after_word(text, "of") : text;
-  }
-
-  [[nodiscard]] bool knows(std::string_view phrase) const {
-    return !phrase.empty() && find(phrase).has_value();
-  }
-
-  [[nodiscard]] std::optional<FoundFood> find(std::string_view phrase) const {
-    return at_offset_of(phrase, [&] { return catalog_.find(phrase); });
-  }
-
-  /// The phrase, or what is left of it when leading preparations are taken off.
-  void read_food(std::string_view phrase) {
-    if (phrase.empty()) {
-      fail_at(text_.size(), "line.no_food", "no food is written after the amount",
-              "write what it is an amount of: 500 g leeks");
-    }
-    expect_nothing_hidden(text_, phrase, measures_);
-    if (!is_letter(phrase.front()) && !is_beyond_ascii(phrase.front()) &&
-        !is_digit(phrase.front())) {
-      fail_at(offset_in(text_, phrase), "line.no_food",
-              "\"" + excerpt(phrase) + "\" does not begin with a food");
-    }
-    const FoodPhrase read = food_phrase(phrase);
-    if (!read.found) expect_no_misspelt_unit(read.food);
-    line_.food = read.food;
-    line_.item_key = read.key();
-    if (read.found) {
-      line_.food_id = read.found->food->id;
-      line_.near = read.found->near();
-    }
-    line_.preparations = preparations_in(read.leading);
-    line_.preparation = read.leading;
-  }
-
-  [[nodiscard]] FoodPhrase food_phrase(std::string_view phrase) const {
-    return at_offset_of(
-        phrase, [&] { return read_food_phrase(catalog_, phrase, is_tin(line_.container)); });
-  }
-
-  /// `500 tbps leeks`: not a food of that name, but a unit written wrongly.
-  void expect_no_misspelt_unit(std::string_view phrase) const {
-    const std::string_view word = first_word(phrase);
-    const std::string_view after = after_word(phrase, word);
-    constexpr std::size_t shortest = 4;
-    if (amount_.unit || after.empty() || find(word)) return;
-    if (misspells_unit(word, shortest)) fail_unknown_unit(word, offset_in(text_, phrase));
+  void read_food() {
+    line_.food = written_.food();
+    line_.several = written_.foods.size() > 1;
+    const bool tinned = written_.unit_kind == UnitKind::container && is_tin(written_.unit);
+    const FoodPhrase phrase =
+        at_offset(written_.food_at, [&] { return read_food_phrase(catalog_, line_.food, tinned); });
+    line_.item_key = phrase.key();
+    line_.part = written_.part;
+    if (!phrase.found) return;
+    line_.food_id = phrase.found->food->id;
+    line_.near = phrase.found->near();
   }
 
   void read_preparation() {
-    if (!parts_.preparation.empty()) {
-      if (!line_.preparation.empty()) line_.preparation += ", ";
-      line_.preparation += parts_.preparation;
-    }
-    for (const std::string_view part : {parts_.preparation, parts_.note}) {
-      std::ranges::move(preparations_in(part), std::back_inserter(line_.preparations));
+    line_.preparation = joined(written_.states);
+    for (const std::vector<std::string>* texts : {&written_.states, &written_.notes}) {
+      for (const std::string& text : *texts) {
+        std::ranges::move(preparations_in(text), std::back_inserter(line_.preparations));
+      }
     }
     line_.state = input_.state.text.empty() ? known_state() : input_.state.text;
-    line_.note = parts_.note;
   }
 
   /// The state of the food's densities that the preparation names.
   [[nodiscard]] std::string known_state() const {
-    const std::vector<std::string> words = words_of(line_.preparation);
+    const std::vector<std::string_view> words = words_of(line_.preparation);
     for (const Fact* fact : catalog_.facts(line_.food_id)) {
       if (fact->kind != FactKind::density || fact->state.empty()) continue;
-      const std::vector<std::string> state = words_of(fact->state);
-      const bool all = std::ranges::all_of(state, [&](const std::string& word) {
-        return std::ranges::find(words, word) != words.end();
+      const std::vector<std::string_view> state = words_of(fact->state);
+      const bool all = std::ranges::all_of(state, [&](std::string_view word) {
+        return std::ranges::any_of(words, [&](std::string_view w) { return same_word(w, word); });
       });
       if (all) return fact->state;
     }
     return {};
   }
 
-  void read_stage() {
-    const Unit unit = amount_.unit.value_or(Unit::named("piece"));
-    Stage stage = Stage::as_purchased;
-    // What a tin holds is as purchased, whatever is done after opening it.
-    if (!(unit.dimension() == dimension::piece()) && line_.container.empty()) {
-      const Stage prepared = stage_of(line_.preparations);
-      if (prepared != Stage::none) stage = prepared;
+  void read_counting() {
+    line_.size = lower(written_.size);
+    line_.fill = written_.fill;
+    if (written_.unit_kind == UnitKind::noun && written_.unit != "piece") {
+      line_.noun = written_.unit;
     }
-    stage = stage_.value_or(stage);
-    if (!input_.stage.text.empty()) stage = stated_stage();
-    line_.written = Quantity::of_coherent(amount_.high, unit.at(stage));
-    line_.written_low = Quantity::of_coherent(amount_.low, unit.at(stage));
+    if (written_.unit_kind != UnitKind::container) return;
+    line_.container = written_.unit;
+    if (written_.each) line_.containers = *high_bound();
+  }
+
+  /// Of a bound that is open, the other.
+  [[nodiscard]] const std::optional<Rational>& high_bound() const {
+    return written_.high ? written_.high : written_.low;
+  }
+  [[nodiscard]] const std::optional<Rational>& low_bound() const {
+    return written_.low ? written_.low : written_.high;
+  }
+
+  void read_amount() {
+    if (written_.about) line_.hedge = "about";
+    line_.measured = written_.has_amount();
+    if (!line_.measured) return expect_left_to_cook();
+    if (!written_.high) line_.hedge = "at least";
+    if (!written_.low) line_.hedge = "at most";
+    Unit unit = unit_of_amount();
+    unit = unit.at(stage_of_amount(unit));
+    const Rational each = written_.each ? written_.each->value() : Rational(1);
+    line_.written = Quantity(*high_bound() * each, unit);
+    line_.written_low = Quantity(*low_bound() * each, unit);
+    check_second_measures();
+  }
+
+  /// Without an amount, the line must say that this is meant.
+  void expect_left_to_cook() const {
+    if (written_.to_taste || written_.optional || !written_.heading.empty()) return;
+    fail_at(written_.food_at, "line.no_amount",
+            "no amount is written in \"" + excerpt(input_.line.text) + "\"",
+            "write one, or say that it is left to the cook: " + line_.food + ", to taste");
+  }
+
+  [[nodiscard]] Unit unit_of_amount() const {
+    if (!written_.each_text.empty()) {
+      if (written_.each) return written_.each->unit();
+      fail_at(written_.unit_at, "unit.which_measures",
+              "it is not stated which measures \"" + excerpt(written_.each_text) + "\" means",
+              "measures = one of: metric, us, imperial, au");
+    }
+    if (written_.unit_kind != UnitKind::measure) return Unit::named("piece");
+    if (written_.measure) return *written_.measure;
+    return at_offset(written_.unit_at, [&] {
+      return Unit({{find_unit(written_.unit, reading_.measures, UnitScope::kitchen), 1}});
+    });
+  }
+
+  [[nodiscard]] Stage stage_of_amount(Unit unit) const {
+    if (!input_.stage.text.empty()) return stated_stage();
+    if (written_.stage) return *written_.stage;
+    const bool counted = unit.dimension() == dimension::piece();
+    // What a tin holds is as purchased, whatever is done after opening it.
+    if (counted || !line_.container.empty()) return Stage::as_purchased;
+    const Stage prepared = stage_of(line_.preparations);
+    return prepared == Stage::none ? Stage::as_purchased : prepared;
   }
 
   [[nodiscard]] Stage stated_stage() const {
@@ -248,52 +182,66 @@ class LineReader {
     return *stage;
   }
 
+  void check_second_measures() {
+    for (const SecondMeasure& second : written_.second_measures) {
+      std::string doubt = doubt_of(line_, second, catalog_);
+      if (!doubt.empty()) line_.doubts.push_back(std::move(doubt));
+    }
+  }
+
   void read_rule() {
-    const Unit unit = line_.written.unit();
-    if (!parts_.rule.empty() && !input_.rule.text.empty()) {
+    if (!written_.rule.empty() && !input_.rule.text.empty()) {
       fail("line.rule", "the line has a rule in its text and another beside it", {},
            input_.rule.place);
     }
-    if (!input_.rule.text.empty()) {
-      line_.rule = located(input_.rule.place, input_.rule.text,
-                           [&] { return parse_rule(input_.rule.text, unit, measures_); });
-    } else if (!parts_.rule.empty()) {
-      line_.rule = rule_in_text(unit);
-    }
+    const bool in_text = input_.rule.text.empty();
+    const std::string& rule = in_text ? written_.rule : input_.rule.text;
+    if (rule.empty()) return;
+    expect_amount_to_rule(in_text ? Place{} : input_.rule.place);
+    const Unit unit = line_.written.unit();
+    const auto parse = [&] { return parse_rule(rule, unit, reading_.measures); };
+    line_.rule = in_text ? within(written_.rule_at, parse)
+                         : located(input_.rule.place, input_.rule.text, parse);
     const bool counted = unit.dimension().without_stages() == dimension::piece();
     if (line_.rule.kind == RuleKind::whole && !counted) {
-      fail_at(offset_in(text_, parts_.main), "rule.unit",
+      fail_at(written_.food_at, "rule.unit",
               "only a count can be held to whole pieces, and the line is measured in " +
                   unit.without_stages().symbol());
     }
   }
 
-  [[nodiscard]] Rule rule_in_text(Unit unit) const {
+  void expect_amount_to_rule(Place place) const {
+    if (line_.measured) return;
+    if (place.text().empty()) place.offset = written_.rule_at;
+    fail("line.rule", "the line has a rule, but no amount for it", {}, place);
+  }
+
+  /// Errors inside a part of the text that begins at `start`.
+  template <typename Read>
+  static Rule within(std::size_t start, Read read) {
     try {
-      return parse_rule(parts_.rule, unit, measures_);
+      return read();
     } catch (const Error& error) {
       Place place;
       const std::size_t inside = error.place().offset;
-      place.offset = offset_in(text_, parts_.rule) + (inside == Place::no_offset ? 0 : inside);
+      place.offset = start + (inside == Place::no_offset ? 0 : inside);
       throw error.at(place);
     }
   }
 
   void read_extras() {
     line_.id = input_.id.text.empty() ? id_of_name(line_.food) : input_.id.text;
-    line_.optional = input_.optional || line_.note == "optional";
-    if (line_.note == "optional") line_.note.clear();
-    if (!input_.note.empty()) line_.note = input_.note;
+    line_.optional = input_.optional || written_.optional;
+    std::vector<std::string> notes = written_.notes;
+    for (const std::string& other : written_.alternatives) notes.push_back("or " + other);
+    for (const std::string& other : written_.beside) notes.push_back("with " + other);
+    line_.note = input_.note.empty() ? joined(notes) : input_.note;
   }
 
+  const WrittenLine& written_;
   const LineInput& input_;
-  std::string plain_;
-  std::string_view text_;
-  Measures measures_;
+  Reading reading_;
   const Catalog& catalog_;
-  LineParts parts_;
-  Amount amount_;
-  std::optional<Stage> stage_;  // written in the text
   Line line_;
 };
 
@@ -311,9 +259,9 @@ const std::string& Line::counted_noun() const {
   return noun.empty() && containers.is_zero() ? container : noun;
 }
 
-Line read_line(const LineInput& input, Measures measures, const Catalog& catalog) {
-  return located(input.line.place, input.line.text,
-                 [&] { return LineReader(input, measures, catalog).read(); });
+Line line_from(const WrittenLine& written, const LineInput& input, Reading reading,
+               const Catalog& catalog) {
+  return LineMaker(written, input, reading, catalog).make();
 }
 
 std::string id_of_name(std::string_view name) {

@@ -1,10 +1,5 @@
-// Recipe lines: one ingredient each, read from a text as a cook writes it.
-//
-//   line  = amount [ size ] [ container | piece noun ] [ "of" ] food [ "," preparation ]
-//           [ "(" note ")" ] [ "|" rule ]
-//
-// `500 g leeks, trimmed`, `2 x 400 g tins chickpeas, drained`, `3 cloves garlic, crushed`,
-// `4 eggs | one per portion`.
+// Recipe lines: what a written line (written_line.hpp) means for a recipe. Its food is looked up,
+// its stage told, its unit made known, its amount scaled.
 #pragma once
 
 #include <optional>
@@ -16,6 +11,7 @@
 #include "food/catalog.hpp"
 #include "measure/quantity.hpp"
 #include "recipe/rule.hpp"
+#include "recipe/written_line.hpp"
 
 namespace scalepan {
 
@@ -35,22 +31,29 @@ struct Line {
   std::string id;
   std::string text;
   Place place;
+  std::string heading;  // the heading above it, or its own label
 
+  bool measured = true;   // false: no amount is stated (`to taste`), and the quantities are zero
   Quantity written;       // with its stage; of a range, the high end
   Quantity written_low;   // equals `written` but for a range
   Rational containers;    // of `2 x 400 g tins`: 2; else 0
   std::string container;  // `tin`
   std::string noun;       // of `3 cloves garlic`: `clove`
   std::string size;       // `large`
+  std::string fill;       // of a measure: `heaping`
+  std::string hedge;      // `about`, `at least`, `at most`
 
   std::string food;      // as written
   std::string food_id;   // in the catalogue; empty where unknown
   std::string item_key;  // lines and price rows of one key are one item
   bool near = false;     // found by the name of a close relative
+  bool several = false;  // the one amount is of several foods
+  std::string part;      // what of it is wanted: `juice`
   std::string state;     // of a measured volume: `chopped`; empty for the food's default
   std::string preparation;
   std::vector<std::string> preparations;  // its known words
   std::string note;
+  std::vector<std::string> doubts;  // for the list of what to check
   bool optional = false;
   Rule rule;
 
@@ -65,11 +68,12 @@ struct Line {
   [[nodiscard]] const std::string& counted_noun() const;
 };
 
-/// Reads one line; its amounts are those of the written size.
-/// Throws the errors of the amount and rule readers, `line.no_amount`, `line.amount`,
-/// `line.no_food`, `line.stage`, `line.rule`, `line.bracket`, `line.second_amount`,
-/// `line.control_character`, `food.ambiguous` and `unit.unknown`, each with its place.
-[[nodiscard]] Line read_line(const LineInput& input, Measures measures, const Catalog& catalog);
+/// The written line as a line of a recipe; its amounts are those of the written size. Not for
+/// headings and separators. Throws the errors of the rule reader, `line.no_amount`,
+/// `line.second_amount`, `line.second_measure`, `line.stage`, `line.rule`, `food.ambiguous` and
+/// `unit.which_measures`, each with its place.
+[[nodiscard]] Line line_from(const WrittenLine& written, const LineInput& input, Reading reading,
+                             const Catalog& catalog);
 
 /// The line told to a cook, at its amount: `5 kg leeks, trimmed`, `≈ 2.333 kg flour`.
 [[nodiscard]] std::string told(const Line& line, const Catalog& catalog);

@@ -47,17 +47,33 @@ std::string container_text(const Line& line) {
   return " (" + Quantity(count).text() + " x " + tell(each).text + " " + word + ")";
 }
 
-}  // namespace
+std::string amount_part(const Line& line) {
+  if (!line.measured) return {};
+  const bool count = is_count(line);
+  std::string text;
+  if (!line.hedge.empty()) text = line.hedge + " ";
+  if (line.is_range()) text += amount_text(line.amount_low, count) + " to ";
+  text += amount_text(line.amount, count);
+  if (!line.fill.empty()) text += ", " + line.fill + ",";
+  if (!line.size.empty()) text += " " + line.size;
+  return text;
+}
 
-std::string told(const Line& line, const Catalog& catalog) {
+/// The food with what it is counted by, and the part of it that is wanted.
+std::string food_part(const Line& line, const Catalog& catalog) {
   const bool count = is_count(line);
   const bool dozens = count && !(line.amount.unit().ratio() == Rational(1));
   const bool many = dozens || line.amount.value() > Rational(1);
-  std::string text;
-  if (line.is_range()) text = amount_text(line.amount_low, count) + " to ";
-  text += amount_text(line.amount, count);
-  if (!line.size.empty()) text += " " + line.size;
-  text += noun_text(line, many) + " " + food_text(line, catalog, many);
+  const std::string amount = amount_part(line) + noun_text(line, many);
+  const std::string food = food_text(line, catalog, many);
+  const std::string whole = amount.empty() ? food : amount + " " + food;
+  return line.part.empty() ? whole : line.part + " of " + whole;
+}
+
+}  // namespace
+
+std::string told(const Line& line, const Catalog& catalog) {
+  std::string text = food_part(line, catalog);
   if (!line.preparation.empty()) text += ", " + line.preparation;
   text += container_text(line);
   if (!line.note.empty()) text += " (" + line.note + ")";

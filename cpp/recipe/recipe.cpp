@@ -64,6 +64,7 @@ void expect_rule_agrees(const Line& line, const Rational& serves) {
 }
 
 void size_by_rule(Line& line, const Rational& serves, const Rational& portions) {
+  if (!line.measured) return;
   const Unit unit = line.written.unit();
   const auto ruled = [&](const Quantity& written) {
     return amount_by_rule(line.rule, written.coherent(), serves, portions);
@@ -81,14 +82,27 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
   expect_valid(input);
   name_ = input.name.text;
   serves_ = portions_ = input.serves;
-  measures_ = input.measures;
+  measures_ = input.reading.measures;
   tested_at_ = input.tested_at;
+  std::string heading;
   for (const LineInput& line : input.lines) {
-    lines_.push_back(read_line(line, measures_, *catalog_));
-    expect_rule_agrees(lines_.back(), serves_);
-    size_by_rule(lines_.back(), serves_, portions_);
+    located(line.line.place, line.line.text, [&] { add_line(line, input.reading, heading); });
+  }
+  if (lines_.empty()) {
+    fail("recipe.no_lines", "the recipe has headings, but no lines", {}, input.lines_place);
   }
   expect_unique_ids(lines_);
+}
+
+void Recipe::add_line(const LineInput& input, Reading reading, std::string& heading) {
+  const WrittenLine written = read_written_line(input.line.text, reading, *catalog_);
+  if (written.kind == LineKind::heading) heading = written.heading;
+  if (written.kind != LineKind::ingredient) return;
+  Line line = line_from(written, input, reading, *catalog_);
+  if (line.heading.empty()) line.heading = heading;
+  expect_rule_agrees(line, serves_);
+  size_by_rule(line, serves_, portions_);
+  lines_.push_back(std::move(line));
 }
 
 Recipe Recipe::scaled(const Rational& portions) const {

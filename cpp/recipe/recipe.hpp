@@ -14,7 +14,7 @@ struct RecipeInput {
   PlacedText name;
   Rational serves;
   Place serves_place;
-  Measures measures = Measures::unstated;
+  Reading reading;
   std::vector<Rational> tested_at;
   Place tested_place;
   std::vector<LineInput> lines;
@@ -23,8 +23,9 @@ struct RecipeInput {
 
 class Recipe {
  public:
-  /// Reads the lines. Throws their errors, `recipe.name`, `recipe.serves`, `recipe.tested_at`,
-  /// `recipe.no_lines` and `recipe.duplicate_id`, each with its place.
+  /// Reads the lines; headings become a property of the lines below them. Throws their errors,
+  /// `recipe.name`, `recipe.serves`, `recipe.tested_at`, `recipe.no_lines` and
+  /// `recipe.duplicate_id`, each with its place.
   Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog);
 
   [[nodiscard]] const std::string& name() const { return name_; }
@@ -46,6 +47,8 @@ class Recipe {
   [[nodiscard]] std::string tested_text() const;
 
  private:
+  void add_line(const LineInput& input, Reading reading, std::string& heading);
+
   std::string name_;
   Rational serves_;
   Rational portions_;

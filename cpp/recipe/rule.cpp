@@ -1,6 +1,5 @@
 #include "recipe/rule.hpp"
 
-#include <array>
 #include <optional>
 #include <utility>
 
@@ -8,28 +7,33 @@
 #include "exact/number_text.hpp"
 #include "exact/text.hpp"
 #include "measure/amount.hpp"
+#include "recipe/number_words.hpp"
 
 namespace scalepan {
 
 namespace {
 
 constexpr std::string_view known_rules =
-    "in proportion, fixed, whole, one per portion, one per 4 portions, 25 g per portion";
-
-constexpr std::array<std::string_view, 12> number_words{"one",  "two", "three",  "four",
-                                                        "five", "six", "seven",  "eight",
-                                                        "nine", "ten", "eleven", "twelve"};
+    "in proportion, fixed, whole, one per portion, one per 4 portions, 25 g per portion, 15 % "
+    "taken "
+    "up";
 
 [[noreturn]] void fail_unreadable(std::string_view text) {
   fail_at(0, "rule.unreadable", "\"" + excerpt(text) + "\" is no rule",
           "the rules: " + std::string(known_rules));
 }
 
-std::optional<Rational> number_word(std::string_view word) {
-  for (std::size_t i = 0; i < number_words.size(); ++i) {
-    if (number_words[i] == word) return Rational(i + 1);
+/// The share in front of `taken up`.
+Rational read_share(std::string_view text, std::string_view rule) {
+  std::size_t position = 0;
+  const auto number = read_amount_number(text, position);
+  if (!number || trimmed(text.substr(position)) != "%") fail_unreadable(rule);
+  const Rational share = *number / Rational(100);
+  if (share.sign() <= 0 || share > Rational(1)) {
+    fail_at(0, "rule.share", "\"" + excerpt(text) + "\" is no share of the amount",
+            "write a percentage above 0 and up to 100");
   }
-  return std::nullopt;
+  return share;
 }
 
 /// The coherent amount before `per`.
@@ -37,7 +41,7 @@ Rational read_each(std::string_view text, Unit unit, Measures measures, std::str
   // `one` of a count is one piece, also where the line counts dozens.
   const bool counted = unit.dimension().without_stages() == dimension::piece();
   const Rational step = counted ? Rational(1) : unit.ratio();
-  if (const auto number = number_word(text)) return *number * step;
+  if (const auto number = cardinal(text)) return *number * step;
   std::size_t position = 0;
   const auto amount = read_amount(text, position, measures, UnitStyle::kitchen);
   if (!amount || position < text.size() || amount->is_range() || amount->high.sign() <= 0) {
@@ -57,7 +61,7 @@ Rational read_portions(std::string_view text, std::string_view rule) {
   if (text == "portion") return 1;
   std::size_t position = 0;
   const std::size_t space = text.find(' ');
-  auto number = number_word(text.substr(0, space));
+  auto number = cardinal(text.substr(0, space));
   if (number) {
     position = space == std::string_view::npos ? text.size() : space;
   } else {
@@ -77,6 +81,9 @@ Rule parse_rule(std::string_view text, Unit unit, Measures measures) {
   if (rule == "in proportion") return {};
   if (rule == "fixed") return {RuleKind::fixed, 1, 1};
   if (rule == "whole") return {RuleKind::whole, 1, 1};
+  if (rule.ends_with("taken up")) {
+    return {RuleKind::taken_up, read_share(trimmed(rule.substr(0, rule.size() - 8)), rule), 1};
+  }
   const std::size_t per = rule.find(" per ");
   if (per == std::string_view::npos) fail_unreadable(rule);
   return {RuleKind::per_portions, read_each(trimmed(rule.substr(0, per)), unit, measures, rule),
@@ -91,6 +98,8 @@ std::string text_of(const Rule& rule, Unit unit) {
       return "fixed";
     case RuleKind::whole:
       return "whole";
+    case RuleKind::taken_up:
+      return exact_text(rule.each * Rational(100)) + " % taken up";
     case RuleKind::per_portions:
       break;
   }
@@ -107,6 +116,7 @@ RuledAmount amount_by_rule(const Rule& rule, const Rational& written, const Rati
   const Rational proportional = written * portions / serves;
   switch (rule.kind) {
     case RuleKind::in_proportion:
+    case RuleKind::taken_up:
       return {proportional, proportional};
     case RuleKind::fixed:
       return {written, written};

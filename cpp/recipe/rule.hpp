@@ -13,18 +13,19 @@ enum class RuleKind : std::uint8_t {
   fixed,          // the written amount, whatever the size
   whole,          // in proportion, rounded up to whole pieces
   per_portions,   // `each` for every `portions` portions, a started one counting whole
+  taken_up,       // all in proportion is bought; the share `each` stays in the food
 };
 
 struct Rule {
   RuleKind kind = RuleKind::in_proportion;
-  Rational each = 1;      // coherent, of a per_portions rule
+  Rational each = 1;      // coherent, of a per_portions rule; a share, of a taken_up rule
   Rational portions = 1;  // of a per_portions rule
 
   friend bool operator==(const Rule&, const Rule&) = default;
 };
 
 /// Reads `in proportion`, `fixed`, `whole`, `one per portion`, `one per 4 portions`,
-/// `25 g per portion`. A bare number before `per` takes the line's own unit.
+/// `25 g per portion`, `15 % taken up`. A bare number before `per` takes the line's own unit.
 /// Throws `rule.unreadable` with the rules there are, and the errors of the amount reader.
 [[nodiscard]] Rule parse_rule(std::string_view text, Unit unit, Measures measures);
 

@@ -20,6 +20,7 @@ from scalepan._core import (
     Recipe,
     ShoppingRow,
     Why,
+    WrittenLine,
     __version__,
     quantity,
 )
@@ -35,6 +36,7 @@ from scalepan.errors import (
     RecipeError,
 )
 from scalepan.foods import Conversion, bundled_catalog, catalog_with, convert, read_facts
+from scalepan.lines import read_line, read_lines
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
 
@@ -60,6 +62,7 @@ __all__ = [
     "RecipeError",
     "ShoppingRow",
     "Why",
+    "WrittenLine",
     "__version__",
     "bundled_catalog",
     "catalog_with",
@@ -70,6 +73,8 @@ __all__ = [
     "parse_recipe",
     "quantity",
     "read_facts",
+    "read_line",
+    "read_lines",
     "read_prices",
     "read_recipe",
 ]

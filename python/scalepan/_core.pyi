@@ -1,9 +1,11 @@
 """Types of the compiled core; the classes are documented where scalepan re-exports them."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any, SupportsIndex
+
+from scalepan.errors import Error
 
 Number = int | Fraction | Decimal | float | str
 Placed = tuple[str, str, int, int]
@@ -149,6 +151,81 @@ class Cover:
 
 def cover(need: Quantity, packs: Sequence[tuple[str, Quantity, Quantity]]) -> Cover: ...
 
+class WrittenLine:
+    """What a recipe line says, before anything is known of the recipe."""
+
+    @property
+    def kind(self) -> str:
+        """``ingredient``, ``heading`` or ``separator``."""
+    @property
+    def heading(self) -> str:
+        """The text of a heading, or the label of ``To serve: lemon wedges``."""
+    @property
+    def low(self) -> Fraction | None:
+        """In ``unit``; None where there is no number or no lower bound."""
+    @property
+    def high(self) -> Fraction | None: ...
+    @property
+    def unit(self) -> str:
+        """``cup``, ``clove``, ``tin``; ``piece`` of a bare count; empty without an amount."""
+    @property
+    def amount(self) -> Quantity | None:
+        """Of a range the high end, of tins what they hold; None without a number, and where it is
+        open which measures are meant."""
+    @property
+    def about(self) -> bool: ...
+    @property
+    def fill(self) -> str:
+        """``heaping``, ``scant``."""
+    @property
+    def size(self) -> str:
+        """Of a piece or container: ``large``, ``1 inch``, ``#10``."""
+    @property
+    def container_size(self) -> str:
+        """``400 g`` of ``2 x 400 g tins``."""
+    @property
+    def second_measures(self) -> list[str]:
+        """Checked against the amount: ``8 oz`` of ``250 g (8 oz)``."""
+    @property
+    def food(self) -> str: ...
+    @property
+    def foods(self) -> list[str]:
+        """More than one where they share one amount: ``salt and pepper``."""
+    @property
+    def part(self) -> str:
+        """``juice`` of ``juice of 2 lemons``."""
+    @property
+    def states(self) -> list[str]:
+        """How the food is or what is done to it, in the words of the line."""
+    @property
+    def stage(self) -> str | None:
+        """Where the line says it outright: ``EP``."""
+    @property
+    def alternatives(self) -> list[str]:
+        """Other choices, behind ``or``."""
+    @property
+    def beside(self) -> list[str]:
+        """Further foods with amounts of their own."""
+    @property
+    def notes(self) -> list[str]: ...
+    @property
+    def to_taste(self) -> bool:
+        """Whether the amount is left to the cook."""
+    @property
+    def optional(self) -> bool: ...
+    @property
+    def rule(self) -> str:
+        """What stands behind the bar."""
+
+def read_line(text: Placed, measures: str, decimal: str, catalog: Catalog) -> WrittenLine: ...
+def read_lines(
+    texts: Sequence[str],
+    measures: str,
+    decimal: str,
+    catalog: Catalog,
+    make_error: Callable[..., Error],
+) -> list[WrittenLine | Error]: ...
+
 class Line:
     """One ingredient of a recipe, at the recipe's size."""
 
@@ -164,21 +241,28 @@ class Line:
     def food_id(self) -> str | None:
         """In the catalogue; None where the food is unknown."""
     @property
-    def amount(self) -> Quantity:
-        """What is needed, with its stage; of a range, the high end."""
+    def amount(self) -> Quantity | None:
+        """What is needed, with its stage; of a range, the high end. None where the line states no
+        amount (``salt, to taste``); so are ``low``, ``exact`` and ``written``."""
     @property
-    def low(self) -> Quantity: ...
+    def low(self) -> Quantity | None: ...
     @property
-    def exact(self) -> Quantity:
+    def exact(self) -> Quantity | None:
         """Before rounding to whole pieces."""
     @property
-    def written(self) -> Quantity: ...
+    def written(self) -> Quantity | None: ...
     @property
     def stage(self) -> str: ...
     @property
     def state(self) -> str: ...
     @property
     def size(self) -> str: ...
+    @property
+    def part(self) -> str:
+        """What of the food is wanted: ``juice``."""
+    @property
+    def heading(self) -> str:
+        """The heading the line stands under, or its own label."""
     @property
     def preparation(self) -> str: ...
     @property
@@ -219,6 +303,7 @@ def make_recipe(
     places: Mapping[str, Placed],
     serves: Number,
     measures: str,
+    decimal: str,
     tested_at: Sequence[Number],
     lines: Sequence[Mapping[str, Placed | bool]],
     catalog: Catalog,

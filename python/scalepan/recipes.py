@@ -3,6 +3,7 @@
 name = "Barley broth"
 serves = 4
 measures = "metric"     # us, imperial, metric or au; needed where a line has a cup or spoon
+decimal = "comma"       # only where numbers in the lines are written 2,5; else a point
 tested_at = [4]
 lines = [
   "200 g pearl barley",
@@ -29,7 +30,7 @@ if TYPE_CHECKING:
 Placed = tuple[str, str, int, int]
 LineFields = dict[str, Placed | bool]
 
-_KEYS = ("name", "serves", "measures", "tested_at", "lines")
+_KEYS = ("name", "serves", "measures", "decimal", "tested_at", "lines")
 _LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
 _LINE_KEYS = (*_LINE_TEXTS, "optional")
 
@@ -76,6 +77,7 @@ class _Reader:
             places,
             serves,
             self._measures(),
+            self._decimal(),
             self._tested_at(),
             self._lines(),
             catalog,
@@ -86,6 +88,14 @@ class _Reader:
         text, *_ = self._text(path, self._data.get("measures", ""))
         # The core knows the choices, and names them in its error.
         self._at(path, lambda: _core.quantity("1", measures=text))
+        return text
+
+    def _decimal(self) -> str:
+        path = ("decimal",)
+        text, *_ = self._text(path, self._data.get("decimal", ""))
+        if text not in ("", "point", "comma"):
+            message = f'decimal is "{text}", but must be point or comma'
+            raise self._error("recipe.decimal", message, path)
         return text
 
     def _tested_at(self) -> list[Any]:

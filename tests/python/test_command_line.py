@@ -141,7 +141,9 @@ def test_wrong_input_is_one_error_on_the_error_stream(
     said = capsys.readouterr()
     assert said.out == ""
     lines = said.err.splitlines()
-    assert lines[0] == 'scalepan: pot.toml:4:15: unknown unit "tbps" [unit.unknown]'
+    assert lines[0] == (
+        'scalepan: pot.toml:4:15: unknown unit "tbps"; understood so far: 500 [unit.unknown]'
+    )
     assert lines[1].startswith("  nearest: tbsp")
     assert len(lines) == 2
 

@@ -157,7 +157,7 @@ TWICE = 'name = "x"\nserves = 4\nlines = ["1 leek", { id = "leek", line = "2 oni
             recipe("500 tbps leeks"),
             scalepan.MeasureError,
             "unit.unknown",
-            'x.toml:3:15: unknown unit "tbps" (nearest: tbsp, tsp, lb)',
+            'x.toml:3:15: unknown unit "tbps"; understood so far: 500 (nearest: tbsp, tsp, lb)',
         ),
         (
             prices("item,sold_as,price,keeps\nleeks,AP,2.10,no\n"),

@@ -19,10 +19,11 @@ def with_line(line: str, more: str = "") -> str:
     return f'name = "Dish"\nserves = 4{more}\nlines = [\n  "{line}",\n]\n'
 
 
-KEYS = "keys: name, serves, measures, tested_at, lines"
+KEYS = "keys: name, serves, measures, decimal, tested_at, lines"
 LINE_KEYS = "keys: id, line, stage, state, rule, note, optional"
 RULES = (
-    "the rules: in proportion, fixed, whole, one per portion, one per 4 portions, 25 g per portion"
+    "the rules: in proportion, fixed, whole, one per portion, one per 4 portions, "
+    "25 g per portion, 15 % taken up"
 )
 
 RECIPE = scalepan.RecipeError
@@ -171,14 +172,14 @@ def test_unknown_keys_of_parts_have_a_line(written: str) -> None:
             "leeks",
             RECIPE,
             "line.no_amount",
-            '4: no amount is written at the start of "leeks" '
-            "(begin with a number: 500 g leeks, 3 eggs)",
+            '4: no amount is written in "leeks" '
+            "(write one, or say that it is left to the cook: leeks, to taste)",
         ),
         (
             "",
             RECIPE,
-            "line.no_amount",
-            '4: no amount is written at the start of "" (begin with a number: 500 g leeks, 3 eggs)',
+            "line.empty",
+            "4: the line is empty (write an amount and a food: 500 g leeks)",
         ),
         ("0 g leeks", RECIPE, "line.amount", "4: an amount must be above zero"),
         ("-5 g leeks", RECIPE, "line.amount", "4: an amount must be above zero"),
@@ -186,7 +187,8 @@ def test_unknown_keys_of_parts_have_a_line(written: str) -> None:
             "500 g",
             RECIPE,
             "line.no_food",
-            "9: no food is written after the amount (write what it is an amount of: 500 g leeks)",
+            "9: no food is written after the amount; understood so far: 500 g "
+            "(write what it is an amount of: 500 g leeks)",
         ),
         (
             "5 g leeks | often",
@@ -204,7 +206,7 @@ def test_unknown_keys_of_parts_have_a_line(written: str) -> None:
             "5 g leeks | whole",
             RECIPE,
             "rule.unit",
-            "4: only a count can be held to whole pieces, and the line is measured in g",
+            "8: only a count can be held to whole pieces, and the line is measured in g",
         ),
         (
             "5 g leeks | 1 mL per portion",
@@ -229,7 +231,7 @@ def test_unknown_keys_of_parts_have_a_line(written: str) -> None:
             "5 tbps leeks",
             MEASURE,
             "unit.unknown",
-            '6: unknown unit "tbps" (nearest: tbsp, tsp, lb)',
+            '6: unknown unit "tbps"; understood so far: 5 (nearest: tbsp, tsp, lb)',
         ),
         (
             "1 cup leeks",
@@ -239,10 +241,10 @@ def test_unknown_keys_of_parts_have_a_line(written: str) -> None:
             "imperial 284.1 mL, metric 250.0 mL, au 250.0 mL)",
         ),
         (
-            "5 T leeks",
+            "5 G leeks",
             MEASURE,
             "unit.doubtful",
-            '6: "T" can mean tbsp or tsp (write the unit out)',
+            '6: "G" can mean g or gal (write the unit out)',
         ),
         (
             "2-1 leeks",
@@ -255,7 +257,7 @@ def test_unknown_keys_of_parts_have_a_line(written: str) -> None:
             "1 to 2 kg 3 g leeks",
             MEASURE,
             "amount.doubtful",
-            "17: a range is followed by a second amount (write the range in one unit)",
+            "14: a range is followed by a second amount (write the range in one unit)",
         ),
         (
             "1 lb 4 lb leeks",
@@ -371,12 +373,17 @@ def test_a_place_without_a_file_is_a_line_and_a_column() -> None:
 
 def test_columns_count_characters_not_bytes() -> None:
     text = 'name = "x"\nserves = 4\nlines = ["½ kg leeks", "1½ tbps crème fraîche"]\n'
-    assert refusal(text)[2] == ('dish.toml:3:28: unknown unit "tbps" (nearest: tbsp, tsp, lb)')
+    assert refusal(text)[2] == (
+        'dish.toml:3:28: unknown unit "tbps"; understood so far: 1½ (nearest: tbsp, tsp, lb)'
+    )
 
 
 def test_a_line_within_a_long_string_has_its_own_line() -> None:
     text = 'name = "x"\nserves = 4\nlines = ["""\n5 tbps leeks"""]\n'
-    assert refusal(text)[2] == 'dish.toml:4:3: unknown unit "tbps" (nearest: tbsp, tsp, lb)'
+    assert (
+        refusal(text)[2]
+        == 'dish.toml:4:3: unknown unit "tbps"; understood so far: 5 (nearest: tbsp, tsp, lb)'
+    )
 
 
 @pytest.mark.parametrize(

@@ -39,8 +39,23 @@ def joined(sections: list[list[str]]) -> list[str]:
 def recipe_section(recipe: Recipe, width: int) -> list[str]:
     """Title, tested sizes and the amounts."""
     lines = [heading(f"{recipe.name}, {_portions(recipe)}"), *wrapped(recipe.tested, width), ""]
-    rows = [(line.told, _stage_name(line.stage), line.rule) for line in recipe.lines]
-    return [*lines, *table(("amount", "stage", "scales"), rows, right=(), width=width)]
+    header = ("amount", "stage", "scales")
+    return [*lines, *table(header, _line_rows(recipe), right=(), width=width)]
+
+
+def _line_rows(recipe: Recipe) -> list[tuple[str, str, str]]:
+    """A row a line, and one above each group that has a heading."""
+    rows = []
+    above = ""
+    for line in recipe.lines:
+        if line.heading != above:
+            above = line.heading
+            rows.append((f"{above}:" if above else "", "", ""))
+        if line.amount is None:
+            rows.append((line.told, "", "left to the cook"))
+        else:
+            rows.append((line.told, _stage_name(line.stage), line.rule))
+    return rows
 
 
 def shopping_section(costing: Costing, width: int) -> list[str]:

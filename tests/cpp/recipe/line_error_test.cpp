@@ -14,39 +14,43 @@ std::string refusal(const LineInput& input) {
 }
 
 TEST_CASE("line errors: no amount, or nothing of it") {
-  CHECK(refusal("salt to taste") ==
-        "line.no_amount @ pot.toml:4:11: no amount is written at the start of \"salt to taste\" "
-        "(begin with a number: 500 g leeks, 3 eggs)");
+  CHECK(refusal("leeks, trimmed") ==
+        "line.no_amount @ pot.toml:4:11: no amount is written in \"leeks, trimmed\" (write one, or "
+        "say that it is left to the cook: leeks, to taste)");
   CHECK(refusal("") ==
-        "line.no_amount @ pot.toml:4:11: no amount is written at the start of \"\" (begin with a "
-        "number: 500 g leeks, 3 eggs)");
+        "line.empty @ pot.toml:4:11: the line is empty (write an amount and a food: 500 g leeks)");
   CHECK(refusal("  0 g leeks") == "line.amount @ pot.toml:4:13: an amount must be above zero");
   CHECK(refusal("-2 eggs") == "line.amount @ pot.toml:4:11: an amount must be above zero");
   CHECK(refusal("0-2 eggs") == "line.amount @ pot.toml:4:11: an amount must be above zero");
 }
 
 TEST_CASE("line errors: no food") {
-  const std::string no_food =
-      ": no food is written after the amount (write what it is an amount of: 500 g leeks)";
-  CHECK(refusal("500 g") == "line.no_food @ pot.toml:4:16" + no_food);
-  CHECK(refusal("500") == "line.no_food @ pot.toml:4:14" + no_food);
-  CHECK(refusal("500 g, sliced") == "line.no_food @ pot.toml:4:24" + no_food);
+  const auto no_food = [](const std::string& understood) {
+    return ": no food is written after the amount; understood so far: " + understood +
+           " (write what it is an amount of: 500 g leeks)";
+  };
+  CHECK(refusal("500 g") == "line.no_food @ pot.toml:4:16" + no_food("500 g"));
+  CHECK(refusal("500") == "line.no_food @ pot.toml:4:14" + no_food("500"));
+  CHECK(refusal("500 g, sliced") == "line.no_food @ pot.toml:4:24" + no_food("500 g"));
 }
 
 TEST_CASE("line errors: units") {
   CHECK(refusal("500 tbps leeks") ==
-        "unit.unknown @ pot.toml:4:15: unknown unit \"tbps\" (nearest: tbsp, tsp, lb)");
-  CHECK(refusal("2 T leeks") ==
-        "unit.doubtful @ pot.toml:4:13: \"T\" can mean tbsp or tsp (write the unit out)");
-  CHECK(refusal("1½ c flour") ==
-        "unit.doubtful @ pot.toml:4:14: \"c\" can mean cup or cL (write the unit out)");
+        "unit.unknown @ pot.toml:4:15: unknown unit \"tbps\"; understood so far: 500 "
+        "(nearest: tbsp, tsp, lb)");
+  CHECK(refusal("4 G flour") ==
+        "unit.doubtful @ pot.toml:4:13: \"G\" can mean g or gal (write the unit out)");
   CHECK(
       refusal("2 gallons milk") ==
       "unit.which_measures @ pot.toml:4:13: metric measures have no gal (there are: us 3785.4 mL, "
       "imperial 4546.1 mL)");
-  CHECK(refusal("1 dessertspoon milk", Measures::unstated) ==
-        "unit.which_measures @ pot.toml:4:13: which dsp is meant is not stated (measures = one of: "
-        "imperial 10.0 mL, metric 10.0 mL)");
+  CHECK(
+      refusal("1 dessertspoon milk", Measures::us) ==
+      "unit.which_measures @ pot.toml:4:13: us measures have no dsp (there are: imperial 10.0 mL, "
+      "metric 10.0 mL)");
+  CHECK(refusal("2 c 3 tbsp flour", Measures::unstated) ==
+        "unit.which_measures @ pot.toml:4:15: how many tbsp make a cup is not the same in all "
+        "measures, and none are stated (measures = one of: metric, us, imperial, au)");
 }
 
 TEST_CASE("line errors: numbers") {
@@ -68,22 +72,21 @@ TEST_CASE("line errors: a name of two foods is told where it stands") {
   Catalog catalog = pantry();
   catalog.add(FoodName{"squash", "squashes", "UK", "courgette", true});
   catalog.add(FoodName{"squash", "squashes", "US", "apple", true});
-  CHECK(
-      told_by([&] { return read_line(input_of("2 large squashes"), Measures::metric, catalog); }) ==
-      "food.ambiguous @ pot.toml:4:19: \"squashes\" means more than one food (write one of: "
-      "courgettes (UK), apples (US))");
+  CHECK(told_by([&] { return line_of(input_of("2 large squashes"), Measures::metric, catalog); }) ==
+        "food.ambiguous @ pot.toml:4:19: \"squashes\" means more than one food (write one of: "
+        "courgettes (UK), apples (US))");
 }
 
 TEST_CASE("line errors: rules") {
   CHECK(refusal("4 eggs | each") ==
         "rule.unreadable @ pot.toml:4:20: \"each\" is no rule (the rules: in proportion, fixed, "
-        "whole, one per portion, one per 4 portions, 25 g per portion)");
+        "whole, one per portion, one per 4 portions, 25 g per portion, 15 % taken up)");
   CHECK(refusal("4 eggs | whole | fixed")
             .starts_with("rule.unreadable @ pot.toml:4:20: \"whole | fixed\" is no rule"));
   CHECK(refusal("4 eggs | 25 g per portion") ==
         "rule.unit @ pot.toml:4:20: the rule counts in g, the line in piece");
   CHECK(refusal("500 g leeks | whole") ==
-        "rule.unit @ pot.toml:4:11: only a count can be held to whole pieces, and the line is "
+        "rule.unit @ pot.toml:4:17: only a count can be held to whole pieces, and the line is "
         "measured in g");
 }
 

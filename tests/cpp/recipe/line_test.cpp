@@ -98,7 +98,7 @@ TEST_CASE("lines: ranges keep both ends, and the high one is needed") {
 TEST_CASE("lines: preparation, note, optional") {
   const Line line = line_of("500 g trimmed leeks, washed well (white part)");
   CHECK(line.preparation == "trimmed, washed well");
-  CHECK(line.preparations == std::vector<std::string>{"trimmed"});
+  CHECK(line.preparations == std::vector<std::string>{"trimmed", "washed"});
   CHECK(line.note == "white part");
   CHECK_FALSE(line.optional);
   const Line optional = line_of("2 eggs (optional)");
@@ -110,7 +110,9 @@ TEST_CASE("lines: preparation, note, optional") {
 TEST_CASE("lines: rules in the text") {
   CHECK(line_of("4 eggs | one per portion").rule == Rule{RuleKind::per_portions, 1, 1});
   CHECK(line_of("1 leek, sliced (large) | whole").rule.kind == RuleKind::whole);
-  CHECK(line_of("1 leek, sliced (large) | whole").note == "large");
+  CHECK(line_of("1 leek, sliced (large) | whole").size == "large");
+  CHECK(line_of("500 mL oil for frying | 15 % taken up").rule ==
+        Rule{RuleKind::taken_up, Rational(3, 20), 1});
   CHECK(line_of("2 sprigs thyme | fixed").rule.kind == RuleKind::fixed);
   CHECK(line_of("500 g leeks").rule == Rule{});
 }

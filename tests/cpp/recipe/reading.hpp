@@ -25,8 +25,12 @@ inline LineInput input_of(std::string text, int line = 4) {
   return input;
 }
 
-inline Line line_of(const LineInput& input, Measures measures = Measures::metric) {
-  return read_line(input, measures, *shared_pantry());
+inline Line line_of(const LineInput& input, Measures measures = Measures::metric,
+                    const Catalog& catalog = *shared_pantry()) {
+  const Reading reading{measures, DecimalMark::point};
+  return located(input.line.place, input.line.text, [&] {
+    return line_from(read_written_line(input.line.text, reading, catalog), input, reading, catalog);
+  });
 }
 inline Line line_of(const char* text, Measures measures = Measures::metric) {
   return line_of(input_of(text), measures);
@@ -37,7 +41,7 @@ inline RecipeInput recipe_input(const std::vector<std::string>& lines, const Rat
   input.name = placed("Leek and barley pot", 1, 8);
   input.serves = serves;
   input.serves_place = Place{"pot.toml", 2, 10, {}};
-  input.measures = Measures::metric;
+  input.reading.measures = Measures::metric;
   input.tested_place = Place{"pot.toml", 3, 13, {}};
   input.lines_place = Place{"pot.toml", 4, 9, {}};
   for (const std::string& line : lines) {

@@ -46,7 +46,7 @@ TEST_CASE("rules: text that is no rule") {
     CHECK(refusal(text) ==
           Thrown{"rule.unreadable", "\"" + shown + "\" is no rule",
                  "the rules: in proportion, fixed, whole, one per portion, one per 4 portions, "
-                 "25 g per portion",
+                 "25 g per portion, 15 % taken up",
                  0});
   }
 }

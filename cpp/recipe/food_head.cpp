@@ -1,0 +1,334 @@
+#include "recipe/food_head.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "exact/error.hpp"
+#include "recipe/cursor.hpp"
+#include "recipe/kitchen_words.hpp"
+#include "recipe/line_segments.hpp"
+#include "recipe/number_phrase.hpp"
+
+namespace scalepan {
+
+namespace {
+
+bool is(std::string_view word, std::string_view wanted) { return same_word(word, wanted); }
+
+template <std::size_t N>
+bool is_one_of(std::string_view word, const std::array<std::string_view, N>& words) {
+  return std::ranges::any_of(words, [&](std::string_view known) { return is(word, known); });
+}
+
+/// Words behind the name that begin a remark.
+constexpr std::array<std::string_view, 6> remark_words{"for",     "from", "at",
+                                                       "weighed", "each", "until"};
+constexpr std::array<std::string_view, 6> purposes{"taste",   "serve", "finish",
+                                                   "garnish", "cover", "decorate"};
+constexpr std::array<std::string_view, 4> wishes{"needed", "desired", "required", "liked"};
+/// Words that go on with a clause after its participle.
+constexpr std::array<std::string_view, 18> clause_words{
+    "in", "into", "on",   "with", "and",  "or",         "fine",    "small", "up",
+    "to", "over", "very", "well", "thin", "lengthwise", "through", "for",   "together"};
+
+/// `chicken or vegetable stock`: both are stocks.
+constexpr std::array<std::string_view, 6> liquors{"stock",    "broth", "bouillon",
+                                                  "consomme", "gravy", "soup"};
+
+bool starts_number(std::string_view text) {
+  Cursor cursor(text);
+  try {
+    return read_number_phrase(cursor, DecimalMark::point).has_value();
+  } catch (const Error&) {
+    return true;
+  }
+}
+
+bool is_leading(std::string_view word) {
+  return stage_of_preparation(lower(word)) || is_condition(word) || is_adverb(word) ||
+         is_size_word(word);
+}
+
+class HeadReader {
+ public:
+  HeadReader(std::string_view phrase, bool product, const Catalog& catalog)
+      : words_(words_of(phrase)), product_(product), catalog_(catalog), last_(words_.size()) {}
+
+  FoodHead read() {
+    skip_repeated();
+    skip_articles();
+    if (!knows(text())) {
+      take_stage();
+      cut_clauses();
+      take_bound();
+      cut_alternative();
+      if (!product_) strip_leading();
+    }
+    split_foods();
+    return std::move(head_);
+  }
+
+ private:
+  [[nodiscard]] std::string_view text() const { return text_of(words_, first_, last_); }
+  [[nodiscard]] std::string_view word(std::size_t i) const {
+    return i < words_.size() ? words_[i] : std::string_view();
+  }
+  [[nodiscard]] bool knows(std::string_view name) const { return knows_food(catalog_, name); }
+
+  /// `5 eggs Eggs`: a column of units repeats the food.
+  void skip_repeated() {
+    if (last_ - first_ > 1 && is(word(first_), word(first_ + 1))) ++first_;
+  }
+
+  void skip_articles() {
+    while (first_ + 1 < last_ && (is(word(first_), "of") || is(word(first_), "the") ||
+                                  is(word(first_), "a") || is(word(first_), "an"))) {
+      ++first_;
+    }
+  }
+
+  void take_stage() {
+    if (last_ - first_ < 2) return;
+    for (const std::size_t at : {first_, last_ - 1}) {
+      if (word(at) != "AP" && word(at) != "EP") continue;
+      head_.stage = word(at);
+      at == first_ ? ++first_ : --last_;
+      return;
+    }
+  }
+
+  /// The first word behind a name that begins a clause ends the name.
+  void cut_clauses() {
+    for (std::size_t i = first_ + 1; i < last_; ++i) {
+      if (!has_noun_before(i)) continue;
+      if (cut_beside(i) || cut_remark(i) || cut_state(i)) return;
+    }
+  }
+
+  [[nodiscard]] bool has_noun_before(std::size_t end) const {
+    for (std::size_t i = first_; i < end; ++i) {
+      if (!is_leading(word(i)) && !is(word(i), "and") && !is(word(i), "or")) return true;
+    }
+    return false;
+  }
+
+  bool cut_beside(std::size_t i) {
+    const bool with = is(word(i), "with");
+    const bool adds = is(word(i), "plus") || is(word(i), "and") || word(i) == "&";
+    if (!with && !adds) return false;
+    const std::string_view rest = text_of(words_, i + 1, last_);
+    const bool extra = is(word(i), "plus");
+    if (!extra && (rest.empty() || !starts_number(rest))) {
+      if (!with) return false;
+      head_.states.push_back(text_of(words_, i, last_));
+    } else if (extra && !starts_number(rest)) {
+      head_.notes.push_back(text_of(words_, i, last_));
+    } else {
+      head_.beside.push_back(rest);
+    }
+    last_ = i;
+    return true;
+  }
+
+  bool cut_remark(std::size_t i) {
+    const bool purpose = is(word(i), "to") && is_one_of(word(i + 1), purposes);
+    const bool wish = (is(word(i), "as") || is(word(i), "if") || is(word(i), "when")) &&
+                      is_one_of(word(i + 1), wishes);
+    const bool shares = is(word(i), "in") && is(word(i + 1), "equal");
+    const bool reference = is(word(i), "No") && i + 1 < last_ && is_digit(word(i + 1).front());
+    const bool numeral =
+        i + 1 == last_ && i > first_ && word(i).find_first_not_of("IVX") == std::string_view::npos;
+    if (!purpose && !wish && !shares && !reference && !numeral &&
+        !is_one_of(word(i), remark_words)) {
+      return false;
+    }
+    head_.notes.push_back(text_of(words_, i, last_));
+    last_ = i;
+    return true;
+  }
+
+  /// A participle that nothing but its own clause follows.
+  bool cut_state(std::size_t i) {
+    std::size_t verb = i;
+    while (verb + 1 < last_ && is_adverb(word(verb))) ++verb;
+    if (!is_participle(word(verb)) || is(word(verb), "roast")) return false;
+    const bool ends =
+        verb + 1 == last_ || is_one_of(word(verb + 1), clause_words) || is_adverb(word(verb + 1));
+    if (!ends || (verb + 1 < last_ && goes_on_with_food(verb + 1))) return false;
+    head_.states.push_back(text_of(words_, i, last_));
+    last_ = i;
+    return true;
+  }
+
+  /// `cooked and peeled prawns`: the clause is a part of the name.
+  [[nodiscard]] bool goes_on_with_food(std::size_t i) const {
+    if (!is(word(i), "and") && !is(word(i), "or")) return false;
+    return !is_participle(word(i + 1)) && !is_adverb(word(i + 1));
+  }
+
+  void take_bound() {
+    if (last_ - first_ < 3 || !is(word(last_ - 2), "or")) return;
+    if (is(word(last_ - 1), "more")) head_.bound = Bound::or_more;
+    if (is(word(last_ - 1), "less")) head_.bound = Bound::or_less;
+    if (head_.bound != Bound::none) last_ -= 2;
+  }
+
+  void cut_alternative() {
+    for (std::size_t i = first_ + 1; i < last_; ++i) {
+      if (!is(word(i), "or")) continue;
+      if (!has_noun_before(i) && i + 1 < last_ && is_leading(word(i + 1))) continue;
+      if (i + 1 == last_) {
+        head_.notes.push_back(word(i));
+      } else {
+        head_.alternatives.push_back(text_of(words_, i + 1, last_));
+        share_head_noun(i);
+      }
+      last_ = std::min(last_, i);
+      return;
+    }
+  }
+
+  /// `red or white wine`: the first choice is red wine.
+  void share_head_noun(std::size_t or_at) {
+    const std::string_view noun = word(last_ - 1);
+    const std::string_view left = text_of(words_, first_, or_at);
+    if (last_ - or_at < 3 || starts_number(text_of(words_, or_at + 1, last_))) return;
+    const bool adjective = is_adjective(word(or_at - 1)) && !knows(left);
+    const bool liquor = is_one_of(noun, liquors) && !is_one_of(word(or_at - 1), liquors);
+    const bool known = knows(std::string(left) + " " + std::string(noun));
+    if (adjective || liquor || known) shared_noun_ = noun;
+  }
+
+  void strip_leading() {
+    const std::size_t start = first_;
+    std::size_t state_end = first_;
+    while (first_ + 1 < last_ && !knows(text())) {
+      if (is_size(first_)) {
+        take_size();
+        state_end = first_;
+        continue;
+      }
+      if (!take_leading_state()) break;
+      state_end = first_;
+    }
+    while (state_end > start && is_size_or_joint(state_end - 1)) --state_end;
+    if (state_end > start) add_leading(start, state_end);
+  }
+
+  [[nodiscard]] bool is_size(std::size_t i) const {
+    if (is_size_word(word(i)) && !is(word(i), "sized") && !is(word(i), "little")) return true;
+    const bool compound = is(word(i), "good") || is(word(i), "fair") || is(word(i), "medium");
+    return (compound && is(word(i + 1), "sized")) ||
+           (is(word(i), "very") && i + 2 < last_ && is_size_word(word(i + 1)));
+  }
+
+  void take_size() {
+    std::size_t end = first_ + 1;
+    while (end + 1 < last_ && (is(word(end), "sized") || is(word(end), "size") ||
+                               (is(word(first_), "very") && is_size_word(word(end))))) {
+      ++end;
+    }
+    if (!head_.size.empty()) head_.size += " ";
+    head_.size += text_of(words_, first_, end);
+    first_ = end;
+  }
+
+  [[nodiscard]] bool is_size_or_joint(std::size_t i) const {
+    return is_size_word(word(i)) || is(word(i), "and");
+  }
+
+  /// One state word with its adverbs, and the `and` behind it where a state follows.
+  bool take_leading_state() {
+    std::size_t verb = first_;
+    while (verb + 1 < last_ && is_adverb(word(verb))) ++verb;
+    if (verb + 1 >= last_) return false;
+    const bool told = verb > first_ && is_participle(word(verb));
+    const bool prepared = stage_of_preparation(lower(word(verb))).has_value();
+    const bool condition =
+        is_condition(word(verb)) && !is(word(verb), "whole") && !makes_a_name(word(verb + 1));
+    if (!told && !prepared && !condition) return false;
+    first_ = verb + 1;
+    const bool joint = is(word(first_), "and") || is(word(first_), "or");
+    if (joint && first_ + 2 < last_ && is_leading(word(first_ + 1))) ++first_;
+    return true;
+  }
+
+  void add_leading(std::size_t start, std::size_t end) {
+    while (start < end && is_size_word(word(start))) ++start;
+    const std::string_view state = text_of(words_, start, end);
+    if (!state.empty()) head_.states.insert(head_.states.begin(), state);
+  }
+
+  void split_foods() {
+    const std::string_view name = text();
+    head_.name = name;
+    if (name.empty()) return;
+    for (std::size_t i = first_ + 1; i + 1 < last_ && !product_ && !knows(name); ++i) {
+      if (!is(word(i), "and") && word(i) != "&") continue;
+      const std::string_view left = text_of(words_, first_, i);
+      if (is_adjective(word(i - 1)) && !knows(left)) continue;
+      add_food(left);
+      first_ = i + 1;
+    }
+    add_food(text());
+  }
+
+  void add_food(std::string_view name) {
+    std::string food(name);
+    if (!shared_noun_.empty()) food += " " + std::string(shared_noun_);
+    head_.foods.push_back(std::move(food));
+  }
+
+  std::vector<std::string_view> words_;
+  bool product_;
+  const Catalog& catalog_;
+  std::size_t first_ = 0;
+  std::size_t last_;
+  std::string_view shared_noun_;
+  FoodHead head_;
+};
+
+/// `½-inch thick`, `1 cm cubes`, `¼"`: a size in figures.
+bool starts_with_length(std::string_view text) {
+  std::size_t position = 0;
+  try {
+    if (!read_amount_number(text, position)) return false;
+  } catch (const Error&) {
+    return false;
+  }
+  const std::string_view rest = text.substr(position);
+  for (const std::string_view unit : {"-inch", " inch", "\"", " cm", "cm", " mm", "mm", "-cm"}) {
+    if (rest.starts_with(unit)) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+FoodHead read_food_head(std::string_view phrase, bool product, const Catalog& catalog) {
+  return HeadReader(phrase, product, catalog).read();
+}
+
+bool tells_state(std::string_view text) {
+  const std::vector<std::string_view> words = words_of(text);
+  std::size_t i = 0;
+  while (i < words.size() && (is(words[i], "and") || is(words[i], "or") || is(words[i], "then") ||
+                              is(words[i], "to") || is(words[i], "be") || is_adverb(words[i]))) {
+    ++i;
+  }
+  if (i >= words.size()) return i > 0;
+  constexpr std::array<std::string_view, 5> openers{"in", "into", "at", "room", "without"};
+  return is_participle(words[i]) || is_condition(words[i]) || is_one_of(words[i], openers) ||
+         starts_with_length(words[i]) || starts_with_length(text);
+}
+
+bool knows_food(const Catalog& catalog, std::string_view name) {
+  if (name.empty()) return false;
+  try {
+    return catalog.find(name).has_value();
+  } catch (const Error&) {
+    return true;  // a name of several foods is one nevertheless
+  }
+}
+
+}  // namespace scalepan
