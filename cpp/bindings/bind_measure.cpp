@@ -1,6 +1,9 @@
+#include <memory>
+
 #include "bindings/bind.hpp"
 #include "exact/error.hpp"
 #include "measure/amount.hpp"
+#include "measure/measuring_out.hpp"
 #include "measure/told.hpp"
 #include "measure/unit_table.hpp"
 #include "measure/unit_text.hpp"
@@ -115,12 +118,64 @@ py::list unit_rows() {
   return rows;
 }
 
+/// One measure: name, plural, size, most, graduations as (step, from, to), source.
+using MeasureRow = std::tuple<std::string, std::string, Quantity, std::optional<Rational>,
+                              std::vector<std::tuple<Quantity, Quantity, Quantity>>, std::string>;
+
+std::shared_ptr<MeasureSet> make_measure_set(const std::string& name,
+                                             const std::vector<MeasureRow>& rows) {
+  std::vector<KitchenMeasure> measures;
+  measures.reserve(rows.size());
+  for (const auto& [own_name, plural, size, most, graduations, source] : rows) {
+    KitchenMeasure measure{own_name, plural, size, most, {}, source};
+    for (const auto& [step, from, to] : graduations) {
+      measure.graduations.push_back({step, from, to});
+    }
+    measures.push_back(std::move(measure));
+  }
+  return std::make_shared<MeasureSet>(name, std::move(measures));
+}
+
+py::list rows_of(const MeasureSet& set) {
+  py::list rows;
+  for (const KitchenMeasure& measure : set.measures()) {
+    py::list graduations;
+    for (const auto& [step, from, to] : measure.graduations) {
+      graduations.append(py::make_tuple(step, from, to));
+    }
+    rows.append(py::make_tuple(measure.name, measure.plural, measure.size, measure.most,
+                               graduations, measure.source));
+  }
+  return rows;
+}
+
+py::tuple measured(const MeasureSet& set, const Quantity& exact,
+                   std::optional<std::int64_t> most_pieces, std::optional<Quantity> within) {
+  const MeasuredOut out = set.nearest(exact, {most_pieces, within});
+  py::list pieces;
+  for (const auto& [count, name] : out.pieces) pieces.append(py::make_tuple(int_of(count), name));
+  return py::make_tuple(pieces, out.text, out.amount, out.error);
+}
+
+void bind_measure_set(py::module_& m) {
+  py::class_<MeasureSet, std::shared_ptr<MeasureSet>>(m, "MeasureSet")
+      .def_property_readonly("name", &MeasureSet::name)
+      .def_property_readonly("dimension",
+                             [](const MeasureSet& set) { return set.dimension().name(); })
+      .def_property_readonly("measures", &rows_of)
+      .def("nearest", &measured, py::arg("exact"), py::arg("most_pieces") = py::none(),
+           py::arg("within") = py::none())
+      .def("__repr__", [](const MeasureSet& set) { return "<MeasureSet " + set.name() + ">"; });
+  m.def("make_measure_set", &make_measure_set, py::arg("name"), py::arg("rows"));
+}
+
 }  // namespace
 
 void bind_measure(py::module_& m) {
   bind_quantity(m);
   m.def("quantity", &make_quantity, py::arg("amount"), py::arg("unit") = py::none(),
         py::arg("measures") = py::none());
+  bind_measure_set(m);
   m.def("unit_rows", &unit_rows);
 }
 

@@ -14,6 +14,7 @@ from scalepan._core import (
     Cover,
     Curve,
     Line,
+    MeasureSet,
     Offer,
     PriceBook,
     Quantity,
@@ -37,6 +38,8 @@ from scalepan.errors import (
 )
 from scalepan.foods import Conversion, bundled_catalog, catalog_with, convert, read_facts
 from scalepan.lines import read_line, read_lines
+from scalepan.measure_sets import measure_set, measure_sets, read_measure_sets
+from scalepan.measuring import MeasuredLine, MeasuredOut, measure_out, measure_out_recipe
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
 
@@ -53,6 +56,9 @@ __all__ = [
     "FoodError",
     "Line",
     "MeasureError",
+    "MeasureSet",
+    "MeasuredLine",
+    "MeasuredOut",
     "NumberError",
     "Offer",
     "PriceBook",
@@ -69,12 +75,17 @@ __all__ = [
     "convert",
     "cost",
     "cover",
+    "measure_out",
+    "measure_out_recipe",
+    "measure_set",
+    "measure_sets",
     "parse_prices",
     "parse_recipe",
     "quantity",
     "read_facts",
     "read_line",
     "read_lines",
+    "read_measure_sets",
     "read_prices",
     "read_recipe",
 ]

@@ -75,6 +75,36 @@ def fixed_text(x: Number, places: SupportsIndex) -> str: ...
 def round_to_multiple(x: Number, step: Number, mode: str) -> tuple[Fraction, Fraction]: ...
 def unit_rows() -> list[tuple[str, str, str, str, Fraction, str]]: ...
 
+MeasureRow = tuple[
+    str, str, Quantity, Number | None, Sequence[tuple[Quantity, Quantity, Quantity]], str
+]
+
+class MeasureSet:
+    """Measures of a kitchen that are used together, all of weight or all of volume."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def dimension(self) -> str:
+        """``weight`` or ``volume``."""
+    @property
+    def measures(
+        self,
+    ) -> list[
+        tuple[str, str, Quantity, Fraction | None, list[tuple[Quantity, Quantity, Quantity]], str]
+    ]:
+        """The largest first; of each name, plural, size, most, marks (step, from, to), source."""
+    def nearest(
+        self, exact: Quantity, most_pieces: int | None = None, within: Quantity | None = None
+    ) -> tuple[list[tuple[int, str]], str, Quantity, Quantity]:
+        """Pieces, their text, the amount they hold, and its error.
+
+        Raises MeasureError (``measure.kind``, ``measure.negative``, ``measure.pieces``,
+        ``measure.within``, ``measure.too_many``).
+        """
+
+def make_measure_set(name: str, rows: Sequence[MeasureRow]) -> MeasureSet: ...
+
 class Catalog:
     """Foods, their names, and the facts about them."""
 

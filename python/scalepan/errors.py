@@ -55,7 +55,7 @@ class NumberError(Error):
 
 
 class MeasureError(Error):
-    """Units, dimensions, stages and written amounts."""
+    """Units, dimensions, stages, written amounts and measures of a kitchen."""
 
 
 class FoodError(Error):
@@ -83,6 +83,7 @@ _CLASSES: dict[str, type[Error]] = {
     "unit": MeasureError,
     "quantity": MeasureError,
     "amount": MeasureError,
+    "measure": MeasureError,
     "food": FoodError,
     "fact": FoodError,
     "convert": FoodError,

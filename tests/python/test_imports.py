@@ -31,6 +31,8 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.files",
         "scalepan.foods",
         "scalepan.lines",
+        "scalepan.measure_sets",
+        "scalepan.measuring",
         "scalepan.prices",
         "scalepan.recipes",
     }
