@@ -150,7 +150,8 @@ py::list rows_of(const MeasureSet& set) {
 }
 
 py::tuple measured(const MeasureSet& set, const Quantity& exact,
-                   std::optional<std::int64_t> most_pieces, std::optional<Quantity> within) {
+                   const std::optional<Rational>& most_pieces,
+                   const std::optional<Quantity>& within) {
   const MeasuredOut out = set.nearest(exact, {most_pieces, within});
   py::list pieces;
   for (const auto& [count, name] : out.pieces) pieces.append(py::make_tuple(int_of(count), name));

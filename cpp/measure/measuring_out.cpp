@@ -104,8 +104,23 @@ std::vector<ReadingRange> ranges_of(std::span<const KitchenMeasure> measures) {
 }
 
 FillFinder finder_of(std::span<const KitchenMeasure> measures,
-                     std::optional<std::int64_t> most_pieces) {
+                     std::optional<std::int64_t> most_pieces = {}) {
   return FillFinder(sizes_of(measures), ranges_of(measures), most_pieces);
+}
+
+Rational pieces_of(const Filling& filling) {
+  Rational pieces = filling.reading ? 1 : 0;
+  for (const Rational& count : filling.counts) pieces += count;
+  return pieces;
+}
+
+/// The nearest by `finder`, which knows no limit, where that has few pieces enough.
+Filling nearest_by(const FillFinder& finder, std::span<const KitchenMeasure> measures,
+                   const Rational& amount, const std::optional<Rational>& most_pieces) {
+  Filling filling = finder.nearest(amount);
+  if (!most_pieces || pieces_of(filling) <= *most_pieces) return filling;
+  const Rational limit = std::min(*most_pieces, Rational(FillFinder::most_ways));
+  return finder_of(measures, limit.word_numerator()).nearest(amount);
 }
 
 bool is_metric(Unit unit) {
@@ -191,7 +206,7 @@ std::vector<Listed> listed(const std::vector<KitchenMeasure>& measures, const Fi
 MeasureSet::MeasureSet(std::string name, std::vector<KitchenMeasure> measures)
     : name_(std::move(name)),
       measures_(in_order(name_, std::move(measures))),
-      finder_(finder_of(measures_, {})) {}
+      finder_(finder_of(measures_)) {}
 
 void MeasureSet::expect_measurable(const Quantity& exact, const MeasuringWish& wish) const {
   const Dimension kind = exact.dimension();
@@ -204,8 +219,8 @@ void MeasureSet::expect_measurable(const Quantity& exact, const MeasuringWish& w
   if (exact.coherent().sign() < 0) {
     fail("measure.negative", "nothing below zero can be measured out, and " + exact.text() + " is");
   }
-  if (wish.most_pieces && *wish.most_pieces < 1) {
-    fail("measure.pieces", "at most " + std::to_string(*wish.most_pieces) + " pieces hold nothing",
+  if (const auto& most = wish.most_pieces; most && (*most < 1 || !most->is_integer())) {
+    fail("measure.pieces", "at most " + exact_text(*most) + " pieces cannot be asked for",
          "the most pieces are a whole number above zero");
   }
   if (!wish.within) return;
@@ -222,14 +237,13 @@ MeasuredOut MeasureSet::nearest(const Quantity& exact, const MeasuringWish& wish
     const Rational near_enough = amount * wish.within->coherent();
     for (std::size_t used = 1; used < measures_.size(); ++used) {
       const std::span<const KitchenMeasure> largest(measures_.data(), used);
-      Filling filling = finder_of(largest, wish.most_pieces).nearest(amount);
+      Filling filling = nearest_by(finder_of(largest), largest, amount, wish.most_pieces);
       if (abs(filling.total - amount) > near_enough) continue;
       filling.counts.resize(measures_.size(), Rational(0));
       return told(exact, filling);
     }
   }
-  if (!wish.most_pieces) return told(exact, finder_.nearest(amount));
-  return told(exact, finder_of(measures_, wish.most_pieces).nearest(amount));
+  return told(exact, nearest_by(finder_, measures_, amount, wish.most_pieces));
 }
 
 MeasuredOut MeasureSet::told(const Quantity& exact, const Filling& filling) const {

@@ -4,7 +4,6 @@
 // the smallest measure may be filled without limit, the error is at most half of it.
 #pragma once
 
-#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -45,7 +44,7 @@ struct MeasuredOut {
 
 /// What an answer is asked to be beside the nearest.
 struct MeasuringWish {
-  std::optional<std::int64_t> most_pieces;  // fills and readings
+  std::optional<Rational> most_pieces;  // fills and readings, a whole number above zero
   // A share of the amount, such as 1 %: of the measures only the largest are used, as few of them
   // as come so near; all of them where none do.
   std::optional<Quantity> within;

@@ -95,7 +95,7 @@ class MeasureSet:
     ]:
         """The largest first; of each name, plural, size, most, marks (step, from, to), source."""
     def nearest(
-        self, exact: Quantity, most_pieces: int | None = None, within: Quantity | None = None
+        self, exact: Quantity, most_pieces: Number | None = None, within: Quantity | None = None
     ) -> tuple[list[tuple[int, str]], str, Quantity, Quantity]:
         """Pieces, their text, the amount they hold, and its error.
 

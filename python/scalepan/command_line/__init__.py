@@ -1,1 +1,1 @@
-"""The command line: ``scalepan scale | buy | cost | curve | why | convert``."""
+"""The command line: ``scalepan scale | buy | cost | curve | why | convert | measure``."""

@@ -15,6 +15,7 @@ _EXAMPLES = """examples:
   scalepan curve soup.toml --prices prices.csv --portions 1:60 --plot curve.png
   scalepan why   soup.toml leeks.buy --prices prices.csv --portions 40
   scalepan convert "2 cup" g --food "granulated sugar" --measures us
+  scalepan measure "47/12 tbsp" "us spoons and cups" --measures us
 
 exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
 
@@ -45,7 +46,7 @@ def range_of_portions(text: str) -> range:
 
 
 def parser() -> argparse.ArgumentParser:
-    """The parser; ``command`` of its result is one of the six names."""
+    """The parser; ``command`` of its result is one of the seven names."""
     top = argparse.ArgumentParser(
         prog="scalepan",
         description="Scale a recipe, buy it in whole packs, and cost it, on exact numbers.",
@@ -57,6 +58,7 @@ def parser() -> argparse.ArgumentParser:
     commands = top.add_subparsers(dest="command", required=True, metavar="command")
     _add_recipe_commands(commands)
     _add_convert(commands)
+    _add_measure(commands)
     return top
 
 
@@ -130,6 +132,24 @@ def _add_convert(commands: _Commands[argparse.ArgumentParser]) -> None:
     convert.add_argument("--state", help="of a volume, such as chopped")
     convert.add_argument("--size", help="of a count, such as large")
     _facts(convert)
+
+
+def _add_measure(commands: _Commands[argparse.ArgumentParser]) -> None:
+    text = "An amount as spoons, cups, jugs, scales, dishers or ladles give it."
+    measure = _command(commands, "measure", text)
+    measure.add_argument("amount", metavar="AMOUNT", help='such as "47/12 tbsp" or "172.3 g"')
+    measure.add_argument(
+        "set", metavar="SET", help='such as "us spoons and cups"; an unknown name lists them all'
+    )
+    measure.add_argument("--measures", choices=_MEASURES, help="which spoon AMOUNT means")
+    measure.add_argument("--food", help="needed from a weight to a volume or back")
+    measure.add_argument("--state", help="of the food's volume, such as chopped")
+    measure.add_argument("--sets", metavar="FILE", help="sets of your own (CSV)")
+    measure.add_argument("--at-most", type=int, metavar="N", help="at most so many fills")
+    measure.add_argument(
+        "--within", metavar="SHARE", help='only the largest measures that come so near, as "1 %%"'
+    )
+    _facts(measure)
 
 
 def _facts(command: argparse.ArgumentParser) -> None:

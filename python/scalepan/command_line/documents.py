@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
     from fractions import Fraction
 
     from scalepan._core import Costing, Curve, Line, Quantity, Recipe, ShoppingRow, Why
     from scalepan.errors import Error
-    from scalepan.foods import Conversion
+    from scalepan.foods import Conversion, UsedFact
 
 SCHEMA = "scalepan/1"
 
@@ -88,16 +89,21 @@ def conversion_document(result: Conversion) -> dict[str, Any]:
         "amount": quantity_document(result.amount),
         "low": quantity_document(result.low),
         "high": quantity_document(result.high),
-        "facts": [
-            {
-                "fact": fact.id,
-                "value": quantity_document(fact.value),
-                "divides": fact.divides,
-                "source": fact.source,
-            }
-            for fact in result.facts
-        ],
+        "facts": facts_document(result.facts),
     }
+
+
+def facts_document(facts: Iterable[UsedFact]) -> list[dict[str, Any]]:
+    """The facts that a conversion went through, in their order."""
+    return [
+        {
+            "fact": fact.id,
+            "value": quantity_document(fact.value),
+            "divides": fact.divides,
+            "source": fact.source,
+        }
+        for fact in facts
+    ]
 
 
 def error_document(error: Error) -> dict[str, Any]:

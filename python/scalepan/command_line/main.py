@@ -8,12 +8,14 @@ import sys
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line import documents, report
+from scalepan.command_line import documents, measuring, report
 from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.costs import cost
 from scalepan.errors import Error, make_error
 from scalepan.foods import bundled_catalog, convert, read_facts
+from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
+from scalepan.measuring import measure_out
 from scalepan.prices import read_prices
 from scalepan.recipes import read_recipe
 
@@ -153,6 +155,22 @@ def _convert(options: argparse.Namespace) -> Output:
     return documents.conversion_document(result), lines
 
 
+def _measure(options: argparse.Namespace) -> Output:
+    sets = read_measure_sets(options.sets) if options.sets else measure_sets()
+    result = measure_out(
+        options.amount,
+        named_set(options.set, sets),
+        measures=options.measures,
+        food=options.food,
+        state=options.state,
+        at_most=options.at_most,
+        within=options.within,
+        catalog=_catalog(options),
+    )
+    lines = measuring.measuring_section(options.amount, result, terminal_width())
+    return measuring.measuring_document(result), lines
+
+
 def _save_plot(curve: Any, name: str, path: str) -> None:
     try:
         from scalepan.plots import plot_curve
@@ -176,4 +194,5 @@ _COMMANDS = {
     "curve": _curve,
     "why": _why,
     "convert": _convert,
+    "measure": _measure,
 }

@@ -10,8 +10,10 @@ from scalepan import _core
 from scalepan.command_line.tables import table, wrapped
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from scalepan._core import Costing, Curve, Quantity, Recipe, ShoppingRow
-    from scalepan.foods import Conversion
+    from scalepan.foods import Conversion, UsedFact
 
 _COSTS = (
     ("till", "whole packs paid for today"),
@@ -141,7 +143,13 @@ def conversion_section(given: str, unit: str, result: Conversion, width: int) ->
     lines = [f"{given} = {_shown(result.amount, unit)}"]
     if result.low != result.high:
         lines.append(f"  spread: {result.low.told} to {result.high.told}")
-    for fact in result.facts:
+    return lines + facts_lines(result.facts, width)
+
+
+def facts_lines(facts: Iterable[UsedFact], width: int) -> list[str]:
+    """The facts on the way, each with its source."""
+    lines = []
+    for fact in facts:
         sign = "/" if fact.divides else "*"
         lines += wrapped(f"{sign} {fact.value}   [{fact.source}]", width, "  ")
     return lines

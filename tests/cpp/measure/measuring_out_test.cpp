@@ -78,6 +78,8 @@ TEST_CASE("measuring out: what is below half of the smallest measure is said to 
 
 TEST_CASE("measuring out: few pieces, or only the large measures that come near enough") {
   CHECK(text(cups(), "7 tsp_us", {1, {}}) == "1 tbsp");
+  CHECK(text(cups(), "7 tsp_us", {power(10, 40), {}}) == "2 tbsp + 1 tsp");
+  CHECK(text(cups(), "80.4 cup_us", {20, q("1 %")}) == "20 cups");
   CHECK(text(cups(), "80.4 cup_us", {{}, q("1 %")}) == "80 cups");
   CHECK(text(cups(), "80.4 cup_us", {{}, q("0.2 %")}) == "80 cups + 1/2 cup");
   CHECK(text(cups(), "80.4 cup_us", {{}, q("0")}) == "80 cups + 6 tbsp + 1 tsp");
@@ -95,7 +97,7 @@ TEST_CASE("measuring out: amounts that cannot be measured") {
   CHECK(thrown_by([] { return cups().nearest(q("-1 mL")); }) ==
         Thrown{"measure.negative", "nothing below zero can be measured out, and -1 mL is"});
   CHECK(thrown_by([] { return cups().nearest(q("1 mL"), {0, {}}); }) ==
-        Thrown{"measure.pieces", "at most 0 pieces hold nothing",
+        Thrown{"measure.pieces", "at most 0 pieces cannot be asked for",
                "the most pieces are a whole number above zero"});
   CHECK(thrown_by([] { return cups().nearest(q("1 mL"), {{}, q("1 g")}); }) ==
         Thrown{"measure.within", "within 1 g is no share of an amount", "write it as 1 %"});
