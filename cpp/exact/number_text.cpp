@@ -117,6 +117,7 @@ std::size_t slash_length(std::string_view text, std::size_t position) {
 }
 
 std::optional<Rational> read_vulgar(std::string_view text, std::size_t& position) {
+  if (position >= text.size() || !is_beyond_ascii(text[position])) return std::nullopt;
   for (const Vulgar& vulgar : vulgar_fractions) {
     if (text.substr(position).starts_with(vulgar.sign)) {
       position += vulgar.sign.size();
@@ -145,6 +146,7 @@ bool slash_then_digit(std::string_view text, std::size_t position) {
 
 /// `¹⁄₂`: raised digits over lowered or plain ones.
 std::optional<Rational> read_raised_fraction(std::string_view text, std::size_t& position) {
+  if (position >= text.size() || !is_beyond_ascii(text[position])) return std::nullopt;
   std::size_t probe = position;
   const std::string top = read_set_digits(text, probe, raised_digits);
   if (top.empty()) return std::nullopt;

@@ -58,6 +58,10 @@ namespace scalepan {
   return plain;
 }
 
+[[nodiscard]] constexpr bool has_digit(std::string_view text) {
+  return std::ranges::any_of(text, is_digit);
+}
+
 constexpr void skip_spaces(std::string_view text, std::size_t& position) {
   while (position < text.size() && text[position] == ' ') ++position;
 }

@@ -8,7 +8,7 @@ namespace scalepan {
 
 namespace {
 
-using Noun = std::pair<std::string_view, std::string_view>;
+using Noun = CountNoun;
 
 constexpr auto piece_nouns = std::to_array<Noun>({{"ball", "balls"},
                                                   {"bar", "bars"},
@@ -84,6 +84,10 @@ std::optional<std::string_view> singular(const std::array<Noun, N>& nouns, std::
 }
 
 }  // namespace
+
+std::span<const CountNoun> nouns_of_pieces() { return piece_nouns; }
+
+std::span<const CountNoun> nouns_of_containers() { return container_nouns; }
 
 std::optional<std::string_view> piece_noun(std::string_view word) {
   return singular(piece_nouns, word);

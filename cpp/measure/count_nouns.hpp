@@ -2,10 +2,19 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace scalepan {
+
+/// A noun in the singular and the plural.
+using CountNoun = std::pair<std::string_view, std::string_view>;
+
+/// Parts of a food, and containers.
+[[nodiscard]] std::span<const CountNoun> nouns_of_pieces();
+[[nodiscard]] std::span<const CountNoun> nouns_of_containers();
 
 /// The singular of a word for a part counted in pieces (`cloves` gives `clove`), or nothing.
 [[nodiscard]] std::optional<std::string_view> piece_noun(std::string_view word);

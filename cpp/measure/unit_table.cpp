@@ -229,6 +229,8 @@ std::span<const NamedUnit* const> units_called(std::string_view name) {
   return *choices;
 }
 
+std::span<const std::string_view> unit_names() { return Table::shared().names(); }
+
 void fail_unknown_unit(std::string_view name, std::size_t offset) {
   fail_at(offset, "unit.unknown", "unknown unit \"" + excerpt(name) + "\"",
           nearest_hint(nearest_units(name)));

@@ -26,6 +26,9 @@ enum class UnitScope : std::uint8_t {
 /// where the name is unknown. Case as in `find_unit`.
 [[nodiscard]] std::span<const NamedUnit* const> units_called(std::string_view name);
 
+/// Every name a recipe line may have for a unit.
+[[nodiscard]] std::span<const std::string_view> unit_names();
+
 /// Throws `unit.unknown` with the nearest three names.
 [[noreturn]] void fail_unknown_unit(std::string_view name, std::size_t offset);
 

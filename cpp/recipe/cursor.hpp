@@ -87,13 +87,13 @@ class Cursor {
   }
   /// Moves behind the word, given in lower case, if it starts here.
   constexpr bool take_word(std::string_view wanted) {
-    const std::string_view here = word();
-    if (!same_word(here, wanted)) return false;
+    if (!begins_with(wanted.front()) || !same_word(word(), wanted)) return false;
     take_word();
     return true;
   }
   /// Moves behind the words, given in lower case and apart by single spaces, if they start here.
   constexpr bool take_words(std::string_view wanted) {
+    if (!begins_with(wanted.front())) return false;
     Cursor probe = *this;
     while (!wanted.empty()) {
       const std::string_view next = wanted.substr(0, wanted.find(' '));
@@ -113,6 +113,12 @@ class Cursor {
   }
 
  private:
+  [[nodiscard]] constexpr bool begins_with(char letter) const {
+    std::size_t start = at_;
+    scalepan::skip_spaces(text_, start);
+    return start < text_.size() && lower(text_[start]) == letter;
+  }
+
   std::string_view text_;
   std::size_t at_;
 };

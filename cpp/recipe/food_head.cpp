@@ -5,6 +5,7 @@
 
 #include "exact/error.hpp"
 #include "recipe/cursor.hpp"
+#include "recipe/food_phrase.hpp"
 #include "recipe/kitchen_words.hpp"
 #include "recipe/line_segments.hpp"
 #include "recipe/number_phrase.hpp"
@@ -320,15 +321,6 @@ bool tells_state(std::string_view text) {
   constexpr std::array<std::string_view, 5> openers{"in", "into", "at", "room", "without"};
   return is_participle(words[i]) || is_condition(words[i]) || is_one_of(words[i], openers) ||
          starts_with_length(words[i]) || starts_with_length(text);
-}
-
-bool knows_food(const Catalog& catalog, std::string_view name) {
-  if (name.empty()) return false;
-  try {
-    return catalog.find(name).has_value();
-  } catch (const Error&) {
-    return true;  // a name of several foods is one nevertheless
-  }
 }
 
 }  // namespace scalepan

@@ -34,7 +34,4 @@ struct FoodHead {
 /// `½-inch thick`, `at room temperature`.
 [[nodiscard]] bool tells_state(std::string_view text);
 
-/// Whether the catalogue knows the name, also as one of several foods.
-[[nodiscard]] bool knows_food(const Catalog& catalog, std::string_view name);
-
 }  // namespace scalepan

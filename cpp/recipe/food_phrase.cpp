@@ -1,5 +1,6 @@
 #include "recipe/food_phrase.hpp"
 
+#include "exact/error.hpp"
 #include "exact/text.hpp"
 #include "recipe/kitchen_words.hpp"
 
@@ -32,6 +33,15 @@ FoodPhrase read_food_phrase(const Catalog& catalog, std::string_view phrase, boo
     result.found = find(catalog, rest, tinned);
   }
   return result;
+}
+
+bool knows_food(const Catalog& catalog, std::string_view name) {
+  if (name.empty()) return false;
+  try {
+    return catalog.find(name).has_value();
+  } catch (const Error&) {
+    return true;  // a name of several foods is one nevertheless
+  }
 }
 
 }  // namespace scalepan

@@ -25,4 +25,7 @@ struct FoodPhrase {
 [[nodiscard]] FoodPhrase read_food_phrase(const Catalog& catalog, std::string_view phrase,
                                           bool tinned);
 
+/// Whether the catalogue knows the name, also as one of several foods.
+[[nodiscard]] bool knows_food(const Catalog& catalog, std::string_view name);
+
 }  // namespace scalepan

@@ -40,14 +40,10 @@ constexpr auto refused = std::to_array<Refused>({
     {"the following", "line.refers", "refers to other lines"},
 });
 
-/// Where the words stand in the text as whole words, or npos.
-std::size_t find_words(std::string_view text, std::string_view words) {
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (lower(text[at]) != words.front() || (at > 0 && letter_length(text, at - 1) > 0)) continue;
-    const std::string_view here = text.substr(at, words.size());
-    if (same_word(here, words) && letter_length(text, at + words.size()) == 0) return at;
-  }
-  return std::string_view::npos;
+/// Whether the words stand at that place of the text, as whole words.
+bool stand_at(std::string_view text, std::size_t at, std::string_view words) {
+  return lower(text[at]) == words.front() && same_word(text.substr(at, words.size()), words) &&
+         letter_length(text, at + words.size()) == 0;
 }
 
 bool is_capitals(std::string_view text) {
@@ -66,12 +62,15 @@ constexpr std::array<std::string_view, 12> made_things{
 }  // namespace
 
 void expect_measurable(std::string_view text) {
-  for (const Refused& row : refused) {
-    const std::size_t at = find_words(text, row.words);
-    if (at == std::string_view::npos) continue;
-    fail_at(at, row.code, "\"" + excerpt(text.substr(at)) + "\" " + std::string(row.reason),
-            row.code == "line.rule" ? "write the rule last, behind a bar: 4 eggs | one per portion"
-                                    : "write a weight, a volume or a count");
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (at > 0 && text[at - 1] != ' ' && text[at - 1] != '(' && text[at - 1] != '-') continue;
+    for (const Refused& row : refused) {
+      if (!stand_at(text, at, row.words)) continue;
+      fail_at(at, row.code, "\"" + excerpt(text.substr(at)) + "\" " + std::string(row.reason),
+              row.code == "line.rule"
+                  ? "write the rule last, behind a bar: 4 eggs | one per portion"
+                  : "write a weight, a volume or a count");
+    }
   }
 }
 

@@ -6,7 +6,9 @@
 
 #include "exact/error.hpp"
 #include "measure/unit_table.hpp"
-#include "recipe/number_words.hpp"
+#include "recipe/container_phrase.hpp"
+#include "recipe/food_phrase.hpp"
+#include "recipe/sum_phrase.hpp"
 
 namespace scalepan {
 
@@ -35,56 +37,21 @@ class MeasureReader {
 
   std::optional<MeasurePhrase> read() {
     const Cursor start = cursor_;
-    if (read_can_size() || read_lone_size() || read_lone_noun() || read_numbered()) return phrase_;
+    const bool digit = !cursor_.skip_spaces().done() && is_digit(cursor_.rest().front());
+    if (!digit && read_without_number()) return phrase_;
+    if (read_numbered()) return phrase_;
     cursor_ = start;
     return std::nullopt;
   }
 
  private:
   [[nodiscard]] bool knows(std::string_view phrase) const {
-    try {
-      return catalog_.find(trimmed(phrase)).has_value();
-    } catch (const Error&) {
-      return true;  // a name of several foods is one nevertheless
-    }
+    return knows_food(catalog_, trimmed(phrase));
   }
 
-  /// `#10 can`, `No. 2 can`: one, of the size its maker calls so.
-  bool read_can_size() {
-    Cursor probe = cursor_;
-    const std::size_t start = probe.skip_spaces().at();
-    const bool named = probe.take_sign("#") || probe.take_words("no") || probe.take_words("number");
-    if (!named) return false;
-    if (probe.rest().starts_with('.')) probe.skip(1);
-    std::size_t position = probe.skip_spaces().at();
-    if (!read_amount_number(probe.text(), position, reading_.decimal)) return false;
-    probe.move_to(position);
-    const std::string_view size = probe.text().substr(start, position - start);
-    const auto word = read_unit_word(probe);
-    if (!word || word->kind != UnitKind::container) return false;
-    if (phrase_.number.vague()) phrase_.number.low = phrase_.number.high = Rational(1);
-    set_unit(*word, start);
-    phrase_.size = size;
-    cursor_ = probe;
-    expect_one_unit(start);
-    return true;
-  }
-
-  /// `quart box`, `pound package`: a container whose size lacks its number.
-  bool read_lone_size() {
-    Cursor probe = cursor_;
-    const std::size_t start = probe.skip_spaces().at();
-    const auto size = read_unit_word(probe);
-    if (!size || size->kind != UnitKind::measure || probe.word().empty()) return false;
-    const std::string_view text = probe.text().substr(start, probe.at() - start);
-    const auto word = read_unit_word(probe);
-    if (!word || word->kind != UnitKind::container) return false;
-    phrase_.number.low = phrase_.number.high = Rational(1);
-    phrase_.each =
-        WrittenSize{Rational(1), size->name, resolved_unit(size->name, reading_.measures), text};
-    set_unit(*word, start);
-    cursor_ = probe;
-    return true;
+  bool read_without_number() {
+    return read_can_size(cursor_, phrase_, reading_) ||
+           read_lone_size(cursor_, phrase_, reading_) || read_lone_noun();
   }
 
   bool read_lone_noun() {
@@ -96,7 +63,7 @@ class MeasureReader {
     if (word->plural || knows(cursor_.rest())) return false;
     phrase_.number.low = phrase_.number.high = Rational(1);
     phrase_.size = fill;
-    set_unit(*word, start);
+    phrase_.count_in(*word, start, reading_.measures);
     cursor_ = probe;
     return true;
   }
@@ -107,8 +74,11 @@ class MeasureReader {
     if (!number) return false;
     phrase_.number = std::move(*number);
     if (!phrase_.number.vague()) skip_article();
-    if (read_multiple() || read_bracketed_size()) return true;
-    if (!phrase_.number.vague() && read_can_size()) return true;
+    if (read_multiple() || read_bracketed_size(cursor_, phrase_, reading_)) return true;
+    if (!phrase_.number.vague() && read_can_size(cursor_, phrase_, reading_)) {
+      expect_one_unit(start_);
+      return true;
+    }
     if (read_second_number()) return true;
     read_unit();
     return true;
@@ -139,21 +109,6 @@ class MeasureReader {
     return true;
   }
 
-  /// `(14.5-ounce) can` behind the count.
-  bool read_bracketed_size() {
-    Cursor probe = cursor_;
-    if (!probe.take_sign("(")) return false;
-    const auto size = read_size(probe);
-    if (!size || !probe.take_sign(")")) return false;
-    const std::size_t at = probe.at();
-    const auto word = read_unit_word(probe);
-    if (!word || word->kind != UnitKind::container) return false;
-    phrase_.each = *size;
-    set_unit(*word, at);
-    cursor_ = probe;
-    return true;
-  }
-
   /// `14-oz can` behind a count, `3-inch` behind a count; two bare numbers are refused.
   bool read_second_number() {
     Cursor probe = cursor_;
@@ -162,7 +117,9 @@ class MeasureReader {
     std::size_t position = start;
     if (!read_amount_number(probe.text(), position, reading_.decimal)) return false;
     const bool bound = probe.text().substr(position).starts_with('-');
-    if ((bound || settled_by_bracket(start)) && read_size_and_container(probe, true)) return true;
+    if ((bound || settled_by_bracket(cursor_.text(), start, reading_)) &&
+        read_size_and_container(probe, true))
+      return true;
     probe.move_to(position);
     if (!probe.rest().starts_with('%') && read_unit_word(probe)) {
       fail_at(start, "line.two_numbers",
@@ -173,21 +130,9 @@ class MeasureReader {
     return false;
   }
 
-  /// Whether a bracket further on repeats the second number: `5 50 ounce cans (50 ounces each)`.
-  [[nodiscard]] bool settled_by_bracket(std::size_t start) const {
-    Cursor size(cursor_.text(), start);
-    const auto first = read_size(size);
-    const std::size_t open = cursor_.text().find('(', start);
-    if (!first || open == std::string_view::npos) return false;
-    Cursor bracket(cursor_.text(), open + 1);
-    const auto second = read_size(bracket);
-    return second && second->number == first->number && second->name == first->name &&
-           bracket.take_word("each") && bracket.take_sign(")");
-  }
-
   /// `400 g tins`; `15 ml spoon`, which is 15 mL; `400 g` alone behind `2 x`.
   bool read_size_and_container(Cursor probe, bool needs_container) {
-    const auto size = read_size(probe);
+    const auto size = read_size(probe, reading_);
     if (!size) return false;
     take_hyphen(probe);
     const std::size_t at = probe.at();
@@ -195,7 +140,7 @@ class MeasureReader {
     const auto word = read_unit_word(behind);
     if (word && word->kind == UnitKind::container && !knows(probe.rest())) {
       phrase_.each = *size;
-      set_unit(*word, at);
+      phrase_.count_in(*word, at, reading_.measures);
       cursor_ = behind;
       return true;
     }
@@ -212,29 +157,6 @@ class MeasureReader {
   void scale_number(const Rational& factor) {
     for (auto* bound : {&phrase_.number.low, &phrase_.number.high}) {
       if (*bound) **bound *= factor;
-    }
-  }
-
-  [[nodiscard]] std::optional<WrittenSize> read_size(Cursor& cursor) const {
-    Cursor probe = cursor;
-    const std::size_t start = probe.skip_spaces().at();
-    probe.take_word("about");
-    std::size_t position = probe.skip_spaces().at();
-    const auto number = read_amount_number(probe.text(), position, reading_.decimal);
-    if (!number || number->sign() <= 0) return std::nullopt;
-    probe.move_to(position);
-    take_hyphen(probe);
-    const auto word = read_unit_word(probe);
-    if (!word || word->kind != UnitKind::measure) return std::nullopt;
-    WrittenSize size{*number, word->name, resolved_unit(word->name, reading_.measures),
-                     probe.text().substr(start, probe.at() - start)};
-    cursor = probe;
-    return size;
-  }
-
-  static void take_hyphen(Cursor& cursor) {
-    if (cursor.rest().starts_with('-') && letter_length(cursor.text(), cursor.at() + 1) > 0) {
-      cursor.skip(1);
     }
   }
 
@@ -305,9 +227,9 @@ class MeasureReader {
     }
     expect_no_doubt(word, at, written);
     cursor_ = behind;
-    set_unit(word, at);
+    phrase_.count_in(word, at, reading_.measures);
     if (word.kind == UnitKind::measure) read_after_measure(at);
-    if (word.kind == UnitKind::container) read_container_size();
+    if (word.kind == UnitKind::container) read_container_size(cursor_, phrase_, reading_);
     expect_one_unit(at);
   }
 
@@ -322,16 +244,6 @@ class MeasureReader {
             "write " + low + "/" + high + ", or " + low + " to " + high);
   }
 
-  void set_unit(const UnitWord& word, std::size_t at) {
-    phrase_.kind = word.kind;
-    phrase_.unit = word.name;
-    phrase_.unit_at = at;
-    phrase_.measure.reset();
-    if (word.kind == UnitKind::measure) {
-      phrase_.measure = resolved_unit(word.name, reading_.measures);
-    }
-  }
-
   /// `2 cm piece`, `1 inch piece`, `3-inch stick`: one of that size.
   bool read_length(std::string_view written, const Cursor& behind) {
     Cursor probe = behind;
@@ -340,7 +252,7 @@ class MeasureReader {
     if (!probe.take_word("piece") && !probe.take_word("length")) {
       const auto word = read_unit_word(probe);
       if (!word || word->kind != UnitKind::noun) return false;
-      set_unit(*word, at);
+      phrase_.count_in(*word, at, reading_.measures);
     }
     const std::size_t end = offset_in(cursor_.text(), written) + written.size();
     phrase_.size = trimmed(cursor_.text().substr(start_, end - start_));
@@ -363,8 +275,7 @@ class MeasureReader {
       cursor_ = probe;
       return;
     }
-    while (read_part()) {
-    }
+    read_sum(cursor_, phrase_, reading_);
   }
 
   void take_as_size(const UnitWord& word, std::size_t word_at, std::size_t at) {
@@ -382,87 +293,12 @@ class MeasureReader {
     }
     phrase_.each = WrittenSize{*number, phrase_.unit, phrase_.measure, text};
     phrase_.number.low = phrase_.number.high = Rational(1);
-    set_unit(word, word_at);
+    phrase_.count_in(word, word_at, reading_.measures);
   }
 
   /// `1 1/2-oz can`: one of half an ounce, or of one and a half.
   [[nodiscard]] bool glued_hyphen(std::size_t at) const {
     return at > 0 && cursor_.text()[at - 1] == '-';
-  }
-
-  /// The `4 oz` of `1 lb 4 oz`, the `2 tbsp` of `1 cup plus 2 tbsp`.
-  bool read_part() {
-    Cursor probe = cursor_;
-    const bool joined = probe.take_sign("+") || probe.take_word("plus") || probe.take_word("and") ||
-                        probe.take_sign("&");
-    const std::size_t start = probe.skip_spaces().at();
-    if (!joined && start == cursor_.at() &&
-        !(start < probe.text().size() && is_digit(probe.text()[start]))) {
-      return false;
-    }
-    std::size_t position = start;
-    if (probe.rest().starts_with('-')) return false;
-    auto number = read_amount_number(probe.text(), position, reading_.decimal);
-    probe.move_to(position);
-    if (!number && joined) number = read_number_words(probe);
-    if (!number) return false;
-    if (probe.rest().starts_with('%')) return false;
-    const auto word = read_unit_word(probe);
-    if (!word || word->kind == UnitKind::time || word->kind == UnitKind::noun) return false;
-    add_part(*number, *word, start, probe);
-    cursor_ = probe;
-    return true;
-  }
-
-  void add_part(const Rational& number, const UnitWord& word, std::size_t start,
-                const Cursor& behind) {
-    const std::string_view written = behind.text().substr(start, behind.at() - start);
-    const std::string_view last = last_part_.empty() ? phrase_.unit : last_part_;
-    const auto whole = ratio(phrase_.unit, word.name);
-    const auto step = ratio(last, word.name);
-    if (word.kind != UnitKind::measure || !whole || !step || *step <= Rational(1)) {
-      expect_known_measures(last, word.name, start);
-      fail_at(start, "amount.doubtful",
-              "\"" + excerpt(written) +
-                  "\" does not go on with a smaller unit of the same kind as " + std::string(last));
-    }
-    if (!phrase_.number.low || !(phrase_.number.high == phrase_.number.low)) {
-      fail_at(start, "amount.doubtful", "a range is followed by a second amount",
-              "write the range in one unit");
-    }
-    *phrase_.number.low += number / *whole;
-    phrase_.number.high = phrase_.number.low;
-    last_part_ = word.name;
-  }
-
-  [[nodiscard]] std::optional<Rational> ratio(std::string_view larger,
-                                              std::string_view smaller) const {
-    return ratio_of_units(larger, smaller, reading_.measures);
-  }
-
-  /// A sum of cups and tablespoons depends on which are meant.
-  void expect_known_measures(std::string_view larger, std::string_view smaller,
-                             std::size_t at) const {
-    if (reading_.measures != Measures::unstated) return;
-    const auto us = ratio_of_units(larger, smaller, Measures::us);
-    if (!us || *us <= Rational(1)) return;
-    fail_at(at, "unit.which_measures",
-            "how many " + std::string(smaller) + " make a " + std::string(larger) +
-                " is not the same in all measures, and none are stated",
-            "measures = one of: metric, us, imperial, au");
-  }
-
-  /// `1 can (4 ounces) ...`.
-  void read_container_size() {
-    if (phrase_.each) return;
-    Cursor probe = cursor_;
-    if (!probe.take_sign("(")) return;
-    const auto size = read_size(probe);
-    if (!size) return;
-    probe.take_word("each");
-    if (!probe.take_sign(")")) return;
-    phrase_.each = *size;
-    cursor_ = probe;
   }
 
   /// `2 cans cups`, `1 teaspoon or tablespoon`.
@@ -486,7 +322,7 @@ class MeasureReader {
     if (phrase_.number.vague() || !cursor_.rest().starts_with('#')) return false;
     const std::string_view behind = cursor_.rest().substr(1);
     if (!behind.empty() && is_digit(behind.front())) return false;
-    set_unit({UnitKind::measure, "lb"}, cursor_.at());
+    phrase_.count_in({UnitKind::measure, "lb"}, cursor_.at(), reading_.measures);
     cursor_.skip(1);
     return true;
   }
@@ -522,10 +358,17 @@ class MeasureReader {
   AmountPlace place_;
   MeasurePhrase phrase_;
   std::size_t start_ = 0;
-  std::string_view last_part_;
 };
 
 }  // namespace
+
+void MeasurePhrase::count_in(const UnitWord& word, std::size_t at, Measures measures) {
+  kind = word.kind;
+  unit = word.name;
+  unit_at = at;
+  measure.reset();
+  if (word.kind == UnitKind::measure) measure = resolved_unit(word.name, measures);
+}
 
 std::optional<MeasurePhrase> read_measure_phrase(Cursor& cursor, Reading reading,
                                                  const Catalog& catalog, AmountPlace place) {

@@ -45,6 +45,9 @@ struct MeasurePhrase {
   std::string_view fill;            // `heaping`
   std::string_view size;            // of what is counted: `1 inch`, `#10`
   std::optional<WrittenSize> each;  // what a container holds
+
+  /// Takes the unit written at that offset.
+  void count_in(const UnitWord& word, std::size_t at, Measures measures);
 };
 
 /// Whether a food follows the amount, so that a lone noun is the food: `12 cloves`.

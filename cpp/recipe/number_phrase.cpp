@@ -46,7 +46,9 @@ constexpr auto vague_words = std::to_array<std::string_view>(
      "a trace of", "equal quantities of", "equal parts of", "equal parts"});
 
 Hedge take_hedge(Cursor& cursor) {
-  if (cursor.take_sign("~")) return Hedge::about;
+  if (letter_length(cursor.text(), cursor.skip_spaces().at()) == 0) {
+    return cursor.take_sign("~") ? Hedge::about : Hedge::none;
+  }
   for (const auto& [words, hedge] : hedges) {
     if (!cursor.take_words(words)) continue;
     if (hedge == Hedge::about) cursor.take_sign(".");

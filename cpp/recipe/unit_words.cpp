@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <unordered_map>
 #include <utility>
 
 #include "measure/count_nouns.hpp"
@@ -72,15 +73,6 @@ bool contains(const Words& words, std::string_view word) {
   return std::ranges::find(words, word) != words.end();
 }
 
-template <std::size_t N>
-std::optional<std::string_view> spelling(const std::array<Spelling, N>& table,
-                                         std::string_view word) {
-  for (const auto& [written, meant] : table) {
-    if (written == word) return meant;
-  }
-  return std::nullopt;
-}
-
 UnitKind kind_of_unit(const NamedUnit& unit) {
   if (unit.dimension == dimension::length()) return UnitKind::length;
   if (unit.dimension == dimension::time()) return UnitKind::time;
@@ -88,23 +80,52 @@ UnitKind kind_of_unit(const NamedUnit& unit) {
   return UnitKind::measure;
 }
 
-/// A unit of the table or a noun, by a name in lower case.
-std::optional<UnitWord> known_word(std::string_view word) {
-  if (const auto noun = piece_noun(word)) return UnitWord{UnitKind::noun, *noun};
-  if (const auto noun = container_noun(word)) return UnitWord{UnitKind::container, *noun};
-  const auto* unsized = std::ranges::find(unsized_words, word);
-  if (unsized != unsized_words.end()) return UnitWord{UnitKind::unsized, *unsized};
-  const auto units = units_called(word);
-  if (units.empty()) return std::nullopt;
-  return UnitWord{kind_of_unit(*units.front()), units.front()->label};
-}
+/// Every word there is, in lower case, and the letters whose case tells.
+class WordTable {
+ public:
+  static const WordTable& shared() {
+    static const WordTable table;
+    return table;
+  }
+
+  [[nodiscard]] std::optional<UnitWord> find(std::string_view word) const {
+    const auto found = words_.find(word);
+    return found == words_.end() ? std::nullopt : std::optional(found->second);
+  }
+
+ private:
+  WordTable() {
+    for (const std::string_view word : unsized_words) add(word, {UnitKind::unsized, word});
+    for (const auto& [one, many] : nouns_of_pieces()) add_noun(UnitKind::noun, one, many);
+    for (const auto& [one, many] : nouns_of_containers()) add_noun(UnitKind::container, one, many);
+    for (const std::string_view name : unit_names()) {
+      const NamedUnit& unit = *units_called(name).front();
+      add(name, {kind_of_unit(unit), unit.label});
+    }
+    for (const auto& [written, meant] : spellings) add(written, words_.at(meant));
+    for (const auto& [written, meant] : letters) add(written, words_.at(meant));
+  }
+
+  void add_noun(UnitKind kind, std::string_view one, std::string_view many) {
+    add(one, {kind, one});
+    add(many, {kind, one});
+  }
+
+  /// The first of two meanings holds.
+  void add(std::string_view written, UnitWord word) {
+    word.in_full_singular = contains(written_out, written);
+    word.plural = written.ends_with('s') && written != "glass";
+    words_.emplace(written, word);
+  }
+
+  std::unordered_map<std::string_view, UnitWord> words_;
+};
 
 std::optional<UnitWord> meant_word(std::string_view word) {
-  if (const auto letter = spelling(letters, word)) return known_word(*letter);
-  const std::string plain = lower(word);
-  if (const auto meant = spelling(spellings, plain)) return known_word(*meant);
-  // `l` and `L` are one, `MM` and `mm` too; single letters have their own case.
-  return known_word(word.size() > 1 ? plain : std::string(word));
+  if (auto found = WordTable::shared().find(word)) return found;
+  // A single letter has its own case: `T` is no `t`.
+  if (word.size() < 2) return std::nullopt;
+  return WordTable::shared().find(lower(word));
 }
 
 /// `tablespoonsful` and `tablespoonfuls` as `tablespoon`.
@@ -141,14 +162,24 @@ std::string take_vessel(Cursor& cursor) {
 /// `fl oz`, `fl. oz.`, `dry pints`.
 std::optional<UnitWord> read_two_words(Cursor& cursor) {
   Cursor probe = cursor;
-  const std::string first = lower(probe.take_word());
-  if (first != "fl" && first != "fluid" && first != "dry") return std::nullopt;
+  const std::string_view word = probe.take_word();
+  const bool two = same_word(word, "fl") || same_word(word, "fluid") || same_word(word, "dry");
+  if (!two) return std::nullopt;
+  const std::string first = lower(word);
   if (probe.rest().starts_with('.')) probe.skip(1);
   const std::string second = lower(probe.take_word());
   const auto units = units_called(first + " " + second);
   if (units.empty()) return std::nullopt;
   cursor = probe;
   return UnitWord{UnitKind::measure, units.front()->label};
+}
+
+/// `cupful`, `tea-cup`, `table` of `table spoon`: whether the word may be one of those.
+bool may_be_vessel(std::string_view word) {
+  const std::string plain = lower(word);
+  return plain.find("cup") != std::string::npos || plain.find("spoon") != std::string::npos ||
+         plain.find("glass") != std::string::npos || plain.find("ful") != std::string::npos ||
+         contains(vessel_kinds, plain);
 }
 
 void take_ending(Cursor& cursor) {
@@ -160,14 +191,11 @@ std::optional<UnitWord> read_one_word(Cursor& cursor) {
   Cursor probe = cursor;
   const std::string_view written = probe.take_word();
   auto found = meant_word(written);
-  if (!found && written.size() > 1) {
+  if (!found && may_be_vessel(written)) {
     probe = cursor;
-    found = known_word(take_vessel(probe));
+    found = WordTable::shared().find(take_vessel(probe));
   }
   if (!found) return std::nullopt;
-  const std::string plain = lower(written);
-  found->in_full_singular = contains(written_out, plain);
-  found->plural = plain.ends_with('s') && plain != "glass";
   cursor = probe;
   return found;
 }

@@ -7,11 +7,16 @@
 #include "measure/count_nouns.hpp"
 #include "measure/unit_table.hpp"
 #include "recipe/cursor.hpp"
+#include "recipe/food_first.hpp"
 #include "recipe/food_head.hpp"
+#include "recipe/food_list.hpp"
 #include "recipe/kitchen_words.hpp"
+#include "recipe/line_parts.hpp"
 #include "recipe/line_refusals.hpp"
 #include "recipe/line_remarks.hpp"
 #include "recipe/line_segments.hpp"
+#include "recipe/line_source.hpp"
+#include "recipe/remark_reader.hpp"
 
 namespace scalepan {
 
@@ -37,12 +42,10 @@ std::string_view without_marks(std::string_view text) {
   return text;
 }
 
-bool has_digit(std::string_view text) { return std::ranges::any_of(text, is_digit); }
-
 class WrittenLineReader {
  public:
   WrittenLineReader(std::string_view text, Reading reading, const Catalog& catalog)
-      : plain_(with_plain_spaces(text)), text_(plain_), reading_(reading), catalog_(catalog) {}
+      : plain_(with_plain_spaces(text)), source_{plain_, reading, catalog, {}} {}
 
   WrittenLine read() {
     try {
@@ -63,15 +66,15 @@ class WrittenLineReader {
       line_.kind = LineKind::separator;
       return;
     }
-    if (is_heading(body_) && !knows_food(catalog_, body_)) {
+    if (is_heading(body_) && !knows(body_)) {
       line_.kind = LineKind::heading;
       line_.heading = body_.ends_with(':') ? body_.substr(0, body_.size() - 1) : body_;
       return;
     }
     take_label();
     take_optional_mark();
-    expect_measurable(text_.substr(0, text_.find('|')));
-    if (!read_amount_first() && !read_food_first()) read_without_amount();
+    expect_measurable(source_.text.substr(0, source_.text.find('|')));
+    if (!read_amount_first() && !read_amount_behind()) read_without_amount();
     expect_sound();
   }
 
@@ -91,17 +94,17 @@ class WrittenLineReader {
     // A tab parts columns, as a wide gap does.
     for (std::size_t at = plain_.find('\t'); at != std::string::npos; at = plain_.find('\t')) {
       plain_[at] = ' ';
-      tabs_.push_back(at);
+      source_.tabs.push_back(at);
     }
   }
 
   void cut_rule() {
-    const std::size_t bar = text_.find('|');
-    body_ = text_.substr(0, bar);
+    const std::size_t bar = source_.text.find('|');
+    body_ = source_.text.substr(0, bar);
     if (bar == npos) return;
-    const std::string_view rule = trimmed(text_.substr(bar + 1));
+    const std::string_view rule = trimmed(source_.text.substr(bar + 1));
     line_.rule = rule;
-    line_.rule_at = rule.empty() ? bar : offset_in(text_, rule);
+    line_.rule_at = rule.empty() ? bar : source_.offset(rule);
   }
 
   void expect_no_rule() {
@@ -116,7 +119,7 @@ class WrittenLineReader {
     const std::string_view rest = trimmed(body_.substr(colon + 1));
     constexpr std::size_t most_words = 4;
     if (label.empty() || has_digit(label) || words_of(label).size() > most_words) return;
-    if (read_tail(rest)) return;
+    if (read_tail(rest, source_)) return;
     line_.heading = label;
     Cursor cursor(label);
     line_.optional = cursor.take_words("to serve") || cursor.take_words("to garnish") ||
@@ -135,57 +138,21 @@ class WrittenLineReader {
   // The amount in front.
 
   bool read_amount_first() {
-    Cursor cursor(text_, offset_in(text_, body_));
+    Cursor cursor(source_.text, source_.offset(body_));
     const std::string_view part = read_part_lead(cursor);
     const std::size_t start = cursor.skip_spaces().at();
-    cursor = Cursor(text_.substr(0, offset_in(text_, body_) + body_.size()), start);
-    auto phrase = read_measure_phrase(cursor, reading_, catalog_, AmountPlace::front);
+    cursor = Cursor(source_.text.substr(0, source_.offset(body_) + body_.size()), start);
+    auto phrase = read_measure_phrase(cursor, source_.reading, source_.catalog, AmountPlace::front);
     if (!phrase) {
       expect_no_lone_unit(cursor);
       return false;
     }
     line_.part = part;
     apply(*phrase, start);
-    understood_ = trimmed(text_.substr(start, cursor.at() - start));
-    read_slashed_measure(cursor);
+    understood_ = trimmed(source_.text.substr(start, cursor.at() - start));
+    remarks().read_slashed_measure(cursor);
     read_food(cursor.rest());
     return true;
-  }
-
-  /// `juice of 2 lemons`, `Grated rind and juice 1 lemon`: moves to the amount.
-  static std::string_view read_part_lead(Cursor& cursor) {
-    Cursor probe = cursor;
-    probe.take_word("the");
-    const std::size_t start = probe.skip_spaces().at();
-    bool named = false;
-    bool loose = true;  // may stand without `of`
-    while (true) {
-      const std::string_view word = probe.word();
-      const std::string_view part = part_of_food(word);
-      named = named || !part.empty();
-      loose = loose && (part.empty() || (part != "meat" && part != "skin" && part != "peel" &&
-                                         part != "seeds" && part != "leaves"));
-      const bool filler = same_word(word, "and") || is_participle(word) || is_adverb(word);
-      if (part.empty() && (!filler || word.empty())) break;
-      probe.take_word();
-    }
-    if (!named) return {};
-    const std::size_t end = probe.at();
-    const bool of = probe.take_word("of") || probe.take_word("from");
-    if (!of && !loose) return {};
-    Cursor number = probe;
-    const auto count = read_number_or_nothing(number);
-    if (!count || count->vague()) return {};
-    cursor = probe;
-    return probe.text().substr(start, end - start);
-  }
-
-  static std::optional<NumberPhrase> read_number_or_nothing(Cursor& cursor) {
-    try {
-      return read_number_phrase(cursor, DecimalMark::point);
-    } catch (const Error&) {
-      return std::nullopt;
-    }
   }
 
   /// `fl oz canola oil`: the number is lost.
@@ -194,7 +161,7 @@ class WrittenLineReader {
     const std::string_view rest = cursor.rest();
     const auto word = read_unit_word(cursor);
     if (!word || word->kind != UnitKind::measure || cursor.word().empty()) return;
-    if (knows_food(catalog_, rest) || rest.find("  ") != npos) return;
+    if (knows(rest) || rest.find("  ") != npos) return;
     fail_at(start, "line.no_amount",
             "the unit \"" + excerpt(cursor.text().substr(start, cursor.at() - start)) +
                 "\" has no number",
@@ -227,97 +194,17 @@ class WrittenLineReader {
     line_.to_taste = number.vague();
   }
 
-  /// `200g/7oz`, `4 cups or 6 oz`.
-  void read_slashed_measure(Cursor& cursor) {
-    Cursor probe = cursor;
-    if (!probe.take_sign("/") && !probe.take_word("or")) return;
-    auto second = read_second(probe);
-    if (!second || line_.unit_kind != UnitKind::measure || second->unit.empty()) return;
-    add_second(std::move(*second), cursor.at());
-    cursor = probe;
-  }
-
   // The food in front, as in two columns.
 
-  bool read_food_first() {
-    for (const auto& [food, tail] : food_first_cuts()) {
-      if (trimmed(food).empty() || !read_tail(tail)) continue;
-      body_ = trimmed(food);
-      const auto [phrase, rest] = *read_tail(tail);
-      apply(phrase, offset_in(text_, tail));
-      understood_ = trimmed(tail);
-      read_food(body_);
-      read_tail_rest(rest);
-      return true;
-    }
-    return false;
-  }
-
-  using Cut = std::pair<std::string_view, std::string_view>;
-
-  /// At the last wide gap, at a dash or colon, and before the last number.
-  [[nodiscard]] std::vector<Cut> food_first_cuts() const {
-    std::vector<Cut> cuts;
-    const auto cut_at = [&](std::size_t at, std::size_t length) {
-      if (at != npos && at > 0) cuts.emplace_back(body_.substr(0, at), body_.substr(at + length));
-    };
-    for (std::size_t at = body_.find("  "); at != npos; at = body_.find("  ", at + 2))
-      cut_at(at, 2);
-    for (const std::size_t tab : tabs_) {
-      const std::size_t start = offset_in(text_, body_);
-      if (tab > start && tab < start + body_.size()) cut_at(tab - start, 1);
-    }
-    for (const std::string_view dash : {" - ", " \u2013 ", " \u2014 ", ": "}) {
-      cut_at(body_.rfind(dash), dash.size());
-    }
-    for (std::size_t at = body_.find(' '); at != npos; at = body_.find(' ', at + 1)) {
-      const std::string_view tail = body_.substr(at + 1);
-      std::size_t position = 0;
-      if (!tail.empty() && starts_with_number(tail, position)) cut_at(at, 1);
-    }
-    return cuts;
-  }
-
-  static bool starts_with_number(std::string_view text, std::size_t& position) {
-    try {
-      return read_amount_number(text, position).has_value();
-    } catch (const Error&) {
-      return false;
-    }
-  }
-
-  using Tail = std::pair<MeasurePhrase, std::string_view>;
-
-  /// The whole tail as an amount, and what stands behind it: a size, the food again, brackets.
-  [[nodiscard]] std::optional<Tail> read_tail(std::string_view tail) const {
-    tail = trimmed(tail);
-    if (tail.empty()) return std::nullopt;
-    Cursor cursor(text_.substr(0, offset_in(text_, tail) + tail.size()), offset_in(text_, tail));
-    if (is_wish(tail)) return Tail{{}, tail};
-    std::optional<MeasurePhrase> phrase;
-    try {
-      phrase = read_measure_phrase(cursor, reading_, catalog_, AmountPlace::behind);
-    } catch (const Error& error) {
-      if (error.code() == "line.two_units" || error.code() == "amount.doubtful") throw;
-      return std::nullopt;
-    }
-    if (!phrase || phrase->number.article || phrase->number.vague()) return std::nullopt;
-    const std::string_view rest = trimmed(cursor.rest());
-    const std::string_view word = first_word(rest);
-    const bool ends = rest.empty() || rest.starts_with('(') || rest.starts_with(',');
-    const bool sized = is_size_word(word) && rest.size() >= word.size();
-    const std::string_view behind = trimmed(rest.substr(word.size()));
-    const bool sized_end =
-        sized && (behind.empty() || behind.starts_with('(') || behind.starts_with(','));
-    if (!ends && !sized_end) expect_summed(rest, cursor);
-    return ends || sized_end ? std::optional<Tail>({*phrase, rest}) : std::nullopt;
-  }
-
-  /// A sum of unlike things: `2 cans + 9 cups`.
-  static void expect_summed(std::string_view rest, const Cursor& cursor) {
-    if (!rest.starts_with('+')) return;
-    fail_at(cursor.at(), "line.sum",
-            "\"" + excerpt(rest) + "\" is added to something of another kind", "write two lines");
+  bool read_amount_behind() {
+    const auto cut = read_food_first(body_, source_);
+    if (!cut) return false;
+    body_ = cut->food;
+    apply(cut->amount.phrase, source_.offset(cut->tail));
+    understood_ = cut->tail;
+    read_food(body_);
+    read_tail_rest(cut->amount.rest);
+    return true;
   }
 
   void read_tail_rest(std::string_view rest) {
@@ -331,7 +218,7 @@ class WrittenLineReader {
       line_.size = word;
       rest = rest.substr(word.size());
     }
-    for (const Segment& segment : cut_segments(rest, text_)) read_remark(segment);
+    for (const Segment& segment : cut_segments(rest, source_.text)) remarks().read(segment);
   }
 
   // No amount.
@@ -339,8 +226,8 @@ class WrittenLineReader {
   void read_without_amount() {
     if (starts_with_stray_number()) fail_no_amount();
     const std::string_view word = first_word(body_);
-    if (is_method_verb(word) && !knows_food(catalog_, body_)) {
-      fail_at(offset_in(text_, body_), "line.no_food",
+    if (is_method_verb(word) && !knows(body_)) {
+      fail_at(source_.offset(body_), "line.no_food",
               "\"" + excerpt(body_) + "\" reads like a step of the method",
               "write an amount and a food: 500 g leeks");
     }
@@ -351,7 +238,7 @@ class WrittenLineReader {
   }
 
   [[noreturn]] void fail_no_amount() const {
-    fail_at(offset_in(text_, body_), "line.no_amount",
+    fail_at(source_.offset(body_), "line.no_amount",
             "no amount can be read in \"" + excerpt(body_) + "\"",
             "begin with a number: 500 g leeks, 3 eggs");
   }
@@ -375,22 +262,23 @@ class WrittenLineReader {
     return has_digit(name) && !knows(name) && name.find('%') == npos && name.find('#') == npos;
   }
 
-  [[nodiscard]] bool knows(std::string_view name) const { return knows_food(catalog_, name); }
+  [[nodiscard]] RemarkReader remarks() { return {line_, source_}; }
+  [[nodiscard]] bool knows(std::string_view name) const { return source_.knows(name); }
 
   // Food and remarks.
 
   void read_food(std::string_view rest) {
-    expect_summed(trimmed(rest), Cursor(text_, offset_in(text_, rest)));
-    std::vector<Segment> segments = cut_segments(rest, text_);
+    expect_no_sum(trimmed(rest), source_);
+    std::vector<Segment> segments = cut_segments(rest, source_.text);
     const std::size_t head = find_head(segments);
     if (head == segments.size()) {
-      for (const Segment& segment : segments) read_remark(segment);
+      for (const Segment& segment : segments) remarks().read(segment);
       return;
     }
     read_head(segments[head]);
-    take_lists(segments, head);
+    take_lists(line_, segments, head, source_);
     for (std::size_t i = 0; i < segments.size(); ++i) {
-      if (i != head && !segments[i].text.empty()) read_remark(segments[i]);
+      if (i != head && !segments[i].text.empty()) remarks().read(segments[i]);
     }
   }
 
@@ -409,8 +297,8 @@ class WrittenLineReader {
       if (!state && !adjective) return i;
       const std::string_view next = segments[i + 1].text;
       if (adjective && !state && !tells_state(next)) {
-        const std::size_t start = offset_in(text_, segment.text);
-        segment.text = text_.substr(start, offset_in(text_, next) + next.size() - start);
+        const std::size_t start = source_.offset(segment.text);
+        segment.text = source_.text.substr(start, source_.offset(next) + next.size() - start);
         segments[i + 1].text = {};
         return i;
       }
@@ -421,11 +309,11 @@ class WrittenLineReader {
 
   void read_head(const Segment& segment) {
     std::string_view name = segment.text;
-    line_.food_at = offset_in(text_, name);
+    line_.food_at = source_.offset(name);
     name = take_counted_part(name);
-    FoodHead head = read_food_head(name, line_.unit_kind == UnitKind::container, catalog_);
-    if (name.data() >= text_.data() && !head.name.empty() && inverted_part_.empty()) {
-      line_.food_at = offset_in(text_, head.name);
+    FoodHead head = read_food_head(name, line_.unit_kind == UnitKind::container, source_.catalog);
+    if (!head.name.empty() && inverted_part_.empty()) {
+      line_.food_at = source_.offset(head.name);
     }
     if (line_.size.empty()) line_.size = head.size;
     if (!head.stage.empty()) line_.stage = stage_named(head.stage);
@@ -433,8 +321,8 @@ class WrittenLineReader {
     line_.states.insert(line_.states.end(), head.states.begin(), head.states.end());
     line_.alternatives.insert(line_.alternatives.end(), head.alternatives.begin(),
                               head.alternatives.end());
-    for (const std::string_view other : head.beside) add_beside(other);
-    for (const std::string_view note : head.notes) add_note(note);
+    for (const std::string_view other : head.beside) remarks().add_beside(other);
+    for (const std::string_view note : head.notes) remarks().add_note(note);
     take_noun_behind();
     if (head.bound == Bound::or_more) line_.high.reset();
     if (head.bound == Bound::or_less) line_.low.reset();
@@ -476,199 +364,11 @@ class WrittenLineReader {
     food = whole;
   }
 
-  /// `sage, thyme, and marjoram`; `potato-flour, arrowroot, or tapioca`.
-  void take_lists(std::vector<Segment>& segments, std::size_t head) {
-    std::size_t last = segments.size();
-    bool alternatives = false;
-    for (std::size_t i = head + 1; i < segments.size(); ++i) {
-      Cursor cursor(segments[i].text);
-      const bool either = cursor.take_word("or") || cursor.take_word("either");
-      if (segments[i].bracket || (!either && !cursor.take_word("and"))) continue;
-      if (tells_state(cursor.rest()) || trimmed(cursor.rest()).empty()) continue;
-      if (!either && starts_beside(cursor.rest())) continue;
-      last = i;
-      alternatives = either;
-    }
-    if (last == segments.size()) last = unmarked_list_end(segments, head);
-    for (std::size_t i = head + 1; i <= last && last < segments.size(); ++i) {
-      std::string_view text = segments[i].text;
-      if (segments[i].bracket || text.empty() || is_reference(text)) continue;
-      Cursor cursor(text);
-      if (!cursor.take_word("or") && !cursor.take_word("either")) cursor.take_word("and");
-      if (tells_state(cursor.rest())) continue;
-      (alternatives ? line_.alternatives : line_.foods).emplace_back(trimmed(cursor.rest()));
-      segments[i].text = {};
-    }
-  }
-
-  /// `Pepper, salt`: without an amount, names of two foods are two foods.
-  [[nodiscard]] std::size_t unmarked_list_end(const std::vector<Segment>& segments,
-                                              std::size_t head) const {
-    const std::size_t none = segments.size();
-    if (line_.has_amount() || head + 2 != segments.size() || segments[head + 1].bracket) {
-      return none;
-    }
-    const std::string_view second = segments[head + 1].text;
-    const std::string inverted = std::string(second) + " " + std::string(segments[head].text);
-    const bool two = knows(segments[head].text) && knows(second) && !knows(inverted);
-    return two ? head + 1 : none;
-  }
-
-  static bool starts_beside(std::string_view text) {
-    Cursor cursor(text);
-    return read_number_or_nothing(cursor).has_value();
-  }
-
-  void add_beside(std::string_view text) {
-    if (line_.beside.empty()) line_.beside_at = offset_in(text_, text);
-    line_.beside.emplace_back(text);
-  }
-
-  void add_note(std::string_view note) {
-    if (is_wish(note)) line_.to_taste = true;
-    line_.notes.emplace_back(note);
-  }
-
-  void read_remark(const Segment& segment) {
-    const std::string_view text = trimmed(segment.text);
-    if (text.empty()) return;
-    if (is_optional_mark(text)) {
-      line_.optional = true;
-    } else if (is_wish(text)) {
-      add_note(text);
-    } else if (const auto stage = stage_in_remark(text)) {
-      line_.stage = *stage;
-      if (text.size() > 4) line_.states.emplace_back(text);
-    } else if (!read_amount_remark(text)) {
-      read_word_remark(text, segment.bracket);
-    }
-  }
-
-  /// A second measure, a bound, a fill, a part.
-  bool read_amount_remark(std::string_view text) {
-    Cursor cursor(text_.substr(0, offset_in(text_, text) + text.size()), offset_in(text_, text));
-    if (auto second = read_second(cursor); second && trimmed(cursor.rest()).empty()) {
-      take_second(std::move(*second), offset_in(text_, text));
-      return true;
-    }
-    if (is_more_mark(text)) {
-      line_.high.reset();
-      return true;
-    }
-    if (is_fill(text) && line_.unit_kind == UnitKind::measure) {
-      line_.fill = text;
-      return true;
-    }
-    if (names_parts(text)) {
-      if (!line_.part.empty()) line_.part += ", ";
-      line_.part += text;
-      return true;
-    }
-    if (is_size_word(text) && line_.size.empty()) {
-      line_.size = text;
-      return true;
-    }
-    return false;
-  }
-
-  void read_word_remark(std::string_view text, bool bracket) {
-    Cursor cursor(text);
-    const bool other = cursor.take_word("or") || cursor.take_word("oder");
-    if (other && !tells_state(cursor.rest())) {
-      const std::string_view rest = trimmed(cursor.rest());
-      rest.empty() ? add_note(text) : static_cast<void>(line_.alternatives.emplace_back(rest));
-      return;
-    }
-    if (const std::string_view added = added_food(text); !added.empty()) {
-      add_beside(added);
-    } else if (tells_state(text)) {
-      line_.states.emplace_back(text);
-    } else if (bracket || is_reference(text) || has_digit(text) || is_note(text)) {
-      line_.notes.emplace_back(text);
-    } else if (!names_the_food(text)) {
-      line_.states.emplace_back(text);
-    }
-  }
-
-  /// `Pepper, black`, `Cheese, Mozzarella`: the name with its last word first.
-  bool names_the_food(std::string_view text) {
-    if (line_.foods.size() != 1) return false;
-    std::string& food = line_.foods.front();
-    const std::string inverted = std::string(text) + " " + food;
-    if (knows(inverted)) {
-      food = inverted;
-      return true;
-    }
-    const auto is_capital = [](char c) { return c >= 'A' && c <= 'Z'; };
-    if (!is_capital(text.front()) || !is_capital(food.front())) return false;
-    food += ", " + std::string(text);
-    return true;
-  }
-
-  /// `(about 8 oz)`, `(½ cup)`, `about 2 ounces each`; moves past it.
-  std::optional<SecondMeasure> read_second(Cursor& cursor) const {
-    Cursor probe = cursor;
-    const std::size_t start = probe.skip_spaces().at();
-    if (probe.word().starts_with('e')) return std::nullopt;
-    std::optional<MeasurePhrase> phrase;
-    try {
-      phrase = read_measure_phrase(probe, reading_, catalog_, AmountPlace::behind);
-    } catch (const Error&) {
-      return std::nullopt;
-    }
-    if (!phrase || !phrase->number.low || !phrase->number.high || phrase->number.article ||
-        (phrase->kind != UnitKind::measure && phrase->kind != UnitKind::none)) {
-      return std::nullopt;
-    }
-    SecondMeasure second;
-    second.text = probe.text().substr(start, probe.at() - start);
-    second.low = *phrase->number.low;
-    second.high = *phrase->number.high;
-    second.unit = phrase->unit;
-    second.measure = phrase->measure;
-    second.each = probe.take_word("each");
-    if (!second.each) static_cast<void>(probe.take_words("in all") || probe.take_word("total"));
-    cursor = probe;
-    return second;
-  }
-
-  /// `A piece of butter, one and a half ounce`: the measure tells what the piece does not.
-  void take_second(SecondMeasure second, std::size_t at) {
-    if (second.unit.empty() && !line_.has_amount()) {
-      line_.notes.push_back(second.text);
-      return;
-    }
-    const bool loose = line_.article && !second.unit.empty() &&
-                       line_.unit_kind != UnitKind::measure &&
-                       line_.unit_kind != UnitKind::container && !second.each;
-    if (!loose && line_.has_amount()) {
-      add_second(std::move(second), at);
-      return;
-    }
-    line_.low = second.low;
-    line_.high = second.high;
-    line_.unit_kind = UnitKind::measure;
-    line_.unit = second.unit;
-    line_.unit_at = at;
-    line_.measure = second.measure;
-    line_.article = line_.to_taste = false;
-  }
-
-  void add_second(SecondMeasure second, std::size_t at) {
-    if (!second.each && contradicts(line_, second)) {
-      fail_at(at, "line.second_measure",
-              "two measures of one amount contradict: " + amount_text(line_) + " and " +
-                  second.text + " lie more than a fifth apart",
-              "write the one that is right");
-    }
-    line_.second_measures.push_back(std::move(second));
-  }
-
   void expect_sound() {
     if (line_.foods.empty() && !line_.part.empty())
       line_.foods.push_back(std::exchange(line_.part, {}));
     if (line_.foods.empty()) {
-      fail_at(offset_in(text_, body_) + body_.size(), "line.no_food",
+      fail_at(source_.offset(body_) + body_.size(), "line.no_food",
               "no food is written after the amount", "write what it is an amount of: 500 g leeks");
     }
   }
@@ -681,7 +381,7 @@ class WrittenLineReader {
               "\"" + excerpt(food) + "\" does not begin with a food");
     }
     if (few_ && !food.ends_with('s')) {
-      fail_at(offset_in(text_, body_), "line.vague",
+      fail_at(source_.offset(body_), "line.vague",
               "\"" + excerpt(body_) + "\" counts what is not in the plural", "write the amount");
     }
     expect_no_misspelt_unit(food);
@@ -703,11 +403,8 @@ class WrittenLineReader {
   }
 
   std::string plain_;
-  std::string_view text_;
+  LineSource source_;
   std::string_view body_;
-  Reading reading_;
-  const Catalog& catalog_;
-  std::vector<std::size_t> tabs_;
   std::string_view understood_;
   std::string understood_text_;
   std::string inverted_part_;

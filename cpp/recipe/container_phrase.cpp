@@ -1,0 +1,108 @@
+#include "recipe/container_phrase.hpp"
+
+namespace scalepan {
+
+namespace {
+
+void count_one(MeasurePhrase& phrase) {
+  if (phrase.number.vague()) phrase.number.low = phrase.number.high = Rational(1);
+}
+
+}  // namespace
+
+std::optional<WrittenSize> read_size(Cursor& cursor, Reading reading) {
+  Cursor probe = cursor;
+  const std::size_t start = probe.skip_spaces().at();
+  probe.take_word("about");
+  std::size_t position = probe.skip_spaces().at();
+  const auto number = read_amount_number(probe.text(), position, reading.decimal);
+  if (!number || number->sign() <= 0) return std::nullopt;
+  probe.move_to(position);
+  take_hyphen(probe);
+  const auto word = read_unit_word(probe);
+  if (!word || word->kind != UnitKind::measure) return std::nullopt;
+  WrittenSize size{*number, word->name, resolved_unit(word->name, reading.measures),
+                   probe.text().substr(start, probe.at() - start)};
+  cursor = probe;
+  return size;
+}
+
+void take_hyphen(Cursor& cursor) {
+  if (cursor.rest().starts_with('-') && letter_length(cursor.text(), cursor.at() + 1) > 0) {
+    cursor.skip(1);
+  }
+}
+
+bool read_can_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
+  Cursor probe = cursor;
+  const std::size_t start = probe.skip_spaces().at();
+  const bool named = probe.take_sign("#") || probe.take_word("no") || probe.take_word("number");
+  if (!named) return false;
+  if (probe.rest().starts_with('.')) probe.skip(1);
+  std::size_t position = probe.skip_spaces().at();
+  if (!read_amount_number(probe.text(), position, reading.decimal)) return false;
+  probe.move_to(position);
+  const std::string_view size = probe.text().substr(start, position - start);
+  const auto word = read_unit_word(probe);
+  if (!word || word->kind != UnitKind::container) return false;
+  count_one(phrase);
+  phrase.count_in(*word, start, reading.measures);
+  phrase.size = size;
+  cursor = probe;
+  return true;
+}
+
+bool read_lone_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
+  Cursor probe = cursor;
+  const std::size_t start = probe.skip_spaces().at();
+  const auto size = read_unit_word(probe);
+  if (!size || size->kind != UnitKind::measure || probe.word().empty()) return false;
+  const std::string_view text = probe.text().substr(start, probe.at() - start);
+  const auto word = read_unit_word(probe);
+  if (!word || word->kind != UnitKind::container) return false;
+  count_one(phrase);
+  phrase.each =
+      WrittenSize{Rational(1), size->name, resolved_unit(size->name, reading.measures), text};
+  phrase.count_in(*word, start, reading.measures);
+  cursor = probe;
+  return true;
+}
+
+bool read_bracketed_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
+  Cursor probe = cursor;
+  if (!probe.take_sign("(")) return false;
+  const auto size = read_size(probe, reading);
+  if (!size || !probe.take_sign(")")) return false;
+  const std::size_t at = probe.at();
+  const auto word = read_unit_word(probe);
+  if (!word || word->kind != UnitKind::container) return false;
+  phrase.each = *size;
+  phrase.count_in(*word, at, reading.measures);
+  cursor = probe;
+  return true;
+}
+
+void read_container_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
+  if (phrase.each) return;
+  Cursor probe = cursor;
+  if (!probe.take_sign("(")) return;
+  const auto size = read_size(probe, reading);
+  if (!size) return;
+  probe.take_word("each");
+  if (!probe.take_sign(")")) return;
+  phrase.each = *size;
+  cursor = probe;
+}
+
+bool settled_by_bracket(std::string_view text, std::size_t start, Reading reading) {
+  Cursor size(text, start);
+  const auto first = read_size(size, reading);
+  const std::size_t open = text.find('(', start);
+  if (!first || open == std::string_view::npos) return false;
+  Cursor bracket(text, open + 1);
+  const auto second = read_size(bracket, reading);
+  return second && second->number == first->number && second->name == first->name &&
+         bracket.take_word("each") && bracket.take_sign(")");
+}
+
+}  // namespace scalepan

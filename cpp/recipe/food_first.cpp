@@ -1,0 +1,110 @@
+#include "recipe/food_first.hpp"
+
+#include <utility>
+
+#include "exact/error.hpp"
+#include "recipe/kitchen_words.hpp"
+#include "recipe/line_remarks.hpp"
+
+namespace scalepan {
+
+namespace {
+
+constexpr auto npos = std::string_view::npos;
+
+using Cut = std::pair<std::string_view, std::string_view>;
+
+class Cutter {
+ public:
+  explicit Cutter(std::string_view body) : body_(body) {}
+
+  void cut_at(std::size_t at, std::size_t length) {
+    if (at == npos || at == 0) return;
+    cuts_.emplace_back(trimmed(body_.substr(0, at)), trimmed(body_.substr(at + length)));
+  }
+
+  void cut_at_gaps(const LineSource& source) {
+    for (std::size_t at = body_.find("  "); at != npos; at = body_.find("  ", at + 2)) {
+      cut_at(at, 2);
+    }
+    const std::size_t start = source.offset(body_);
+    for (const std::size_t tab : source.tabs) {
+      if (tab > start && tab < start + body_.size()) cut_at(tab - start, 1);
+    }
+    for (const std::string_view dash : {" - ", " \u2013 ", " \u2014 ", ": "}) {
+      cut_at(body_.rfind(dash), dash.size());
+    }
+  }
+
+  void cut_before_numbers() {
+    for (std::size_t at = body_.find(' '); at != npos; at = body_.find(' ', at + 1)) {
+      const std::string_view tail = body_.substr(at + 1);
+      std::size_t position = 0;
+      if (!tail.empty() && starts_with_number(tail, position)) cut_at(at, 1);
+    }
+  }
+
+  [[nodiscard]] const std::vector<Cut>& cuts() const { return cuts_; }
+
+ private:
+  std::string_view body_;
+  std::vector<Cut> cuts_;
+};
+
+bool ends_or_marks(std::string_view rest) {
+  return rest.empty() || rest.starts_with('(') || rest.starts_with(',');
+}
+
+/// A size word, and nothing but marks behind it.
+bool is_size_tail(std::string_view rest) {
+  const std::string_view word = first_word(rest);
+  return is_size_word(word) && ends_or_marks(trimmed(rest.substr(word.size())));
+}
+
+}  // namespace
+
+bool starts_with_number(std::string_view text, std::size_t& position) {
+  try {
+    return read_amount_number(text, position).has_value();
+  } catch (const Error&) {
+    return false;
+  }
+}
+
+void expect_no_sum(std::string_view rest, const LineSource& source) {
+  if (!rest.starts_with('+')) return;
+  fail_at(source.offset(rest), "line.sum",
+          "\"" + excerpt(rest) + "\" is added to something of another kind", "write two lines");
+}
+
+std::optional<Tail> read_tail(std::string_view text, const LineSource& source) {
+  text = trimmed(text);
+  if (text.empty()) return std::nullopt;
+  if (is_wish(text)) return Tail{{}, text};
+  Cursor cursor = source.cursor(text);
+  std::optional<MeasurePhrase> phrase;
+  try {
+    phrase = read_measure_phrase(cursor, source.reading, source.catalog, AmountPlace::behind);
+  } catch (const Error& error) {
+    if (error.code() == "line.two_units" || error.code() == "amount.doubtful") throw;
+    return std::nullopt;
+  }
+  if (!phrase || phrase->number.article || phrase->number.vague()) return std::nullopt;
+  const std::string_view rest = trimmed(cursor.rest());
+  expect_no_sum(rest, source);
+  if (!ends_or_marks(rest) && !is_size_tail(rest)) return std::nullopt;
+  return Tail{*phrase, rest};
+}
+
+std::optional<FoodFirst> read_food_first(std::string_view body, const LineSource& source) {
+  Cutter cutter(body);
+  cutter.cut_at_gaps(source);
+  cutter.cut_before_numbers();
+  for (const auto& [food, tail] : cutter.cuts()) {
+    if (food.empty()) continue;
+    if (auto amount = read_tail(tail, source)) return FoodFirst{food, tail, std::move(*amount)};
+  }
+  return std::nullopt;
+}
+
+}  // namespace scalepan

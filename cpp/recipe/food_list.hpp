@@ -1,0 +1,18 @@
+// Lists of foods that share one amount, and of choices.
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "recipe/line_segments.hpp"
+#include "recipe/line_source.hpp"
+#include "recipe/written_line.hpp"
+
+namespace scalepan {
+
+/// `sage, thyme, and marjoram`; `potato-flour, arrowroot, or tapioca`: adds the segments behind
+/// the one that names the first food to the line's foods or alternatives, and empties them.
+void take_lists(WrittenLine& line, std::vector<Segment>& segments, std::size_t head,
+                const LineSource& source);
+
+}  // namespace scalepan

@@ -1,0 +1,17 @@
+// Parts of a food named before its amount: `juice of 2 lemons`.
+#pragma once
+
+#include <optional>
+#include <string_view>
+
+#include "recipe/number_phrase.hpp"
+
+namespace scalepan {
+
+/// `juice of`, `Grated rind and juice` where a number follows; moves to it. Empty where none is.
+[[nodiscard]] std::string_view read_part_lead(Cursor& cursor);
+
+/// As `read_number_phrase`; nothing for a number that cannot be read.
+[[nodiscard]] std::optional<NumberPhrase> number_or_nothing(std::string_view text);
+
+}  // namespace scalepan

@@ -1,0 +1,167 @@
+#include "recipe/remark_reader.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "exact/error.hpp"
+#include "recipe/food_head.hpp"
+#include "recipe/kitchen_words.hpp"
+#include "recipe/line_remarks.hpp"
+
+namespace scalepan {
+
+void RemarkReader::read_slashed_measure(Cursor& cursor) {
+  Cursor probe = cursor;
+  if (!probe.take_sign("/") && !probe.take_word("or")) return;
+  auto second = read_second(probe);
+  if (!second || line_.unit_kind != UnitKind::measure || second->unit.empty()) return;
+  add_second(std::move(*second), cursor.at());
+  cursor = probe;
+}
+
+void RemarkReader::add_beside(std::string_view text) {
+  if (line_.beside.empty()) line_.beside_at = source_.offset(text);
+  line_.beside.emplace_back(text);
+}
+
+void RemarkReader::add_note(std::string_view note) {
+  if (is_wish(note)) line_.to_taste = true;
+  line_.notes.emplace_back(note);
+}
+
+void RemarkReader::read(const Segment& segment) {
+  const std::string_view text = trimmed(segment.text);
+  if (text.empty()) return;
+  if (is_optional_mark(text)) {
+    line_.optional = true;
+  } else if (is_wish(text)) {
+    add_note(text);
+  } else if (const auto stage = stage_in_remark(text)) {
+    line_.stage = *stage;
+    if (text.size() > 4) line_.states.emplace_back(text);
+  } else if (!read_amount_remark(text)) {
+    read_word_remark(text, segment.bracket);
+  }
+}
+
+/// A second measure, a bound, a fill, a part.
+bool RemarkReader::read_amount_remark(std::string_view text) {
+  Cursor cursor = source_.cursor(text);
+  if (auto second = read_second(cursor); second && trimmed(cursor.rest()).empty()) {
+    take_second(std::move(*second), source_.offset(text));
+    return true;
+  }
+  if (is_more_mark(text)) {
+    line_.high.reset();
+    return true;
+  }
+  if (is_fill(text) && line_.unit_kind == UnitKind::measure) {
+    line_.fill = text;
+    return true;
+  }
+  if (names_parts(text)) {
+    if (!line_.part.empty()) line_.part += ", ";
+    line_.part += text;
+    return true;
+  }
+  if (is_size_word(text) && line_.size.empty()) {
+    line_.size = text;
+    return true;
+  }
+  return false;
+}
+
+void RemarkReader::read_word_remark(std::string_view text, bool bracket) {
+  Cursor cursor(text);
+  const bool other = cursor.take_word("or") || cursor.take_word("oder");
+  if (other && !tells_state(cursor.rest())) {
+    const std::string_view rest = trimmed(cursor.rest());
+    rest.empty() ? add_note(text) : static_cast<void>(line_.alternatives.emplace_back(rest));
+    return;
+  }
+  if (const std::string_view added = added_food(text); !added.empty()) {
+    add_beside(added);
+  } else if (tells_state(text)) {
+    line_.states.emplace_back(text);
+  } else if (bracket || is_reference(text) || has_digit(text) || is_note(text)) {
+    line_.notes.emplace_back(text);
+  } else if (!names_the_food(text)) {
+    line_.states.emplace_back(text);
+  }
+}
+
+/// `Pepper, black`, `Cheese, Mozzarella`: the name with its last word first.
+bool RemarkReader::names_the_food(std::string_view text) {
+  if (line_.foods.size() != 1) return false;
+  std::string& food = line_.foods.front();
+  const std::string inverted = std::string(text) + " " + food;
+  if (source_.knows(inverted)) {
+    food = inverted;
+    return true;
+  }
+  const auto is_capital = [](char c) { return c >= 'A' && c <= 'Z'; };
+  if (!is_capital(text.front()) || !is_capital(food.front())) return false;
+  food += ", " + std::string(text);
+  return true;
+}
+
+/// `(about 8 oz)`, `(½ cup)`, `about 2 ounces each`; moves past it.
+std::optional<SecondMeasure> RemarkReader::read_second(Cursor& cursor) const {
+  Cursor probe = cursor;
+  const std::size_t start = probe.skip_spaces().at();
+  if (probe.word().starts_with('e')) return std::nullopt;
+  std::optional<MeasurePhrase> phrase;
+  try {
+    phrase = read_measure_phrase(probe, source_.reading, source_.catalog, AmountPlace::behind);
+  } catch (const Error&) {
+    return std::nullopt;
+  }
+  if (!phrase || !phrase->number.low || !phrase->number.high || phrase->number.article ||
+      (phrase->kind != UnitKind::measure && phrase->kind != UnitKind::none)) {
+    return std::nullopt;
+  }
+  SecondMeasure second;
+  second.text = probe.text().substr(start, probe.at() - start);
+  second.low = *phrase->number.low;
+  second.high = *phrase->number.high;
+  second.unit = phrase->unit;
+  second.measure = phrase->measure;
+  second.each = probe.take_word("each");
+  if (!second.each) static_cast<void>(probe.take_words("in all") || probe.take_word("total"));
+  cursor = probe;
+  return second;
+}
+
+/// `A piece of butter, one and a half ounce`: the measure tells what the piece does not.
+void RemarkReader::take_second(SecondMeasure second, std::size_t at) {
+  if (second.unit.empty() && !line_.has_amount()) {
+    line_.notes.push_back(second.text);
+    return;
+  }
+  const bool loose = line_.article && !second.unit.empty() &&
+                     line_.unit_kind != UnitKind::measure &&
+                     line_.unit_kind != UnitKind::container && !second.each;
+  if (!loose && line_.has_amount()) {
+    add_second(std::move(second), at);
+    return;
+  }
+  line_.low = second.low;
+  line_.high = second.high;
+  line_.unit_kind = UnitKind::measure;
+  line_.unit = second.unit;
+  line_.unit_at = at;
+  line_.measure = second.measure;
+  line_.article = line_.to_taste = false;
+}
+
+void RemarkReader::add_second(SecondMeasure second, std::size_t at) {
+  if (!second.each && contradicts(line_, second)) {
+    fail_at(at, "line.second_measure",
+            "two measures of one amount contradict: " + amount_text(line_) + " and " + second.text +
+                " lie more than a fifth apart",
+            "write the one that is right");
+  }
+  line_.second_measures.push_back(std::move(second));
+}
+
+}  // namespace scalepan

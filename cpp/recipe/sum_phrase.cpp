@@ -1,0 +1,90 @@
+#include "recipe/sum_phrase.hpp"
+
+#include "exact/error.hpp"
+#include "recipe/number_words.hpp"
+
+namespace scalepan {
+
+namespace {
+
+/// A sum of cups and tablespoons depends on which are meant.
+void expect_known_measures(std::string_view larger, std::string_view smaller, std::size_t at,
+                           Measures measures) {
+  if (measures != Measures::unstated) return;
+  const auto us = ratio_of_units(larger, smaller, Measures::us);
+  if (!us || *us <= Rational(1)) return;
+  fail_at(at, "unit.which_measures",
+          "how many " + std::string(smaller) + " make a " + std::string(larger) +
+              " is not the same in all measures, and none are stated",
+          "measures = one of: metric, us, imperial, au");
+}
+
+class SumReader {
+ public:
+  SumReader(Cursor& cursor, MeasurePhrase& phrase, Reading reading)
+      : cursor_(cursor), phrase_(phrase), reading_(reading), last_(phrase.unit) {}
+
+  void read() {
+    while (read_part()) {
+    }
+  }
+
+ private:
+  bool read_part() {
+    Cursor probe = cursor_;
+    const bool joined = probe.take_sign("+") || probe.take_word("plus") || probe.take_word("and") ||
+                        probe.take_sign("&");
+    const std::size_t start = probe.skip_spaces().at();
+    if (probe.done() || probe.rest().starts_with('-')) return false;
+    std::size_t position = start;
+    auto number = read_amount_number(probe.text(), position, reading_.decimal);
+    probe.move_to(position);
+    if (!number && joined) number = read_number_words(probe);
+    if (!number || probe.rest().starts_with('%')) return false;
+    take_part_hyphen(probe);
+    const auto word = read_unit_word(probe);
+    const bool part =
+        word && (word->kind == UnitKind::measure || word->kind == UnitKind::container);
+    if (!part) return false;
+    add(*number, *word, start, probe);
+    cursor_ = probe;
+    return true;
+  }
+
+  static void take_part_hyphen(Cursor& cursor) {
+    if (cursor.rest().starts_with('-')) cursor.skip(1);
+  }
+
+  void add(const Rational& number, const UnitWord& word, std::size_t start, const Cursor& behind) {
+    const auto whole = ratio_of_units(phrase_.unit, word.name, reading_.measures);
+    const auto step = ratio_of_units(last_, word.name, reading_.measures);
+    if (word.kind != UnitKind::measure || !whole || !step || *step <= Rational(1)) {
+      expect_known_measures(last_, word.name, start, reading_.measures);
+      const std::string_view written = behind.text().substr(start, behind.at() - start);
+      fail_at(start, "amount.doubtful",
+              "\"" + excerpt(written) +
+                  "\" does not go on with a smaller unit of the same kind as " +
+                  std::string(last_));
+    }
+    if (!phrase_.number.low || !(phrase_.number.high == phrase_.number.low)) {
+      fail_at(start, "amount.doubtful", "a range is followed by a second amount",
+              "write the range in one unit");
+    }
+    *phrase_.number.low += number / *whole;
+    phrase_.number.high = phrase_.number.low;
+    last_ = word.name;
+  }
+
+  Cursor& cursor_;
+  MeasurePhrase& phrase_;
+  Reading reading_;
+  std::string_view last_;
+};
+
+}  // namespace
+
+void read_sum(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
+  SumReader(cursor, phrase, reading).read();
+}
+
+}  // namespace scalepan
