@@ -54,26 +54,25 @@ constexpr auto piece_nouns = std::to_array<Noun>({{"ball", "balls"},
                                                   {"stick", "sticks"},
                                                   {"strip", "strips"},
                                                   {"teacup", "teacups"},
+                                                  {"drizzle", "drizzles"},
+                                                  {"log", "logs"},
+                                                  {"pat", "pats"},
+                                                  {"roll", "rolls"},
+                                                  {"round", "rounds"},
+                                                  {"shake", "shakes"},
+                                                  {"slab", "slabs"},
+                                                  {"sliver", "slivers"},
+                                                  {"thumb", "thumbs"},
                                                   {"wedge", "wedges"}});
 
-constexpr auto container_nouns = std::to_array<Noun>({{"bag", "bags"},
-                                                      {"bottle", "bottles"},
-                                                      {"box", "boxes"},
-                                                      {"can", "cans"},
-                                                      {"carton", "cartons"},
-                                                      {"container", "containers"},
-                                                      {"envelope", "envelopes"},
-                                                      {"jar", "jars"},
-                                                      {"pack", "packs"},
-                                                      {"package", "packages"},
-                                                      {"packet", "packets"},
-                                                      {"pot", "pots"},
-                                                      {"pouch", "pouches"},
-                                                      {"punnet", "punnets"},
-                                                      {"sachet", "sachets"},
-                                                      {"tin", "tins"},
-                                                      {"tub", "tubs"},
-                                                      {"tube", "tubes"}});
+constexpr auto container_nouns = std::to_array<Noun>(
+    {{"bag", "bags"},           {"bottle", "bottles"}, {"box", "boxes"},
+     {"can", "cans"},           {"carton", "cartons"}, {"container", "containers"},
+     {"envelope", "envelopes"}, {"jar", "jars"},       {"pack", "packs"},
+     {"package", "packages"},   {"packet", "packets"}, {"pot", "pots"},
+     {"pouch", "pouches"},      {"punnet", "punnets"}, {"sachet", "sachets"},
+     {"sack", "sacks"},         {"tin", "tins"},       {"tray", "trays"},
+     {"tub", "tubs"},           {"tube", "tubes"}});
 
 template <std::size_t N>
 std::optional<std::string_view> singular(const std::array<Noun, N>& nouns, std::string_view word) {

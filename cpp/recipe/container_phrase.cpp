@@ -1,5 +1,7 @@
 #include "recipe/container_phrase.hpp"
 
+#include "recipe/food_phrase.hpp"
+
 namespace scalepan {
 
 namespace {
@@ -8,7 +10,61 @@ void count_one(MeasurePhrase& phrase) {
   if (phrase.number.vague()) phrase.number.low = phrase.number.high = Rational(1);
 }
 
+/// `2 cm`, `1 1/2-inch`, `3 in.`, `1"`.
+std::string_view read_length_size(Cursor& cursor, Reading reading) {
+  Cursor probe = cursor;
+  const std::size_t start = probe.skip_spaces().at();
+  std::size_t position = start;
+  const auto number = read_amount_number(probe.text(), position, reading.decimal);
+  if (!number || number->sign() <= 0) return {};
+  probe.move_to(position);
+  if (!take_length_unit(probe)) return {};
+  cursor = probe;
+  return probe.text().substr(start, probe.at() - start);
+}
+
+/// `(#2 1/2) can`, without the first bracket.
+bool read_can_size_in_bracket(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
+  Cursor probe = cursor;
+  const std::size_t start = probe.at();
+  if (!probe.take_sign("#") && !probe.take_words("no")) return false;
+  if (probe.rest().starts_with('.')) probe.skip(1);
+  std::size_t position = probe.skip_spaces().at();
+  if (!read_amount_number(probe.text(), position, reading.decimal)) return false;
+  probe.move_to(position);
+  const std::string_view size = probe.text().substr(start, position - start);
+  if (!probe.take_sign(")")) return false;
+  const std::size_t at = probe.at();
+  const auto word = read_unit_word(probe);
+  if (!word || word->kind != UnitKind::container) return false;
+  phrase.count_in(*word, at, reading.measures);
+  phrase.size = size;
+  cursor = probe;
+  return true;
+}
+
 }  // namespace
+
+bool take_length_unit(Cursor& cursor) {
+  Cursor probe = cursor;
+  for (const std::string_view sign : {"\"", "\u201D", "\u2033"}) {
+    if (probe.take_sign(sign)) {
+      cursor = probe;
+      return true;
+    }
+  }
+  take_hyphen(probe);
+  Cursor inches = probe;
+  if (inches.take_word("in") && inches.rest().starts_with('.')) {
+    inches.skip(1);
+    cursor = inches;
+    return true;
+  }
+  const auto word = read_unit_word(probe);
+  if (!word || word->kind != UnitKind::length) return false;
+  cursor = probe;
+  return true;
+}
 
 std::optional<WrittenSize> read_size(Cursor& cursor, Reading reading) {
   Cursor probe = cursor;
@@ -68,16 +124,62 @@ bool read_lone_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
   return true;
 }
 
-bool read_bracketed_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
+std::optional<SizedPiece> read_sized_piece(Cursor& cursor, Reading reading,
+                                           const Catalog& catalog) {
+  SizedPiece piece;
+  Cursor probe = cursor;
+  piece.each = read_size(probe, reading);
+  if (!piece.each) piece.length = read_length_size(probe, reading);
+  if (!piece.each && piece.length.empty()) return std::nullopt;
+  take_hyphen(probe);
+  Cursor behind = probe;
+  piece.word_at = behind.skip_spaces().at();
+  const std::string_view rest = behind.rest();
+  const auto word = read_unit_word(behind);
+  const bool counted = word && (word->kind == UnitKind::container || word->kind == UnitKind::noun);
+  if (counted && !knows_food(catalog, trimmed(rest))) {
+    piece.word = word;
+    probe = behind;
+  }
+  cursor = probe;
+  return piece;
+}
+
+void count_pieces(MeasurePhrase& phrase, const SizedPiece& piece, Reading reading) {
+  if (piece.word) phrase.count_in(*piece.word, piece.word_at, reading.measures);
+  if (!piece.word) phrase.unit_at = piece.word_at;
+  phrase.each = piece.each;
+  if (!piece.length.empty()) phrase.size = piece.length;
+}
+
+bool read_bracketed_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading,
+                         const Catalog& catalog) {
   Cursor probe = cursor;
   if (!probe.take_sign("(")) return false;
-  const auto size = read_size(probe, reading);
-  if (!size || !probe.take_sign(")")) return false;
-  const std::size_t at = probe.at();
-  const auto word = read_unit_word(probe);
-  if (!word || word->kind != UnitKind::container) return false;
-  phrase.each = *size;
-  phrase.count_in(*word, at, reading.measures);
+  if (read_can_size_in_bracket(probe, phrase, reading)) {
+    cursor = probe;
+    return true;
+  }
+  // About so much may be of one or of all.
+  if (same_word(probe.word(), "about") && !(phrase.number.high == Rational(1))) return false;
+  SizedPiece piece;
+  piece.each = read_size(probe, reading);
+  if (!piece.each) piece.length = read_length_size(probe, reading);
+  if (!piece.each && piece.length.empty()) return false;
+  while (probe.take_sign("/") && read_size(probe, reading)) {
+  }
+  if (!probe.take_sign(")")) return false;
+  Cursor behind = probe;
+  piece.word_at = behind.skip_spaces().at();
+  const std::string_view rest = behind.rest();
+  const auto word = read_unit_word(behind);
+  const bool counted = word && (word->kind == UnitKind::container || word->kind == UnitKind::noun);
+  if (word && !counted) return false;
+  if (counted && !knows_food(catalog, trimmed(rest))) {
+    piece.word = word;
+    probe = behind;
+  }
+  count_pieces(phrase, piece, reading);
   cursor = probe;
   return true;
 }

@@ -1,4 +1,5 @@
-// Containers in an amount, and what they hold: `400 g tin`, `#10 can`, `(14.5-ounce) can`.
+// Pieces and containers of a stated size: `400 g tin`, `#10 can`, `(14.5-ounce) can`, `4 x 150 g
+// salmon fillets`, `2 cm piece`.
 #pragma once
 
 #include <cstddef>
@@ -11,6 +12,9 @@ namespace scalepan {
 /// `400 g`, `14.5-ounce`: a number and a weight or volume. Moves past it.
 [[nodiscard]] std::optional<WrittenSize> read_size(Cursor& cursor, Reading reading);
 
+/// Moves past a unit of length, a full stop behind it, or the sign of inches.
+bool take_length_unit(Cursor& cursor);
+
 /// Moves past a hyphen that binds a number to its unit.
 void take_hyphen(Cursor& cursor);
 
@@ -20,8 +24,25 @@ bool read_can_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading);
 /// `quart box`, `pound package`: a container whose size lacks its number.
 bool read_lone_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading);
 
-/// `(14.5-ounce) can` behind the count.
-bool read_bracketed_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading);
+/// A weight, a volume or a length, and the word of what has that size, if one follows.
+struct SizedPiece {
+  std::optional<WrittenSize> each;
+  std::string_view length;
+  std::optional<UnitWord> word;  // a container or a noun
+  std::size_t word_at = 0;
+};
+
+/// `400 g tins`, `2-inch piece`, `5-lb.`. A word is taken only where the text from it on is not
+/// itself a food the catalogue knows. Moves past it.
+[[nodiscard]] std::optional<SizedPiece> read_sized_piece(Cursor& cursor, Reading reading,
+                                                         const Catalog& catalog);
+
+/// Makes the phrase count such pieces.
+void count_pieces(MeasurePhrase& phrase, const SizedPiece& piece, Reading reading);
+
+/// `(14.5-ounce) can`, `(6 ounce) salmon fillets` behind the count.
+bool read_bracketed_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading,
+                         const Catalog& catalog);
 
 /// `(4 ounces)` behind the container.
 void read_container_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading);

@@ -51,6 +51,14 @@ class Cutter {
   std::vector<Cut> cuts_;
 };
 
+/// Behind a single space a bare number may be a page or a year, unless the food is known.
+bool leaves_food(std::string_view food, std::string_view tail, const LineSource& source) {
+  const std::string_view between = source.text.substr(
+      source.offset(food) + food.size(), source.offset(tail) - source.offset(food) - food.size());
+  if (between != " ") return true;
+  return !has_digit(food) && (source.knows(food) || !is_digit(tail.back()));
+}
+
 bool ends_or_marks(std::string_view rest) {
   return rest.empty() || rest.starts_with('(') || rest.starts_with(',');
 }
@@ -69,6 +77,19 @@ bool starts_with_number(std::string_view text, std::size_t& position) {
   } catch (const Error&) {
     return false;
   }
+}
+
+bool holds_amount(std::string_view text) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (!is_digit(text[i]) || (i > 0 && text[i - 1] != ' ' && text[i - 1] != '(')) continue;
+    if (i > 1 && text.substr(i - 2, 2) == "  ") return true;
+    std::size_t position = i;
+    if (!starts_with_number(text, position)) continue;
+    Cursor cursor(text, position);
+    const auto word = read_unit_word(cursor);
+    if (word && word->kind != UnitKind::length && word->kind != UnitKind::time) return true;
+  }
+  return false;
 }
 
 void expect_no_sum(std::string_view rest, const LineSource& source) {
@@ -92,7 +113,9 @@ std::optional<Tail> read_tail(std::string_view text, const LineSource& source) {
   if (!phrase || phrase->number.article || phrase->number.vague()) return std::nullopt;
   const std::string_view rest = trimmed(cursor.rest());
   expect_no_sum(rest, source);
-  if (!ends_or_marks(rest) && !is_size_tail(rest)) return std::nullopt;
+  const bool each = same_word(rest, "each");
+  if (!each && !ends_or_marks(rest) && !is_size_tail(rest)) return std::nullopt;
+  if (each) return Tail{*phrase, {}};
   return Tail{*phrase, rest};
 }
 
@@ -101,7 +124,7 @@ std::optional<FoodFirst> read_food_first(std::string_view body, const LineSource
   cutter.cut_at_gaps(source);
   cutter.cut_before_numbers();
   for (const auto& [food, tail] : cutter.cuts()) {
-    if (food.empty()) continue;
+    if (food.empty() || !leaves_food(food, tail, source)) continue;
     if (auto amount = read_tail(tail, source)) return FoodFirst{food, tail, std::move(*amount)};
   }
   return std::nullopt;

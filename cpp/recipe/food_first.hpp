@@ -32,6 +32,10 @@ struct FoodFirst {
 /// Throws `line.sum` where the text adds something of another kind: `+ 9 cups` behind cans.
 void expect_no_sum(std::string_view rest, const LineSource& source);
 
+/// Whether a number stands in the text behind a wide gap, or with a unit of weight, volume or
+/// count.
+[[nodiscard]] bool holds_amount(std::string_view text);
+
 /// Whether a number starts the text; a number that cannot be read is none.
 [[nodiscard]] bool starts_with_number(std::string_view text, std::size_t& position);
 

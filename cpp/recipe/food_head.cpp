@@ -9,6 +9,7 @@
 #include "recipe/kitchen_words.hpp"
 #include "recipe/line_segments.hpp"
 #include "recipe/number_phrase.hpp"
+#include "recipe/unit_words.hpp"
 
 namespace scalepan {
 
@@ -22,10 +23,12 @@ bool is_one_of(std::string_view word, const std::array<std::string_view, N>& wor
 }
 
 /// Words behind the name that begin a remark.
-constexpr std::array<std::string_view, 6> remark_words{"for",     "from", "at",
-                                                       "weighed", "each", "until"};
-constexpr std::array<std::string_view, 6> purposes{"taste",   "serve", "finish",
-                                                   "garnish", "cover", "decorate"};
+constexpr std::array<std::string_view, 8> remark_words{"for",  "from",  "at",     "weighed",
+                                                       "each", "until", "enough", "weighing"};
+constexpr std::array<std::string_view, 20> purposes{
+    "taste",   "serve", "finish",   "garnish", "cover",  "decorate", "thicken",
+    "make",    "bind",  "coat",     "dust",    "fry",    "grease",   "roll",
+    "moisten", "mix",   "sprinkle", "dredge",  "season", "baste"};
 constexpr std::array<std::string_view, 4> wishes{"needed", "desired", "required", "liked"};
 /// Words that go on with a clause after its participle.
 constexpr std::array<std::string_view, 18> clause_words{
@@ -60,6 +63,7 @@ class HeadReader {
     skip_articles();
     if (!knows(text())) {
       take_stage();
+      cut_counted_alternative();
       cut_clauses();
       take_bound();
       cut_alternative();
@@ -174,6 +178,36 @@ class HeadReader {
     if (head_.bound != Bound::none) last_ -= 2;
   }
 
+  /// `1 large or 2 small onions`, `1/2 oz. of butter or 2 tablespoonfuls of suet`: a choice with
+  /// an amount of its own, whose name the first shares where it has none.
+  void cut_counted_alternative() {
+    for (std::size_t i = first_ + 1; i + 1 < last_; ++i) {
+      const std::string_view rest = text_of(words_, i + 1, last_);
+      if (!is(word(i), "or") || !starts_number(rest)) continue;
+      head_.alternatives.push_back(rest);
+      if (!has_noun_before(i)) take_name_of(i + 1, i);
+      last_ = i;
+      return;
+    }
+  }
+
+  /// The name behind number, unit, sizes and states becomes the shared one.
+  void take_name_of(std::size_t start, std::size_t left_end) {
+    std::size_t name = start + 1;
+    Cursor unit(text_of(words_, name, last_));
+    if (name + 1 < last_ && read_unit_word(unit)) ++name;
+    while (name + 1 < last_ && (is_leading(word(name)) || is_adjective(word(name)))) ++name;
+    shared_noun_ = text_of(words_, name, last_);
+    for (std::size_t i = first_; i < left_end; ++i) {
+      if (is_size_word(word(i))) {
+        head_.size = word(i);
+      } else {
+        head_.states.push_back(word(i));
+      }
+    }
+    first_ = left_end;
+  }
+
   void cut_alternative() {
     for (std::size_t i = first_ + 1; i < last_; ++i) {
       if (!is(word(i), "or")) continue;
@@ -197,7 +231,24 @@ class HeadReader {
     const bool adjective = is_adjective(word(or_at - 1)) && !knows(left);
     const bool liquor = is_one_of(noun, liquors) && !is_one_of(word(or_at - 1), liquors);
     const bool known = knows(std::string(left) + " " + std::string(noun));
-    if (adjective || liquor || known) shared_noun_ = noun;
+    if (!adjective && !liquor && !known) return;
+    // `red or yellow bell pepper` shares all behind the second adjective.
+    const bool both = adjective && is_adjective(word(or_at + 1));
+    shared_noun_ = both ? text_of(words_, or_at + 2, last_) : noun;
+    cut_listed_adjectives(or_at);
+  }
+
+  /// `red, yellow or orange pepper`: the first of them is the choice read.
+  void cut_listed_adjectives(std::size_t or_at) {
+    for (std::size_t i = first_; i + 1 < or_at; ++i) {
+      const char* behind = word(i).data() + word(i).size();
+      if (*behind != ',') continue;
+      for (std::size_t other = i + 1; other < or_at; ++other) {
+        head_.alternatives.push_back(word(other));
+      }
+      last_ = i + 1;
+      return;
+    }
   }
 
   void strip_leading() {
@@ -250,7 +301,11 @@ class HeadReader {
     if (!told && !prepared && !condition) return false;
     first_ = verb + 1;
     const bool joint = is(word(first_), "and") || is(word(first_), "or");
-    if (joint && first_ + 2 < last_ && is_leading(word(first_ + 1))) ++first_;
+    const bool state = is_leading(word(first_ + 1)) || is_participle(word(first_ + 1));
+    if (joint && first_ + 2 < last_ && state) {
+      ++first_;
+      if (!is_leading(word(first_))) ++first_;
+    }
     return true;
   }
 
@@ -262,7 +317,8 @@ class HeadReader {
 
   void split_foods() {
     const std::string_view name = text();
-    head_.name = name;
+    head_.name = name.empty() ? shared_noun_ : name;
+    if (name.empty() && !shared_noun_.empty()) head_.foods.emplace_back(shared_noun_);
     if (name.empty()) return;
     for (std::size_t i = first_ + 1; i + 1 < last_ && !product_ && !knows(name); ++i) {
       if (!is(word(i), "and") && word(i) != "&") continue;
@@ -276,7 +332,7 @@ class HeadReader {
 
   void add_food(std::string_view name) {
     std::string food(name);
-    if (!shared_noun_.empty()) food += " " + std::string(shared_noun_);
+    if (!shared_noun_.empty()) food += (food.empty() ? "" : " ") + std::string(shared_noun_);
     head_.foods.push_back(std::move(food));
   }
 

@@ -1,5 +1,9 @@
 #include "recipe/food_list.hpp"
 
+#include <algorithm>
+#include <iterator>
+#include <string>
+
 #include "recipe/food_head.hpp"
 #include "recipe/line_parts.hpp"
 #include "recipe/line_remarks.hpp"
@@ -8,18 +12,21 @@ namespace scalepan {
 
 namespace {
 
-/// `Pepper, salt`: without an amount, names of two foods are two foods.
-std::size_t unmarked_list_end(const WrittenLine& line, const std::vector<Segment>& segments,
-                              std::size_t head, const LineSource& source) {
-  const std::size_t none = segments.size();
-  if (line.has_amount() || head + 2 != segments.size() || segments[head + 1].bracket) {
-    return none;
+/// `Pepper, salt`; `salt, pepper and nutmeg to taste`: without an amount, a name that is a food by
+/// itself is a further one, unless the two together are one name.
+void take_unmarked_list(WrittenLine& line, std::vector<Segment>& segments, std::size_t head,
+                        const LineSource& source) {
+  const std::string first(segments[head].text);
+  if (!source.knows(first)) return;
+  for (std::size_t i = head + 1; i < segments.size() && !segments[i].bracket; ++i) {
+    FoodHead next = read_food_head(segments[i].text, false, source.catalog);
+    if (next.foods.empty() || !source.knows(next.foods.front())) return;
+    if (source.knows(next.foods.front() + " " + first)) return;
+    std::ranges::move(next.foods, std::back_inserter(line.foods));
+    line.notes.insert(line.notes.end(), next.notes.begin(), next.notes.end());
+    line.to_taste = line.to_taste || std::ranges::any_of(next.notes, is_wish);
+    segments[i].text = {};
   }
-  const std::string_view second = segments[head + 1].text;
-  const std::string inverted = std::string(second) + " " + std::string(segments[head].text);
-  const bool two =
-      source.knows(segments[head].text) && source.knows(second) && !source.knows(inverted);
-  return two ? head + 1 : none;
 }
 
 }  // namespace
@@ -37,7 +44,10 @@ void take_lists(WrittenLine& line, std::vector<Segment>& segments, std::size_t h
     last = i;
     alternatives = either;
   }
-  if (last == segments.size()) last = unmarked_list_end(line, segments, head, source);
+  if (last == segments.size()) {
+    if (!line.has_amount()) take_unmarked_list(line, segments, head, source);
+    return;
+  }
   for (std::size_t i = head + 1; i <= last && last < segments.size(); ++i) {
     std::string_view text = segments[i].text;
     if (segments[i].bracket || text.empty() || is_reference(text)) continue;

@@ -34,8 +34,9 @@ const std::unordered_map<std::string_view, Stage>& preparations() {
           "thawed",    "toasted",  "topped",   "torn",      "trimmed",  "whipped",   "zested"}) {
       made.emplace(word, Stage::edible);
     }
-    for (const std::string_view word : {"chilled", "cleaned", "cooled", "diluted", "heated",
-                                        "rinsed", "scalded", "soaked", "warmed", "washed"}) {
+    for (const std::string_view word :
+         {"chilled", "cleaned", "cooled", "diluted", "heated", "rinsed", "scalded", "soaked",
+          "stuck", "warmed", "washed"}) {
       made.emplace(word, Stage::none);
     }
     made.emplace("drained", Stage::drained);
@@ -50,10 +51,11 @@ bool contains(const Words& words, std::string_view word) {
   return capital && words.contains(lower(word));
 }
 
-const Words size_words{"small",       "medium",      "large",       "medium-sized",
-                       "medium-size", "extra-large", "large-sized", "small-sized",
-                       "good-sized",  "fair-sized",  "jumbo",       "big",
-                       "tiny",        "huge",        "sized",       "little"};
+const Words size_words{"small",       "medium",      "large",       "medium-sized", "medium-size",
+                       "extra-large", "large-sized", "small-sized", "good-sized",   "fair-sized",
+                       "jumbo",       "big",         "tiny",        "huge",         "sized",
+                       "little",      "lg",          "lge",         "med",          "sm",
+                       "sml",         "thumb-sized"};
 
 const Words conditions{"boiling",  "cold",     "cool",     "fresh",    "frozen", "hot",
                        "lukewarm", "raw",      "ripe",     "overripe", "stale",  "stiff",
@@ -89,11 +91,13 @@ const Words adjectives{
     "hot",     "cold",       "large",   "small",     "medium",      "big",      "nut",
     "dairy",   "low-sodium", "hard",    "soft",      "long",        "short"};
 
-const Words method_verbs{"add",     "allow",  "arrange",  "bake",  "boil",   "bring",    "combine",
-                         "cook",    "cool",   "cover",    "drain", "fold",   "heat",     "knead",
-                         "leave",   "let",    "make",     "melt",  "mix",    "place",    "pour",
-                         "preheat", "put",    "remove",   "rinse", "season", "serve",    "set",
-                         "simmer",  "spread", "sprinkle", "stir",  "take",   "transfer", "turn"};
+const Words method_verbs{"beat",     "blend", "chop",   "dissolve", "divide",  "grease",  "line",
+                         "roll",     "sift",  "soak",   "whisk",    "wash",    "add",     "allow",
+                         "arrange",  "bake",  "boil",   "bring",    "combine", "cook",    "cool",
+                         "cover",    "drain", "fold",   "heat",     "knead",   "leave",   "let",
+                         "make",     "melt",  "mix",    "place",    "pour",    "preheat", "put",
+                         "remove",   "rinse", "season", "serve",    "set",     "simmer",  "spread",
+                         "sprinkle", "stir",  "take",   "transfer", "turn"};
 
 using Part = std::pair<std::string_view, std::string_view>;
 
@@ -126,6 +130,12 @@ std::optional<Stage> stage_of_preparation(std::string_view word) {
 
 bool is_size_word(std::string_view word) { return contains(size_words, word); }
 
+std::string_view size_written_out(std::string_view word) {
+  if (word == "lg" || word == "lge") return "large";
+  if (word == "med" || word == "medium-size") return "medium";
+  return word == "sm" || word == "sml" ? "small" : word;
+}
+
 bool is_condition(std::string_view word) { return contains(conditions, word); }
 
 bool makes_a_name(std::string_view word) { return contains(name_makers, word); }
@@ -143,7 +153,12 @@ bool is_participle(std::string_view word) {
          !contains(no_participles, word);
 }
 
-bool is_adjective(std::string_view word) { return contains(adjectives, word); }
+bool is_adjective(std::string_view word) {
+  // `bone-in`, `skin-on`, `gluten-free`
+  const bool compound = word.ends_with("-in") || word.ends_with("-on") || word.ends_with("-off") ||
+                        word.ends_with("-free") || word.ends_with("-less");
+  return compound || contains(adjectives, word);
+}
 
 std::string_view part_of_food(std::string_view word) {
   const std::string plain = lower(word);

@@ -16,6 +16,9 @@ namespace scalepan {
 /// `small`, `medium`, `large` ...: the size of a piece.
 [[nodiscard]] bool is_size_word(std::string_view word);
 
+/// `large` of `lg`; any other word as it is.
+[[nodiscard]] std::string_view size_written_out(std::string_view word);
+
 /// `cold`, `fresh`, `stale`: how a food is, which its name does not tell.
 [[nodiscard]] bool is_condition(std::string_view word);
 

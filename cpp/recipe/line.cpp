@@ -109,7 +109,7 @@ class LineMaker {
   }
 
   void read_counting() {
-    line_.size = lower(written_.size);
+    line_.size = size_written_out(lower(written_.size));
     line_.fill = written_.fill;
     if (written_.unit_kind == UnitKind::noun && written_.unit != "piece") {
       line_.noun = written_.unit;

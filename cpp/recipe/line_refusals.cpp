@@ -6,7 +6,8 @@
 
 #include "exact/error.hpp"
 #include "recipe/cursor.hpp"
-#include "recipe/kitchen_words.hpp"
+#include "recipe/food_first.hpp"
+#include "recipe/line_segments.hpp"
 
 namespace scalepan {
 
@@ -34,6 +35,22 @@ constexpr auto refused = std::to_array<Refused>({
     {"for every", "line.ratio", "gives a ratio, not an amount"},
     {"each person", "line.per_person", "gives an amount for each person"},
     {"per portion", "line.rule", "reads like a rule without its bar"},
+    {"per lb", "line.ratio", "gives a ratio, not an amount"},
+    {"per pound", "line.ratio", "gives a ratio, not an amount"},
+    {"per kg", "line.ratio", "gives a ratio, not an amount"},
+    {"per kilo", "line.ratio", "gives a ratio, not an amount"},
+    {"per cup", "line.ratio", "gives a ratio, not an amount"},
+    {"per pint", "line.ratio", "gives a ratio, not an amount"},
+    {"per quart", "line.ratio", "gives a ratio, not an amount"},
+    {"per gallon", "line.ratio", "gives a ratio, not an amount"},
+    {"per litre", "line.ratio", "gives a ratio, not an amount"},
+    {"per liter", "line.ratio", "gives a ratio, not an amount"},
+    {"to the pound", "line.ratio", "gives a ratio, not an amount"},
+    {"to the pint", "line.ratio", "gives a ratio, not an amount"},
+    {"to the quart", "line.ratio", "gives a ratio, not an amount"},
+    {"as much", "line.relative", "gives an amount by another one"},
+    {"twice", "line.relative", "gives an amount by another one"},
+    {"double the", "line.relative", "gives an amount by another one"},
     {"per person", "line.per_person", "gives an amount for each person"},
     {"per head", "line.per_person", "gives an amount for each person"},
     {"of each", "line.refers", "refers to other lines"},
@@ -53,6 +70,75 @@ bool is_capitals(std::string_view text) {
     if (is_letter(c)) ++letters;
   }
   return letters > 2;
+}
+
+constexpr auto npos = std::string_view::npos;
+
+template <std::size_t N>
+bool is_one_of(std::string_view word, const std::array<std::string_view, N>& words) {
+  return std::ranges::any_of(words, [&](std::string_view known) { return same_word(word, known); });
+}
+
+/// First words of titles, yields and settings.
+constexpr auto titles = std::to_array<std::string_view>(
+    {"serves",     "serving",      "servings",     "yield",         "yields",      "makes",
+     "portion",    "portions",     "page",         "chapter",       "calories",    "oven",
+     "time",       "prep",         "cooking",      "total",         "weight",      "sodium",
+     "protein",    "energy",       "carbohydrate", "carbohydrates", "ingredients", "method",
+     "directions", "instructions", "notes",        "temperature",   "average",     "cost",
+     "price",      "per"});
+
+/// Words that no food begins with.
+constexpr std::array<std::string_view, 24> no_beginnings{
+    "to",   "or",  "and", "less",    "minus", "plus", "x",    "each",    "ish", "per", "by",   "of",
+    "than", "for", "no",  "without", "zero",  "not",  "with", "percent", "in",  "at",  "from", "a"};
+
+bool holds_vulgar(std::string_view word) {
+  for (std::size_t i = 0; i < word.size(); ++i) {
+    std::size_t position = i;
+    if (is_beyond_ascii(word[i]) && starts_with_number(word, position)) return true;
+  }
+  return false;
+}
+
+/// Numbers that belong to a name: `1%`, `100 %`, `80/20`, `5-spice`, `7up`.
+bool is_number_of_name(std::string_view word, std::string_view next) {
+  if (word.find('%') != std::string_view::npos || next.starts_with('%') ||
+      same_word(next, "percent") || word == "00") {
+    return true;
+  }
+  const std::size_t letter = word.find_first_not_of("0123456789");
+  if (letter == std::string_view::npos) return false;
+  if (!is_digit(word.front())) return letter_length(word, 0) > 0;  // `V8`
+  Cursor cursor(word, word[letter] == '-' ? letter + 1 : letter);
+  return letter_length(word, cursor.at()) > 0 && !read_unit_word(cursor);
+}
+
+bool holds_stray_number(const std::vector<std::string_view>& words) {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const std::string_view next = i + 1 < words.size() ? words[i + 1] : std::string_view();
+    const bool number = has_digit(words[i]) || holds_vulgar(words[i]);
+    if (number && !is_number_of_name(words[i], next)) return true;
+  }
+  return false;
+}
+
+/// `portions`, `cup`: the word for an amount, with no food behind it.
+bool is_bare_unit(std::string_view food) {
+  Cursor cursor(food);
+  const auto word = read_unit_word(cursor);
+  return word && trimmed(cursor.rest()).empty();
+}
+
+/// `kindness`, as joke recipes have it; `people`, `book`: no food either.
+bool is_quality(std::string_view word) {
+  constexpr auto no_foods = std::to_array<std::string_view>(
+      {"love",    "patience", "faith", "hope",  "charity", "humour",   "humor",  "courage",
+       "joy",     "laughter", "book",  "books", "people",  "persons",  "guests", "degrees",
+       "minutes", "hours",    "days",  "week",  "weeks",   "months",   "years",  "miles",
+       "p.m",     "a.m",      "pages", "kcal",  "kj",      "calories", "pan",    "pans"});
+  const std::string plain = lower(word);
+  return (plain.ends_with("ness") && plain != "guinness") || is_one_of(plain, no_foods);
 }
 
 constexpr std::array<std::string_view, 12> made_things{
@@ -90,13 +176,38 @@ bool is_separator(std::string_view text) {
   return !text.empty() && text.find_first_not_of("-*=_. ") == std::string_view::npos;
 }
 
-bool is_quality(std::string_view food) {
-  constexpr std::array<std::string_view, 8> qualities{"love",    "patience", "faith", "hope",
-                                                      "charity", "humour",   "humor", "courage"};
-  const std::size_t space = food.rfind(' ');
-  const std::string last = lower(space == std::string_view::npos ? food : food.substr(space + 1));
-  return (last.ends_with("ness") && last != "guinness") ||
-         std::ranges::find(qualities, last) != qualities.end();
+void expect_ingredient(std::string_view body, const LineSource& source) {
+  for (const std::string_view sign : {"$", "\u00A3", "\u20AC", "\u00A2"}) {
+    const std::size_t at = body.find(sign);
+    if (at == std::string_view::npos) continue;
+    fail_at(source.offset(body) + at, "line.price",
+            "\"" + excerpt(body) + "\" holds a price, not an amount",
+            "prices stand in the price book");
+  }
+  const bool address = body.find("www.") != std::string_view::npos ||
+                       body.find("://") != std::string_view::npos ||
+                       body.find("\u00A9") != std::string_view::npos;
+  const std::string_view first = first_word(body);
+  const bool title = is_one_of(first, titles) && !source.knows(body) &&
+                     !source.knows(text_of(words_of(body), 0, 2)) && body.find("  ") == npos;
+  if (!address && !title) return;
+  fail_at(source.offset(body), "line.no_food", "\"" + excerpt(body) + "\" is no ingredient");
+}
+
+void expect_food_name(std::string_view food, const LineSource& source, std::size_t offset) {
+  if (source.knows(food)) return;
+  const std::vector<std::string_view> words = words_of(food);
+  const std::string_view first = words.empty() ? food : words.front();
+  const bool letter = letter_length(food, 0) > 0 || is_digit(food.front());
+  const bool sound = letter && !is_one_of(first, no_beginnings) && !holds_stray_number(words) &&
+                     food.find('+') == std::string_view::npos && food.size() > 1;
+  const bool clipped = food.size() <= 3 && food.find_first_of("aeiouyAEIOUY") == npos;
+  if (!sound || clipped || is_bare_unit(food)) {
+    fail_at(offset, "line.no_food", "\"" + excerpt(food) + "\" cannot be read as a food");
+  }
+  if (is_quality(words.back())) {
+    fail_at(offset, "line.no_food", "\"" + excerpt(food) + "\" is no food");
+  }
 }
 
 }  // namespace scalepan

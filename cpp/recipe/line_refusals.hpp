@@ -3,6 +3,8 @@
 
 #include <string_view>
 
+#include "recipe/line_source.hpp"
+
 namespace scalepan {
 
 /// Throws `line.no_measure` (`butter size of an egg`), `line.relative` (`the weight of 8 eggs`),
@@ -16,7 +18,13 @@ void expect_measurable(std::string_view text);
 /// Whether a text stands between alternatives: `or`, `---`.
 [[nodiscard]] bool is_separator(std::string_view text);
 
-/// Whether what is named is a quality, as joke recipes have it: `kindness`, `patience`.
-[[nodiscard]] bool is_quality(std::string_view food);
+/// Throws `line.no_food` or `line.price` for a line whose words show that it is no ingredient:
+/// `Serves 4`, `Page 42`, `3 for $5`, an address.
+void expect_ingredient(std::string_view body, const LineSource& source);
+
+/// Throws `line.no_food` for a name that cannot be one: it begins with a connecting word or a
+/// sign, holds a number that was not read, is a bare unit, or names a quality (`kindness`).
+/// `offset` is where it stands in the line.
+void expect_food_name(std::string_view food, const LineSource& source, std::size_t offset);
 
 }  // namespace scalepan

@@ -56,7 +56,11 @@ bool is_optional_mark(std::string_view text) { return is_any(trimmed(text), opti
 
 bool is_wish(std::string_view text) { return is_any(trimmed(text), wishes); }
 
-bool is_more_mark(std::string_view text) { return is_any(trimmed(text), more_marks); }
+bool is_more_mark(std::string_view text) { return starts_with_any(trimmed(text), more_marks); }
+
+bool is_less_mark(std::string_view text) {
+  return Cursor(text).take_words("or less") || Cursor(text).take_words("less if liked");
+}
 
 bool is_fill(std::string_view text) { return is_any(trimmed(text), fills); }
 

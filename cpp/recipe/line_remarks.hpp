@@ -21,6 +21,9 @@ struct WrittenLine;
 /// `more if liked`, `or more`: the amount is a least.
 [[nodiscard]] bool is_more_mark(std::string_view text);
 
+/// `or less`: the amount is a most.
+[[nodiscard]] bool is_less_mark(std::string_view text);
+
 /// `scant`, `heaping`.
 [[nodiscard]] bool is_fill(std::string_view text);
 

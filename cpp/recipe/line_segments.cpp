@@ -1,7 +1,12 @@
 #include "recipe/line_segments.hpp"
 
+#include <algorithm>
+#include <array>
+
 #include "exact/error.hpp"
 #include "recipe/cursor.hpp"
+#include "recipe/kitchen_words.hpp"
+#include "recipe/unit_words.hpp"
 
 namespace scalepan {
 
@@ -15,6 +20,18 @@ std::size_t closing(std::string_view text, std::size_t open, std::string_view li
     if (text[i] == ')' && --depth == 0) return i;
   }
   fail_at(offset_in(line, text) + open, "line.bracket", "a bracket is not closed");
+}
+
+/// Whether the word that the full stop ends is cut short by it: `lg.`, `tsp.`, `approx.`.
+bool is_abbreviation(std::string_view text, std::size_t stop) {
+  std::size_t start = stop;
+  while (start > 0 && is_letter(text[start - 1])) --start;
+  const std::string_view word = text.substr(start, stop - start);
+  Cursor cursor(word);
+  constexpr std::array<std::string_view, 6> others{"approx", "incl", "opt", "etc", "no", "st"};
+  return is_size_word(word) || read_unit_word(cursor).has_value() ||
+         std::ranges::any_of(others,
+                             [&](std::string_view known) { return same_word(known, word); });
 }
 
 /// The length of a mark that parts segments, or 0. A comma between digits parts none, nor does a
@@ -37,7 +54,7 @@ std::size_t mark_length(std::string_view text, std::size_t at) {
   const bool sentence = c == '.' && at > 1 && at + 2 < text.size() && text[at + 1] == ' ' &&
                         is_letter(text[at + 2]) && is_letter(text[at - 1]) &&
                         is_letter(text[at - 2]);
-  return sentence ? 1 : 0;
+  return sentence && !is_abbreviation(text, at) ? 1 : 0;
 }
 
 void add(std::vector<Segment>& segments, std::string_view text, bool bracket) {

@@ -8,23 +8,58 @@
 #include "measure/unit_table.hpp"
 #include "recipe/container_phrase.hpp"
 #include "recipe/food_phrase.hpp"
+#include "recipe/kitchen_words.hpp"
+#include "recipe/number_words.hpp"
 #include "recipe/sum_phrase.hpp"
 
 namespace scalepan {
 
 namespace {
 
-constexpr auto fills = std::to_array<std::string_view>(
-    {"heaping",    "heaped",        "rounded",        "rounding",       "level",
-     "even",       "scant",         "scanted",        "generous",       "good",
-     "full",       "large",         "small",          "slight",         "brimming",
-     "packed",     "firmly packed", "tightly packed", "lightly packed", "loosely packed",
-     "well packed"});
+constexpr auto fills = std::to_array<std::string_view>({"heaping",
+                                                        "heaped",
+                                                        "rounded",
+                                                        "rounding",
+                                                        "level",
+                                                        "even",
+                                                        "scant",
+                                                        "scanted",
+                                                        "generous",
+                                                        "good",
+                                                        "full",
+                                                        "large",
+                                                        "small",
+                                                        "slight",
+                                                        "brimming",
+                                                        "packed",
+                                                        "firmly packed",
+                                                        "tightly packed",
+                                                        "lightly packed",
+                                                        "loosely packed",
+                                                        "well packed",
+                                                        "thick",
+                                                        "thin",
+                                                        "nice",
+                                                        "medium",
+                                                        "big",
+                                                        "thumb-sized",
+                                                        "lg",
+                                                        "lge",
+                                                        "med",
+                                                        "sm",
+                                                        "sml"});
 
 /// Nouns that stand for one where no number does: `Dash`, `pinch of salt`.
-constexpr auto lone_nouns =
-    std::to_array<std::string_view>({"pinch", "dash", "handful", "knob", "splash", "squeeze",
-                                     "sprig", "drop", "grating", "dollop"});
+constexpr auto lone_nouns = std::to_array<std::string_view>(
+    {"pinch", "dash", "handful", "knob", "splash", "squeeze", "sprig", "drop", "grating", "dollop",
+     "drizzle", "bunch", "clove", "slice", "thumb"});
+
+/// Nouns that a weight may stand before: `125 g ball`.
+bool is_lump(std::string_view noun) {
+  constexpr std::array<std::string_view, 9> lumps{"ball", "bar",   "block", "fillet", "loaf",
+                                                  "log",  "piece", "slab",  "wedge"};
+  return std::ranges::find(lumps, noun) != lumps.end();
+}
 
 bool is_lone_noun(std::string_view noun) {
   return std::ranges::find(lone_nouns, noun) != lone_nouns.end();
@@ -59,8 +94,11 @@ class MeasureReader {
     const std::string_view fill = take_fill(probe);
     const std::size_t start = probe.skip_spaces().at();
     const auto word = read_unit_word(probe);
-    if (!word || word->kind != UnitKind::noun || !is_lone_noun(word->name)) return false;
-    if (word->plural || knows(cursor_.rest())) return false;
+    if (!word || word->plural) return false;
+    if (word->kind != UnitKind::noun && word->kind != UnitKind::container) return false;
+    const bool meant = same_word(probe.word(), "of") || !fill.empty();
+    if (!meant && (!is_lone_noun(word->name) || knows(cursor_.rest()))) return false;
+    if (begins_compound(word->name, probe.word())) return false;
     phrase_.number.low = phrase_.number.high = Rational(1);
     phrase_.size = fill;
     phrase_.count_in(*word, start, reading_.measures);
@@ -70,18 +108,50 @@ class MeasureReader {
 
   bool read_numbered() {
     start_ = cursor_.skip_spaces().at();
+    const std::string_view fill = take_fill_before_number();
     auto number = read_number_phrase(cursor_, reading_.decimal);
     if (!number) return false;
     phrase_.number = std::move(*number);
+    phrase_.fill = fill;
+    expect_number_alone();
     if (!phrase_.number.vague()) skip_article();
-    if (read_multiple() || read_bracketed_size(cursor_, phrase_, reading_)) return true;
+    if (read_multiple() || read_bracketed_size(cursor_, phrase_, reading_, catalog_)) return true;
     if (!phrase_.number.vague() && read_can_size(cursor_, phrase_, reading_)) {
       expect_one_unit(start_);
       return true;
     }
     if (read_second_number()) return true;
     read_unit();
+    take_bound(cursor_, phrase_.number);
     return true;
+  }
+
+  /// The `scant` of `scant 1/4 tsp`.
+  std::string_view take_fill_before_number() {
+    for (const std::string_view words : fills) {
+      Cursor probe = cursor_;
+      if (!probe.take_words(words)) continue;
+      const std::string_view written = trimmed(cursor_.text().substr(start_, probe.at() - start_));
+      if (probe.skip_spaces().done() || letter_length(probe.text(), probe.at()) > 0) return {};
+      cursor_ = probe;
+      return written;
+    }
+    return {};
+  }
+
+  /// `1st`, `25. Apple Pie`, `350°`, `1 eighth`: numbers of other things than amounts.
+  void expect_number_alone() const {
+    if (phrase_.number.vague() || !is_digit(cursor_.text()[start_])) return;
+    const std::string_view rest = cursor_.rest();
+    const std::string_view glued = rest.substr(0, word_end(rest, 0));
+    const bool ordinal = same_word(glued, "st") || same_word(glued, "nd") ||
+                         same_word(glued, "rd") || same_word(glued, "th");
+    const bool degrees = rest.starts_with("\u00B0") || same_word(cursor_.word(), "degrees");
+    const bool fraction = !ordinal && is_fraction_name(cursor_.word());
+    if (!ordinal && !degrees && !fraction && !rest.starts_with(". ")) return;
+    fail_at(start_, "line.no_amount",
+            "\"" + excerpt(cursor_.text().substr(start_)) + "\" does not begin with an amount",
+            "begin with a number and a unit: 500 g leeks, 3 eggs");
   }
 
   /// The `a` of `half a lemon`, `1/2 a nutmeg`.
@@ -96,7 +166,35 @@ class MeasureReader {
   bool read_multiple() {
     Cursor probe = cursor_;
     if (!probe.take_sign("\u00D7") && !take_letter_x(probe)) return false;
-    return read_size_and_container(probe, false);
+    probe.skip_spaces();
+    if (!probe.done() && letter_length(probe.text(), probe.at()) > 0) {
+      cursor_ = probe;  // `2 x eggs`
+      return false;
+    }
+    return read_pieces(probe) || read_spoons(probe);
+  }
+
+  /// `400 g tins`, `150 g` of what follows.
+  bool read_pieces(Cursor probe) {
+    Cursor spoon = probe;
+    if (read_spoons(spoon)) return true;
+    const auto piece = read_sized_piece(probe, reading_, catalog_);
+    if (!piece || (!piece->each && !piece->word)) return false;
+    count_pieces(phrase_, *piece, reading_);
+    cursor_ = probe;
+    return true;
+  }
+
+  /// `1 x 15 ml spoon` is 15 mL.
+  bool read_spoons(Cursor probe) {
+    const auto size = read_size(probe, reading_);
+    if (!size) return false;
+    const auto word = read_unit_word(probe);
+    if (!word || word->kind != UnitKind::unsized || word->name != "spoon") return false;
+    scale_number(size->number);
+    phrase_.count_in({UnitKind::measure, size->name}, probe.at(), reading_.measures);
+    cursor_ = probe;
+    return true;
   }
 
   static bool take_letter_x(Cursor& cursor) {
@@ -117,41 +215,18 @@ class MeasureReader {
     std::size_t position = start;
     if (!read_amount_number(probe.text(), position, reading_.decimal)) return false;
     const bool bound = probe.text().substr(position).starts_with('-');
-    if ((bound || settled_by_bracket(cursor_.text(), start, reading_)) &&
-        read_size_and_container(probe, true))
-      return true;
+    const bool in_words = !is_digit(cursor_.text()[start_]);
+    const bool settled = settled_by_bracket(cursor_.text(), start, reading_);
+    if ((bound || in_words || settled) && read_pieces(probe)) return true;
     probe.move_to(position);
-    if (!probe.rest().starts_with('%') && read_unit_word(probe)) {
+    const bool share = probe.rest().starts_with('%') || same_word(probe.word(), "percent");
+    if (!share && read_unit_word(probe)) {
       fail_at(start, "line.two_numbers",
               "two numbers stand side by side in \"" +
                   excerpt(probe.text().substr(start_, probe.at() - start_)) + "\"",
               "write 2 x 400 g tins, or the amount alone");
     }
     return false;
-  }
-
-  /// `400 g tins`; `15 ml spoon`, which is 15 mL; `400 g` alone behind `2 x`.
-  bool read_size_and_container(Cursor probe, bool needs_container) {
-    const auto size = read_size(probe, reading_);
-    if (!size) return false;
-    take_hyphen(probe);
-    const std::size_t at = probe.at();
-    Cursor behind = probe;
-    const auto word = read_unit_word(behind);
-    if (word && word->kind == UnitKind::container && !knows(probe.rest())) {
-      phrase_.each = *size;
-      phrase_.count_in(*word, at, reading_.measures);
-      cursor_ = behind;
-      return true;
-    }
-    if (needs_container) return false;
-    scale_number(size->number);
-    phrase_.kind = UnitKind::measure;
-    phrase_.unit = size->name;
-    phrase_.unit_at = at;
-    phrase_.measure = size->unit;
-    cursor_ = word && word->kind == UnitKind::unsized && word->name == "spoon" ? behind : probe;
-    return true;
   }
 
   void scale_number(const Rational& factor) {
@@ -163,25 +238,32 @@ class MeasureReader {
   void read_unit() {
     if (take_pound_sign()) return;
     expect_no_price();
+    const std::size_t number_end = cursor_.at();
+    if (read_length_sign()) return;
     take_hyphen(cursor_);
     Cursor probe = cursor_;
     const std::string_view fill = take_fill(probe);
     const std::size_t at = probe.skip_spaces().at();
     auto word = read_unit_word(probe);
     if (!word && probe.word().size() == 1) expect_clear_letter(probe.word(), at);
-    if (!word || (fill.empty() && is_food(*word, probe))) return;
-    if (word->kind == UnitKind::noun && !fill.empty() && is_size(fill)) {
-      phrase_.size = fill;
-    } else if (!fill.empty() && word->kind == UnitKind::measure) {
-      phrase_.fill = fill;
-    } else if (!fill.empty()) {
-      phrase_.size = fill;
+    if (!word && at == number_end && letter_length(probe.text(), at) > 0) {
+      fail_unknown_unit(probe.word(), at);
     }
+    if (!word || (fill.empty() && is_food(*word, at, probe))) return;
+    expect_no_temperature(at);
+    if (!fill.empty()) (word->kind == UnitKind::measure ? phrase_.fill : phrase_.size) = fill;
     accept(*word, at, probe);
   }
 
-  static bool is_size(std::string_view word) {
-    return same_word(word, "large") || same_word(word, "small") || same_word(word, "good");
+  /// `3 in. stick`, `2" piece`.
+  bool read_length_sign() {
+    Cursor probe = cursor_;
+    const bool inches = same_word(probe.word(), "in");
+    if (!inches && !probe.skip_spaces().done() && letter_length(probe.text(), probe.at()) > 0) {
+      return false;
+    }
+    if (!take_length_unit(probe)) return false;
+    return read_length(probe);
   }
 
   /// `c` of `4 c`; letters that could be two units are refused.
@@ -196,19 +278,42 @@ class MeasureReader {
   }
 
   /// Whether what looks like a unit begins the name of a food, or is the food: `2 cloves`.
-  [[nodiscard]] bool is_food(const UnitWord& word, const Cursor& behind) const {
-    if (word.kind == UnitKind::measure || word.kind == UnitKind::time) {
-      return same_word(word.name, "stone") && same_word(behind.word(), "fruit");
-    }
+  [[nodiscard]] bool is_food(const UnitWord& word, std::size_t at, const Cursor& behind) const {
+    const std::string_view written = cursor_.text().substr(at, word_end(cursor_.text(), at) - at);
+    if (begins_compound(written, behind.word())) return !expect_no_pound_cake(word, at);
+    if (word.kind == UnitKind::measure || word.kind == UnitKind::time) return false;
     if (trimmed(behind.rest()).empty()) return place_ == AmountPlace::front;
-    return knows(cursor_.rest());
+    if (!knows(cursor_.rest())) return false;
+    Cursor food = behind;
+    food.take_word("of");
+    return !knows(food.rest());  // `3 cloves of garlic` is a name, but garlic is one too
+  }
+
+  /// `1 pound cake` is a cake or a pound of cake. Returns false where there is no such doubt.
+  [[nodiscard]] bool expect_no_pound_cake(const UnitWord& word, std::size_t at) const {
+    if (word.kind != UnitKind::measure || word.name != "lb") return false;
+    fail_at(at, "amount.doubtful", "\"pound cake\" can be a weight or the name of a cake",
+            "write 1 lb cake, or 1 piece pound cake");
+  }
+
+  /// `180C` may be an oven, `25c` a price.
+  void expect_no_temperature(std::size_t at) const {
+    const char letter = cursor_.text()[at];
+    const bool alone = word_end(cursor_.text(), at) == at + 1 && at == cursor_.at();
+    if (!alone || (letter != 'C' && letter != 'c') || !phrase_.number.high) return;
+    constexpr int most_cups = 10;
+    if (*phrase_.number.high <= Rational(most_cups)) return;
+    fail_at(start_, "line.temperature",
+            "\"" + excerpt(cursor_.text().substr(start_, at + 1 - start_)) +
+                "\" may be cups, cents or degrees",
+            "write cups for cups");
   }
 
   void accept(const UnitWord& word, std::size_t at, const Cursor& behind) {
     const std::string_view written = cursor_.text().substr(at, behind.at() - at);
     switch (word.kind) {
       case UnitKind::length:
-        if (read_length(written, behind)) return;
+        if (read_length(behind)) return;
         fail_at(at, "line.no_measure",
                 "\"" + excerpt(written) + "\" measures a length, which is no amount of food",
                 "write what has that length: " +
@@ -228,6 +333,7 @@ class MeasureReader {
     expect_no_doubt(word, at, written);
     cursor_ = behind;
     phrase_.count_in(word, at, reading_.measures);
+    if (word.kind != UnitKind::container) add_fraction_behind();
     if (word.kind == UnitKind::measure) read_after_measure(at);
     if (word.kind == UnitKind::container) read_container_size(cursor_, phrase_, reading_);
     expect_one_unit(at);
@@ -244,38 +350,89 @@ class MeasureReader {
             "write " + low + "/" + high + ", or " + low + " to " + high);
   }
 
+  /// `a pound and a half of flour`.
+  void add_fraction_behind() {
+    Cursor probe = cursor_;
+    const auto fraction = read_fraction_in_words(probe);
+    if (!fraction || !phrase_.number.low || !phrase_.number.high) return;
+    *phrase_.number.low += *fraction;
+    *phrase_.number.high += *fraction;
+    cursor_ = probe;
+  }
+
   /// `2 cm piece`, `1 inch piece`, `3-inch stick`: one of that size.
-  bool read_length(std::string_view written, const Cursor& behind) {
+  bool read_length(const Cursor& behind) {
     Cursor probe = behind;
     take_hyphen(probe);
     const std::size_t at = probe.skip_spaces().at();
-    if (!probe.take_word("piece") && !probe.take_word("length")) {
+    if (probe.take_word("length")) {
+      phrase_.kind = UnitKind::none;
+    } else {
       const auto word = read_unit_word(probe);
       if (!word || word->kind != UnitKind::noun) return false;
+      expect_size_clear(*word, behind);
       phrase_.count_in(*word, at, reading_.measures);
     }
-    const std::size_t end = offset_in(cursor_.text(), written) + written.size();
-    phrase_.size = trimmed(cursor_.text().substr(start_, end - start_));
+    phrase_.size = trimmed(cursor_.text().substr(start_, behind.at() - start_));
     phrase_.number = NumberPhrase{};
     phrase_.number.low = phrase_.number.high = Rational(1);
     cursor_ = probe;
     return true;
   }
 
-  /// A container (`400 g tin`), or further parts of a sum.
+  /// `2 1/2-inch slices`: two of half an inch, or slices of two and a half.
+  void expect_size_clear(const UnitWord& word, const Cursor& behind) const {
+    if (!word.plural) return;
+    fail_at(start_, "amount.doubtful",
+            "\"" + excerpt(cursor_.text().substr(start_, behind.at() - start_)) + " " +
+                std::string(word.name) + "\" does not tell how many there are of what size",
+            "write 2 x 1 cm slices");
+  }
+
+  /// A container (`400 g tin`), a second bound (`1 tsp to 1 tbsp`), or further parts of a sum.
   void read_after_measure(std::size_t at) {
     Cursor probe = cursor_;
     take_hyphen(probe);
     const std::size_t word_at = probe.skip_spaces().at();
     const std::string_view rest = probe.rest();
     const auto word = read_unit_word(probe);
-    if (word && word->kind == UnitKind::container && !knows(rest) &&
-        !trimmed(probe.rest()).starts_with("be ")) {
+    const bool holds = word && (word->kind == UnitKind::container ||
+                                (word->kind == UnitKind::noun && is_lump(word->name)));
+    if (holds && !knows(rest) && !trimmed(probe.rest()).starts_with("be ")) {
       take_as_size(*word, word_at, at);
       cursor_ = probe;
       return;
     }
-    read_sum(cursor_, phrase_, reading_);
+    if (!read_second_bound()) read_sum(cursor_, phrase_, reading_);
+  }
+
+  /// `2/3 c. to 1 c.`, `1 tsp. to 1 tbsp.`.
+  bool read_second_bound() {
+    Cursor probe = cursor_;
+    if (!probe.take_word("to") && !probe.take_sign("-") && !probe.take_sign("\u2013")) return false;
+    const std::size_t start = probe.skip_spaces().at();
+    std::size_t position = start;
+    if (probe.rest().starts_with('-')) return false;
+    auto number = read_amount_number(probe.text(), position, reading_.decimal);
+    probe.move_to(position);
+    if (!number) number = read_number_words(probe);
+    if (!number) return false;
+    take_hyphen(probe);
+    const auto word = read_unit_word(probe);
+    if (!word || word->kind != UnitKind::measure) return false;
+    const auto ratio = word->name == phrase_.unit
+                           ? std::optional(Rational(1))
+                           : ratio_of_units(word->name, phrase_.unit, reading_.measures);
+    const bool rises = ratio && phrase_.number.high && *number * *ratio > *phrase_.number.high;
+    if (!rises) {
+      fail_at(start, "amount.doubtful",
+              "\"" + excerpt(probe.text().substr(start_, probe.at() - start_)) +
+                  "\" is no range that rises in one kind of measure",
+              "write the range in one unit");
+    }
+    phrase_.number.high = *number * *ratio;
+    cursor_ = probe;
+    return true;
   }
 
   void take_as_size(const UnitWord& word, std::size_t word_at, std::size_t at) {
@@ -304,7 +461,8 @@ class MeasureReader {
   /// `2 cans cups`, `1 teaspoon or tablespoon`.
   void expect_one_unit(std::size_t at) {
     Cursor probe = cursor_;
-    const bool alternative = probe.take_word("or");
+    const bool alternative =
+        probe.take_word("or") || probe.take_word("a") || probe.take_word("per");
     const std::size_t second = probe.skip_spaces().at();
     const auto word = read_unit_word(probe);
     if (!word || word->kind != UnitKind::measure) return;
@@ -331,7 +489,12 @@ class MeasureReader {
   void expect_no_price() const {
     const std::string_view rest = cursor_.rest();
     const bool pence = rest == "d" || rest.starts_with("d.") || rest.starts_with("d ");
-    if (!pence && !same_word(cursor_.word(), "pennyworth")) return;
+    constexpr std::array<std::string_view, 7> money{"pennyworth", "cents",     "cent", "pence",
+                                                    "dollars",    "shillings", "penny"};
+    const std::string_view word = cursor_.word();
+    const bool named =
+        std::ranges::any_of(money, [&](std::string_view known) { return same_word(word, known); });
+    if (!pence && !named) return;
     fail_at(start_, "line.price",
             "\"" + excerpt(cursor_.text().substr(start_, cursor_.at() + 1 - start_)) +
                 "\" is a price, not an amount",
@@ -344,12 +507,25 @@ class MeasureReader {
       const std::size_t start = probe.skip_spaces().at();
       if (!probe.take_words(words)) continue;
       const std::string_view written = probe.text().substr(start, probe.at() - start);
+      if (probe.rest().starts_with('.')) probe.skip(1);
       Cursor unit = probe;
       if (!read_unit_word(unit)) return {};
       cursor = probe;
       return written;
     }
-    return {};
+    return take_adjective(cursor);
+  }
+
+  /// `fat` of `2 fat cloves garlic`: before what is counted only.
+  static std::string_view take_adjective(Cursor& cursor) {
+    Cursor probe = cursor;
+    const std::string_view written = probe.take_word();
+    if (!is_adjective(written)) return {};
+    Cursor unit = probe;
+    const auto word = read_unit_word(unit);
+    if (!word || word->kind != UnitKind::noun || word->name == "piece") return {};
+    cursor = probe;
+    return written;
   }
 
   Cursor& cursor_;

@@ -20,8 +20,6 @@ constexpr auto hedges = std::to_array<std::pair<std::string_view, Hedge>>({
     {"approximately", Hedge::about},
     {"approx", Hedge::about},
     {"roughly", Hedge::about},
-    {"nearly", Hedge::about},
-    {"almost", Hedge::about},
     {"circa", Hedge::about},
     {"ca", Hedge::about},
     {"at least", Hedge::at_least},
@@ -30,6 +28,11 @@ constexpr auto hedges = std::to_array<std::pair<std::string_view, Hedge>>({
     {"a little more than", Hedge::at_least},
     {"more than", Hedge::at_least},
     {"over", Hedge::at_least},
+    {"just over", Hedge::at_least},
+    {"nearly", Hedge::at_most},
+    {"almost", Hedge::at_most},
+    {"not quite", Hedge::at_most},
+    {"a little less than", Hedge::at_most},
     {"at most", Hedge::at_most},
     {"up to", Hedge::at_most},
     {"not more than", Hedge::at_most},
@@ -41,9 +44,11 @@ constexpr auto hedges = std::to_array<std::pair<std::string_view, Hedge>>({
 });
 
 constexpr auto vague_words = std::to_array<std::string_view>(
-    {"a few", "a very few", "few", "some", "a little", "a very little", "little", "several",
-     "plenty of", "a good deal of", "a bit of", "a touch of", "a taste of", "a suspicion of",
-     "a trace of", "equal quantities of", "equal parts of", "equal parts"});
+    {"a few",          "a very few", "few",        "some",           "a little",
+     "a very little",  "little",     "several",    "plenty of",      "a good deal of",
+     "a bit of",       "a touch of", "a taste of", "a suspicion of", "a trace of",
+     "enough",         "lots of",    "plenty",     "a lot of",       "equal quantities of",
+     "equal parts of", "equal parts"});
 
 Hedge take_hedge(Cursor& cursor) {
   if (letter_length(cursor.text(), cursor.skip_spaces().at()) == 0) {
@@ -65,8 +70,10 @@ class NumberReader {
     const Cursor start = cursor_;
     const Hedge hedge = take_hedge(cursor_);
     if (read_first()) {
+      read_bracketed_choice();
       read_range();
       apply(hedge);
+      take_bound(cursor_, phrase_);
       return phrase_;
     }
     cursor_ = start;
@@ -98,12 +105,26 @@ class NumberReader {
     auto number = read_amount_number(probe.text(), position, mark_);
     if (number) {
       probe.move_to(position);
+      expect_no_misprint(*number, probe);
       if (number->is_integer()) add_fraction(*number, probe);
     } else {
       number = read_number_words(probe);
     }
     if (number) cursor_ = probe;
     return number;
+  }
+
+  /// `11/2 cups` is one and a half with its space lost, or five and a half.
+  void expect_no_misprint(const Rational& number, const Cursor& behind) const {
+    const std::size_t start = Cursor(cursor_).skip_spaces().at();
+    const std::string_view written = behind.text().substr(start, behind.at() - start);
+    const std::size_t slash = written.find('/');
+    const bool improper = slash != std::string_view::npos && slash >= 2 && number > Rational(1) &&
+                          written.find_first_of(" -&") == std::string_view::npos;
+    if (!improper || !is_digit(written[slash - 1]) || !is_digit(written[slash - 2])) return;
+    fail_at(start, "number.doubtful",
+            "\"" + excerpt(written) + "\" may be a mixed number that lost its space",
+            "write 5 1/2 for five and a half, 1 1/2 for one and a half");
   }
 
   /// The rest of `1 and 1/2`, `2 and a half`.
@@ -137,6 +158,10 @@ class NumberReader {
   }
 
   bool take_vague() {
+    if (same_word(cursor_.word(), "couple")) {
+      fail_at(cursor_.skip_spaces().at(), "line.vague", "\"couple\" may mean two or a few",
+              "write the number");
+    }
     return std::ranges::any_of(vague_words,
                                [&](std::string_view words) { return cursor_.take_words(words); });
   }
@@ -144,11 +169,17 @@ class NumberReader {
   void read_range() {
     Cursor probe = cursor_;
     const std::size_t start = probe.at();
-    const bool hanging = probe.take_sign("- ");  // of `2- or 3-inch`
-    const bool in_words =
-        probe.take_word("to") || probe.take_word("or") || (between_ && probe.take_word("and"));
-    if (hanging && !in_words) return;
-    if (!in_words && !take_dash(probe)) return;
+    // Of `2- or 3-inch`, `3-to-4-pound`.
+    Cursor hanging = probe;
+    if (probe.rest().starts_with('-')) hanging.skip(1);
+    const bool in_words = hanging.take_word("to") || hanging.take_word("or") ||
+                          (between_ && hanging.take_word("and"));
+    if (in_words) {
+      probe = hanging;
+      if (probe.rest().starts_with('-')) probe.skip(1);
+    } else if (!take_dash(probe)) {
+      return;
+    }
     std::swap(cursor_, probe);
     const auto last = read_number();
     std::swap(cursor_, probe);
@@ -160,7 +191,8 @@ class NumberReader {
                   "\" is neither the rest of a mixed number nor the end of a range",
               "write 1 1/2, or 1 to 2");
     }
-    phrase_.hyphened = written.starts_with('-') && phrase_.low->is_integer() && last->is_integer();
+    phrase_.hyphened =
+        !in_words && written.starts_with('-') && phrase_.low->is_integer() && last->is_integer();
     phrase_.high = std::max(*phrase_.low, *last);
     phrase_.low = std::min(*phrase_.low, *last);
     cursor_ = probe;
@@ -177,6 +209,19 @@ class NumberReader {
     return false;
   }
 
+  /// `1 (or 2)`.
+  void read_bracketed_choice() {
+    Cursor probe = cursor_;
+    if (!probe.take_sign("(") || !probe.take_word("or")) return;
+    std::swap(cursor_, probe);
+    const auto other = read_number();
+    std::swap(cursor_, probe);
+    if (!other || !probe.take_sign(")")) return;
+    phrase_.high = std::max(*phrase_.low, *other);
+    phrase_.low = std::min(*phrase_.low, *other);
+    cursor_ = probe;
+  }
+
   void apply(Hedge hedge) {
     phrase_.about = hedge == Hedge::about;
     if (hedge == Hedge::at_least) phrase_.high.reset();
@@ -190,6 +235,17 @@ class NumberReader {
 };
 
 }  // namespace
+
+void take_bound(Cursor& cursor, NumberPhrase& phrase) {
+  if (phrase.vague() || !phrase.low || !phrase.high) return;
+  if (cursor.take_words("or more")) {
+    phrase.high.reset();
+  } else if (cursor.take_words("or less") || cursor.take_words("or fewer")) {
+    phrase.low.reset();
+  } else if (cursor.take_words("or so") || cursor.take_words("or thereabouts")) {
+    phrase.about = true;
+  }
+}
 
 std::optional<NumberPhrase> read_number_phrase(Cursor& cursor, DecimalMark mark) {
   return NumberReader(cursor, mark).read();

@@ -28,6 +28,9 @@ struct NumberPhrase {
   [[nodiscard]] bool vague() const { return !low && !high; }
 };
 
+/// Takes `or more`, `or less` and `or so` behind a number or its unit.
+void take_bound(Cursor& cursor, NumberPhrase& phrase);
+
 /// Reads a phrase and moves past it; nothing where none starts. Throws the errors of the number
 /// reader, `amount.doubtful` and `line.vague`, with an offset.
 [[nodiscard]] std::optional<NumberPhrase> read_number_phrase(Cursor& cursor, DecimalMark mark);

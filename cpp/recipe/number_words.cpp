@@ -4,6 +4,9 @@
 #include <cstdint>
 #include <utility>
 
+#include "exact/error.hpp"
+#include "recipe/unit_words.hpp"
+
 namespace scalepan {
 
 namespace {
@@ -68,16 +71,85 @@ std::optional<Rational> read_named_fraction(Cursor& cursor) {
   return Rational(top, *bottom);
 }
 
-/// `two`, `twenty-four`.
+/// The `and fifty` of `one hundred and fifty`, or 0.
+std::int64_t read_below_hundred(Cursor& cursor) {
+  Cursor probe = cursor;
+  if (!probe.take_word("and")) return 0;
+  const auto [first, second] = parts_of(probe.take_word());
+  const auto value = named(cardinals, first);
+  const auto units = named(cardinals, second);
+  if (!value || *value > 99 || (!second.empty() && !units)) return 0;
+  cursor = probe;
+  return *value + units.value_or(0);
+}
+
+bool begins_unit(std::string_view text) {
+  Cursor cursor(text);
+  return !text.empty() && read_unit_word(cursor).has_value();
+}
+
+/// `two-and-a-half`, of which the first word is the value.
+std::optional<Rational> mixed_word(std::int64_t value, std::string_view rest) {
+  constexpr std::string_view joint = "and-";
+  if (!rest.starts_with(joint)) return std::nullopt;
+  rest.remove_prefix(joint.size());
+  if (rest.starts_with("a-")) rest.remove_prefix(2);
+  const auto [top_word, bottom_word] = parts_of(rest);
+  const auto bottom = named(denominators, bottom_word.empty() ? top_word : bottom_word);
+  const auto top =
+      bottom_word.empty() ? std::optional<std::int64_t>(1) : named(cardinals, top_word);
+  if (!bottom || !top || *top >= *bottom) return std::nullopt;
+  return Rational(value) + Rational(*top, *bottom);
+}
+
+/// `two`, `twenty-four`, `one hundred and fifty`.
 std::optional<Rational> read_cardinal(Cursor& cursor) {
   Cursor probe = cursor;
   const auto [first, second] = parts_of(probe.take_word());
   const auto value = named(cardinals, first);
   if (!value) return std::nullopt;
+  if (const auto mixed = mixed_word(*value, second)) {
+    cursor = probe;
+    return mixed;
+  }
+  if (begins_unit(second)) {  // `two-inch`
+    cursor.skip_spaces();
+    cursor.skip(first.size() + 1);
+    return Rational(*value);
+  }
   const auto units = named(cardinals, second);
-  if (!second.empty() && (!units || *value < 20 || *units > 9)) return std::nullopt;
+  if (!second.empty() && (!units || *value < 20 || *units > 9)) {
+    if (!units) return std::nullopt;
+    fail_at(cursor.skip_spaces().at(), "number.doubtful",
+            "\"" + excerpt(cursor.word()) + "\" is two numbers", "write 2 to 3");
+  }
+  std::int64_t whole = *value + units.value_or(0);
+  if (whole < 100 && probe.take_word("hundred")) whole = whole * 100 + read_below_hundred(probe);
   cursor = probe;
-  return Rational(*value + units.value_or(0));
+  return Rational(whole);
+}
+
+/// `a hundred`.
+std::optional<Rational> read_a_hundred(Cursor& cursor) {
+  Cursor probe = cursor;
+  if (!probe.take_word("a") || !probe.take_word("hundred")) return std::nullopt;
+  const std::int64_t whole = 100 + read_below_hundred(probe);
+  cursor = probe;
+  return Rational(whole);
+}
+
+/// `half-` of `half-pint`: the rest of the word is a unit.
+std::optional<Rational> read_bound_fraction(Cursor& cursor) {
+  Cursor probe = cursor;
+  const auto [first, second] = parts_of(probe.word());
+  const auto bottom = named(denominators, first);
+  if (!bottom || second.empty()) return std::nullopt;
+  probe.skip_spaces();
+  probe.skip(first.size() + 1);
+  Cursor unit = probe;
+  if (!read_unit_word(unit)) return std::nullopt;
+  cursor = probe;
+  return Rational(1, *bottom);
 }
 
 }  // namespace
@@ -85,6 +157,10 @@ std::optional<Rational> read_cardinal(Cursor& cursor) {
 std::optional<Rational> cardinal(std::string_view word) {
   const auto value = named(cardinals, word);
   return value ? std::optional(Rational(*value)) : std::nullopt;
+}
+
+bool is_fraction_name(std::string_view word) {
+  return named(denominators, word).has_value() && !same_word(word, "half");
 }
 
 std::optional<Rational> read_fraction_in_words(Cursor& cursor) {
@@ -97,6 +173,8 @@ std::optional<Rational> read_fraction_in_words(Cursor& cursor) {
 
 std::optional<Rational> read_number_words(Cursor& cursor) {
   if (auto fraction = read_named_fraction(cursor)) return fraction;
+  if (auto fraction = read_bound_fraction(cursor)) return fraction;
+  if (auto hundred = read_a_hundred(cursor)) return hundred;
   auto value = read_cardinal(cursor);
   if (!value) return std::nullopt;
   if (const auto fraction = read_fraction_in_words(cursor)) *value += *fraction;

@@ -12,7 +12,11 @@ namespace scalepan {
 /// `one` to `twenty`, the tens, `hundred`.
 [[nodiscard]] std::optional<Rational> cardinal(std::string_view word);
 
-/// Reads a number in words and moves past it; nothing where none starts. An article alone is no
+/// `third`, `quarters`: the name of a fraction.
+[[nodiscard]] bool is_fraction_name(std::string_view word);
+
+/// Reads a number in words and moves past it; nothing where none starts. Throws `number.doubtful`
+/// for two numbers in one word (`two-three`), with its offset. An article alone is no
 /// number here, `a half` and `half a` are.
 [[nodiscard]] std::optional<Rational> read_number_words(Cursor& cursor);
 

@@ -4,19 +4,26 @@
 #include <utility>
 
 #include "exact/error.hpp"
+#include "recipe/food_first.hpp"
 #include "recipe/food_head.hpp"
 #include "recipe/kitchen_words.hpp"
+#include "recipe/line_parts.hpp"
 #include "recipe/line_remarks.hpp"
 
 namespace scalepan {
 
 void RemarkReader::read_slashed_measure(Cursor& cursor) {
-  Cursor probe = cursor;
-  if (!probe.take_sign("/") && !probe.take_word("or")) return;
-  auto second = read_second(probe);
-  if (!second || line_.unit_kind != UnitKind::measure || second->unit.empty()) return;
-  add_second(std::move(*second), cursor.at());
-  cursor = probe;
+  const bool pieces = line_.each || line_.unit_kind == UnitKind::container;
+  while (true) {
+    Cursor probe = cursor;
+    if (!probe.take_sign("/") && !probe.take_word("or")) return;
+    auto second = read_second(probe);
+    if (!second || second->unit.empty()) return;
+    if (line_.unit_kind != UnitKind::measure && !pieces) return;
+    second->each = second->each || pieces;
+    add_second(std::move(*second), cursor.at());
+    cursor = probe;
+  }
 }
 
 void RemarkReader::add_beside(std::string_view text) {
@@ -47,12 +54,13 @@ void RemarkReader::read(const Segment& segment) {
 /// A second measure, a bound, a fill, a part.
 bool RemarkReader::read_amount_remark(std::string_view text) {
   Cursor cursor = source_.cursor(text);
-  if (auto second = read_second(cursor); second && trimmed(cursor.rest()).empty()) {
-    take_second(std::move(*second), source_.offset(text));
-    return true;
-  }
+  if (read_measures(cursor)) return true;
   if (is_more_mark(text)) {
     line_.high.reset();
+    return true;
+  }
+  if (is_less_mark(text)) {
+    line_.low.reset();
     return true;
   }
   if (is_fill(text) && line_.unit_kind == UnitKind::measure) {
@@ -71,6 +79,47 @@ bool RemarkReader::read_amount_remark(std::string_view text) {
   return false;
 }
 
+/// `1/2 cup sugar, plus 2 tablespoons`: more of the same belongs into the amount.
+void RemarkReader::expect_food_added(std::string_view added) const {
+  Cursor cursor = source_.cursor(added);
+  if (!read_second(cursor) || !trimmed(cursor.rest()).empty()) return;
+  fail_at(source_.offset(added), "line.sum",
+          "\"" + excerpt(added) + "\" adds to the amount behind the food",
+          "write the sum in front: 1/2 cup plus 2 tbsp sugar");
+}
+
+/// `8 oz`, `2 oz/¼ cup`: the whole remark as measures of the amount.
+/// `butter and sugar, 1 cup each`; a bare number that is in no bracket counts nothing.
+void RemarkReader::expect_one_food(const SecondMeasure& measure, std::size_t at) const {
+  if (measure.each && (line_.foods.size() > 1 || !line_.has_amount())) {
+    fail_at(at, "line.each",
+            "\"" + measure.text + " each\" gives one amount of each of several foods",
+            "write one line a food");
+  }
+  const bool bracket = at > 0 && source_.text[at - 1] == '(';
+  if (measure.unit.empty() && !bracket && !measure.each) {
+    fail_at(at, "line.two_numbers", "\"" + measure.text + "\" counts what is not told",
+            "write what it counts");
+  }
+}
+
+bool RemarkReader::read_measures(Cursor cursor) {
+  const std::size_t at = cursor.at();
+  cursor.take_word("weighing");
+  std::vector<SecondMeasure> measures;
+  do {
+    auto second = read_second(cursor);
+    if (!second) return false;
+    measures.push_back(std::move(*second));
+  } while (cursor.take_sign("/") || cursor.take_word("or"));
+  if (!trimmed(cursor.rest()).empty()) return false;
+  for (SecondMeasure& measure : measures) {
+    expect_one_food(measure, at);
+    take_second(std::move(measure), at);
+  }
+  return true;
+}
+
 void RemarkReader::read_word_remark(std::string_view text, bool bracket) {
   Cursor cursor(text);
   const bool other = cursor.take_word("or") || cursor.take_word("oder");
@@ -80,7 +129,11 @@ void RemarkReader::read_word_remark(std::string_view text, bool bracket) {
     return;
   }
   if (const std::string_view added = added_food(text); !added.empty()) {
+    expect_food_added(added);
     add_beside(added);
+  } else if (!bracket && !tells_state(text) && !is_reference(text) &&
+             (number_or_nothing(text) || holds_amount(text))) {
+    add_beside(text);
   } else if (tells_state(text)) {
     line_.states.emplace_back(text);
   } else if (bracket || is_reference(text) || has_digit(text) || is_note(text)) {
@@ -121,6 +174,9 @@ std::optional<SecondMeasure> RemarkReader::read_second(Cursor& cursor) const {
     return std::nullopt;
   }
   SecondMeasure second;
+  // `80/20` is no count.
+  const std::string_view written = probe.text().substr(start, probe.at() - start);
+  if (phrase->unit.empty() && written.find('/') != std::string_view::npos) return std::nullopt;
   second.text = probe.text().substr(start, probe.at() - start);
   second.low = *phrase->number.low;
   second.high = *phrase->number.high;
@@ -134,10 +190,6 @@ std::optional<SecondMeasure> RemarkReader::read_second(Cursor& cursor) const {
 
 /// `A piece of butter, one and a half ounce`: the measure tells what the piece does not.
 void RemarkReader::take_second(SecondMeasure second, std::size_t at) {
-  if (second.unit.empty() && !line_.has_amount()) {
-    line_.notes.push_back(second.text);
-    return;
-  }
   const bool loose = line_.article && !second.unit.empty() &&
                      line_.unit_kind != UnitKind::measure &&
                      line_.unit_kind != UnitKind::container && !second.each;
@@ -147,8 +199,8 @@ void RemarkReader::take_second(SecondMeasure second, std::size_t at) {
   }
   line_.low = second.low;
   line_.high = second.high;
-  line_.unit_kind = UnitKind::measure;
-  line_.unit = second.unit;
+  line_.unit_kind = second.unit.empty() ? UnitKind::none : UnitKind::measure;
+  line_.unit = second.unit.empty() ? "piece" : second.unit;
   line_.unit_at = at;
   line_.measure = second.measure;
   line_.article = line_.to_taste = false;

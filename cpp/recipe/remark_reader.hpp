@@ -23,6 +23,9 @@ class RemarkReader {
 
  private:
   bool read_amount_remark(std::string_view text);
+  bool read_measures(Cursor cursor);
+  void expect_one_food(const SecondMeasure& measure, std::size_t at) const;
+  void expect_food_added(std::string_view added) const;
   void read_word_remark(std::string_view text, bool bracket);
   bool names_the_food(std::string_view text);
   [[nodiscard]] std::optional<SecondMeasure> read_second(Cursor& cursor) const;

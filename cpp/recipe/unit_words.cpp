@@ -21,6 +21,21 @@ constexpr auto spellings = std::to_array<Spelling>({{"tablesp", "tbsp"},
                                                     {"tblsps", "tbsp"},
                                                     {"tbspn", "tbsp"},
                                                     {"tb", "tbsp"},
+                                                    {"tbls", "tbsp"},
+                                                    {"tblspn", "tbsp"},
+                                                    {"tblspns", "tbsp"},
+                                                    {"sq", "square"},
+                                                    {"sl", "slice"},
+                                                    {"slc", "slice"},
+                                                    {"bn", "bunch"},
+                                                    {"bch", "bunch"},
+                                                    {"env", "envelope"},
+                                                    {"ctn", "carton"},
+                                                    {"btl", "bottle"},
+                                                    {"stk", "stick"},
+                                                    {"hd", "head"},
+                                                    {"ea", "piece"},
+                                                    {"bu", "bushel"},
                                                     {"teasp", "tsp"},
                                                     {"teasps", "tsp"},
                                                     {"tspn", "tsp"},
@@ -56,9 +71,23 @@ constexpr auto letters = std::to_array<Spelling>({{"c", "cup"},
                                                   {"TL", "tsp"}});
 
 constexpr auto unsized_words = std::to_array<std::string_view>(
-    {"basin", "bowl", "coffeecup", "coffeespoon", "eggcup", "eggspoon", "glass", "glasses", "ladle",
-     "mug", "mustardspoon", "plate", "saltspoon", "spoon", "thimble", "tumbler", "wineglass",
-     "wineglasses"});
+    {"barrel",  "basin",  "bowl",      "coffeecup", "coffeespoon",  "cwt",        "drachm",
+     "drachms", "dram",   "drams",     "dr",        "eggcup",       "eggspoon",   "finger",
+     "fingers", "firkin", "glass",     "glasses",   "gr",           "grs",        "jigger",
+     "jiggers", "ladle",  "measure",   "mug",       "mustardspoon", "noggin",     "part",
+     "parts",   "plate",  "saltspoon", "scruple",   "scruples",     "shot",       "shots",
+     "pk",      "spoon",  "thimble",   "tumbler",   "wineglass",    "wineglasses"});
+
+/// Words of food that begin like a unit: the first, and what must follow.
+constexpr auto compounds = std::to_array<Spelling>(
+    {{"round", "steak"},   {"round", "steaks"},  {"rib", "roast"},    {"rib", "eye"},
+     {"rib", "steak"},     {"rib", "steaks"},    {"strip", "steak"},  {"strip", "steaks"},
+     {"stem", "ginger"},   {"leaf", "gelatine"}, {"leaf", "gelatin"}, {"leaf", "lettuce"},
+     {"cake", "flour"},    {"cake", "mix"},      {"loaf", "sugar"},   {"lump", "crab"},
+     {"lump", "crabmeat"}, {"square", "tin"},    {"stone", "fruit"},  {"stone", "fruits"},
+     {"pound", "cake"},    {"pound", "cakes"},   {"pot", "roast"},    {"pot", "pie"},
+     {"pot", "pies"},      {"can", "opener"},    {"head", "cheese"},  {"cup", "cakes"},
+     {"grain", "bread"},   {"grain", "mustard"}});
 
 constexpr auto vessels = std::to_array<std::string_view>({"cup", "spoon", "glass"});
 constexpr auto vessel_kinds = std::to_array<std::string_view>(
@@ -208,6 +237,12 @@ std::optional<UnitWord> read_unit_word(Cursor& cursor) {
   if (!found) found = read_one_word(cursor);
   if (found) take_ending(cursor);
   return found;
+}
+
+bool begins_compound(std::string_view word, std::string_view next) {
+  return std::ranges::any_of(compounds, [&](const Spelling& compound) {
+    return same_word(compound.first, word) && same_word(compound.second, next);
+  });
 }
 
 std::optional<Unit> resolved_unit(std::string_view label, Measures measures) {

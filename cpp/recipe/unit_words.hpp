@@ -35,6 +35,9 @@ struct UnitWord {
 /// tablespoon and `t` a teaspoon, as lines have them (common practice, no published source).
 [[nodiscard]] std::optional<UnitWord> read_unit_word(Cursor& cursor);
 
+/// Whether a word that looks like a unit begins a food of two words: `pound cake`.
+[[nodiscard]] bool begins_compound(std::string_view word, std::string_view next);
+
 /// The unit of a label under these measures; nothing where several differ and none is stated, or
 /// where the stated measures lack it.
 [[nodiscard]] std::optional<Unit> resolved_unit(std::string_view label, Measures measures);

@@ -42,6 +42,21 @@ std::string_view without_marks(std::string_view text) {
   return text;
 }
 
+/// Arabic, Persian, Devanagari and full-width digits.
+bool is_foreign_digit(std::string_view text) {
+  struct Script {
+    std::string_view lead;
+    unsigned char first;
+  };
+  for (const Script& script :
+       {Script{"\xD9", 0xA0}, {"\xDB", 0xB0}, {"\xE0\xA5", 0xA6}, {"\xEF\xBC", 0x90}}) {
+    if (text.size() <= script.lead.size() || !text.starts_with(script.lead)) continue;
+    const auto byte = static_cast<unsigned char>(text[script.lead.size()]);
+    if (byte >= script.first && byte < script.first + 10) return true;
+  }
+  return false;
+}
+
 class WrittenLineReader {
  public:
   WrittenLineReader(std::string_view text, Reading reading, const Catalog& catalog)
@@ -73,6 +88,7 @@ class WrittenLineReader {
     }
     take_label();
     take_optional_mark();
+    expect_ingredient(body_, source_);
     expect_measurable(source_.text.substr(0, source_.text.find('|')));
     if (!read_amount_first() && !read_amount_behind()) read_without_amount();
     expect_sound();
@@ -90,8 +106,14 @@ class WrittenLineReader {
       if (byte != '\t' && (byte < 0x20U || byte == 0x7FU)) {
         fail_at(i, "line.control_character", "the line holds a control character");
       }
+      if (is_foreign_digit(source_.text.substr(i))) {
+        fail_at(i, "number.script", "a digit of another script stands in the line",
+                "write numbers with the digits 0 to 9");
+      }
     }
     // A tab parts columns, as a wide gap does.
+    std::ranges::replace(plain_, '[', '(');
+    std::ranges::replace(plain_, ']', ')');
     for (std::size_t at = plain_.find('\t'); at != std::string::npos; at = plain_.find('\t')) {
       plain_[at] = ' ';
       source_.tabs.push_back(at);
@@ -129,15 +151,19 @@ class WrittenLineReader {
 
   /// `when liked, a little minced onion`.
   void take_optional_mark() {
-    const std::size_t comma = body_.find(',');
-    if (comma == npos || !is_optional_mark(body_.substr(0, comma))) return;
+    const bool bracket = body_.starts_with('(');
+    const std::size_t end = body_.find(bracket ? ')' : ',');
+    if (end == npos || !is_optional_mark(body_.substr(bracket ? 1 : 0, end - (bracket ? 1 : 0)))) {
+      return;
+    }
     line_.optional = true;
-    body_ = trimmed(body_.substr(comma + 1));
+    body_ = trimmed(body_.substr(end + 1));
   }
 
   // The amount in front.
 
   bool read_amount_first() {
+    if (knows(body_)) return false;  // `half and half`
     Cursor cursor(source_.text, source_.offset(body_));
     const std::string_view part = read_part_lead(cursor);
     const std::size_t start = cursor.skip_spaces().at();
@@ -150,9 +176,19 @@ class WrittenLineReader {
     line_.part = part;
     apply(*phrase, start);
     understood_ = trimmed(source_.text.substr(start, cursor.at() - start));
+    expect_not_each(cursor);
     remarks().read_slashed_measure(cursor);
     read_food(cursor.rest());
     return true;
+  }
+
+  /// `1 tsp each cumin and coriander`: so much of each, which is one line a food.
+  void expect_not_each(Cursor cursor) const {
+    cursor.take_sign(",");
+    if (!same_word(cursor.word(), "each")) return;
+    fail_at(cursor.skip_spaces().at(), "line.each",
+            "\"" + excerpt(cursor.rest()) + "\" gives one amount of each of several foods",
+            "write one line a food");
   }
 
   /// `fl oz canola oil`: the number is lost.
@@ -189,6 +225,7 @@ class WrittenLineReader {
       line_.each_text = phrase.each->text;
       if (phrase.each->unit) line_.each = Quantity(phrase.each->number, *phrase.each->unit);
     }
+    if (phrase.kind == UnitKind::none && phrase.each) line_.unit = "piece";
     if (line_.unit.empty() && (!number.vague() || number.few)) line_.unit = "piece";
     few_ = number.few && phrase.kind == UnitKind::none;
     line_.to_taste = number.vague();
@@ -234,7 +271,9 @@ class WrittenLineReader {
     read_food(body_);
     const bool numbered = std::ranges::any_of(
         line_.foods, [&](const std::string& food) { return has_digit(food) && !knows(food); });
-    if (numbered || holds_amount(body_)) fail_no_amount();
+    const bool unread = !line_.has_amount() && (holds_amount(body_) || !line_.beside.empty() ||
+                                                names_measure(line_.food()));
+    if (numbered || unread) fail_no_amount();
   }
 
   [[noreturn]] void fail_no_amount() const {
@@ -243,18 +282,15 @@ class WrittenLineReader {
             "begin with a number: 500 g leeks, 3 eggs");
   }
 
-  /// A number behind a wide gap, or one with a unit, that no reading of the line took up.
-  static bool holds_amount(std::string_view text) {
-    for (std::size_t i = 0; i < text.size(); ++i) {
-      if (!is_digit(text[i]) || (i > 0 && text[i - 1] != ' ' && text[i - 1] != '(')) continue;
-      if (i > 1 && text.substr(i - 2, 2) == "  ") return true;
-      std::size_t position = i;
-      if (!starts_with_number(text, position)) continue;
-      Cursor cursor(text, position);
-      const auto word = read_unit_word(cursor);
-      if (word && word->kind != UnitKind::length && word->kind != UnitKind::time) return true;
-    }
-    return false;
+  /// `I cup milk`: a measure among the words of a food without an amount.
+  [[nodiscard]] bool names_measure(const std::string& food) const {
+    if (knows(food)) return false;
+    const std::vector<std::string_view> words = words_of(food);
+    return std::ranges::any_of(words, [](std::string_view word) {
+      Cursor cursor(word);
+      const auto unit = word.size() > 1 ? read_unit_word(cursor) : std::nullopt;
+      return unit && unit->kind == UnitKind::measure && unit->name != "lb";
+    });
   }
 
   [[nodiscard]] bool starts_with_stray_number() const {
@@ -290,7 +326,8 @@ class WrittenLineReader {
       const bool more = i + 1 < segments.size() && !segments[i + 1].bracket;
       if (knows(segment.text)) return i;
       const std::vector<std::string_view> words = words_of(segment.text);
-      const bool state = tells_state(segment.text) && words.size() == 1;
+      const bool state =
+          tells_state(segment.text) && words.size() == 1 && !same_word(segment.text, "roast");
       if (!more && state && line_.has_amount()) continue;
       if (!more) return i;
       const bool adjective = words.size() == 1 && is_adjective(words.front());
@@ -375,19 +412,12 @@ class WrittenLineReader {
 
   void expect_food() const {
     const std::string& food = line_.foods.front();
-    const char first = food.front();
-    if (!is_letter(first) && !is_beyond_ascii(first) && !is_digit(first)) {
-      fail_at(line_.food_at, "line.no_food",
-              "\"" + excerpt(food) + "\" does not begin with a food");
-    }
+    for (const std::string& name : line_.foods) expect_food_name(name, source_, line_.food_at);
     if (few_ && !food.ends_with('s')) {
       fail_at(source_.offset(body_), "line.vague",
               "\"" + excerpt(body_) + "\" counts what is not in the plural", "write the amount");
     }
     expect_no_misspelt_unit(food);
-    if (is_quality(food) && !knows(food)) {
-      fail_at(line_.food_at, "line.no_food", "\"" + excerpt(food) + "\" is no food");
-    }
   }
 
   /// `500 tbps leeks`: not a food of that name, but a unit written wrongly.
