@@ -3,6 +3,7 @@
 #include "bindings/bind.hpp"
 #include "exact/error.hpp"
 #include "food/convert.hpp"
+#include "food/usda_release.hpp"
 #include "measure/amount.hpp"
 #include "measure/unit_text.hpp"
 
@@ -52,20 +53,40 @@ void add_fact(Catalog& catalog, const Texts& row, const std::string& layer) {
                    layer_named(layer)});
 }
 
+NameChoices choices_of(const std::string& region) { return NameChoices{region}; }
+
+void add_release_files(Catalog& catalog, const std::string& label,
+                       const std::pair<std::string, std::string>& foods,
+                       const std::pair<std::string, std::string>& weights, bool abbreviated) {
+  const auto layout = abbreviated ? WeightsLayout::abbrev : WeightsLayout::weight;
+  add_release(catalog,
+              {label, {foods.first, foods.second}, {weights.first, weights.second}, layout});
+}
+
+py::tuple told_fact(const Fact& fact) { return py::make_tuple(fact.id, fact.value, fact.source); }
+
+/// A fact used, and the other figures beside it.
+py::tuple told_step(const Catalog& catalog, const Step& step) {
+  py::list beside;
+  for (const Fact* other : catalog.beside(*step.fact)) beside.append(told_fact(*other));
+  const Fact& fact = *step.fact;
+  return py::make_tuple(fact.id, fact.value, step.divides, fact.source, py::tuple(beside));
+}
+
 py::tuple convert_amount(const Catalog& catalog, const Quantity& amount, const std::string& unit,
                          const std::string& food, const std::string& measures,
-                         const std::string& detail) {
-  const Food& known = catalog.known(food);
+                         const std::string& detail, const std::string& region) {
+  const Food& known = catalog.known(food, choices_of(region));
   const Converted result =
       convert(catalog, known, amount, parse_unit(unit, measures_named(measures)), detail);
   py::list facts;
-  for (const Step& step : result.how.steps) {
-    facts.append(py::make_tuple(step.fact->id, step.fact->value, step.divides, step.fact->source));
-  }
-  const Quantity& at = result.amount;
-  const Rational per_factor = amount.coherent();
-  return py::make_tuple(at, facts, Quantity::of_coherent(per_factor * result.how.low, at.unit()),
-                        Quantity::of_coherent(per_factor * result.how.high, at.unit()));
+  for (const Step& step : result.how.steps) facts.append(told_step(catalog, step));
+  const auto of_factor = [&](const Rational& factor) {
+    return Quantity::of_coherent(amount.coherent() * factor, result.amount.unit());
+  };
+  const Spread independent = result.how.root_sum_square();
+  return py::make_tuple(result.amount, facts, of_factor(result.how.low), of_factor(result.how.high),
+                        of_factor(independent.low), of_factor(independent.high));
 }
 
 }  // namespace
@@ -77,16 +98,20 @@ void bind_food(py::module_& m) {
       .def("add_food", &add_food)
       .def("add_name", &add_name)
       .def("add_fact", &add_fact)
-      .def("food_of",
-           [](const Catalog& catalog, const std::string& name) {
-             const auto found = catalog.find(name);
-             return found ? std::optional(found->food->id) : std::nullopt;
-           })
+      .def(
+          "food_of",
+          [](const Catalog& catalog, const std::string& name, const std::string& region) {
+            const auto found = catalog.find(name, choices_of(region));
+            return found ? std::optional(found->food->id) : std::nullopt;
+          },
+          py::arg("name"), py::arg("region") = "")
+      .def("add_release", &add_release_files)
+      .def("prefer", &Catalog::prefer)
       .def("nearest", &Catalog::nearest)
       .def_property_readonly("food_count", &Catalog::food_count)
       .def_property_readonly("fact_count", &Catalog::fact_count);
   m.def("convert", &convert_amount, py::arg("catalog"), py::arg("amount"), py::arg("unit"),
-        py::arg("food"), py::arg("measures"), py::arg("detail"));
+        py::arg("food"), py::arg("measures"), py::arg("detail"), py::arg("region"));
 }
 
 }  // namespace scalepan::bindings

@@ -30,6 +30,14 @@ std::string offer_source(const Offer& offer) {
   return text;
 }
 
+std::string source_of(const Fact& fact) {
+  std::string source = fact.source;
+  if (!fact.state.empty()) source += " [" + fact.state + "]";
+  if (!fact.size.empty()) source += " [" + fact.size + "]";
+  if (fact.layer == FactLayer::bundled) return source;
+  return std::string(name_of(fact.layer)) + ": " + source;
+}
+
 class Explainer {
  public:
   Explainer(const Costing& costing, const ItemCost* item, std::size_t index)
@@ -146,14 +154,11 @@ class Explainer {
   }
 
   [[nodiscard]] Why fact(const Step& step) const {
-    const Fact& fact = *step.fact;
-    std::string source = fact.source;
-    if (!fact.state.empty()) source += " [" + fact.state + "]";
-    if (!fact.size.empty()) source += " [" + fact.size + "]";
-    if (fact.layer != FactLayer::bundled) {
-      source = std::string(name_of(fact.layer)) + ": " + source;
+    Why why{cell(step_name(step)), step.fact->value.text(), "", source_of(*step.fact), {}};
+    for (const Fact* other : costing_.recipe().catalog().beside(*step.fact)) {
+      why.parts.push_back({"beside it", other->value.text(), "", source_of(*other), {}});
     }
-    return {cell(step_name(step)), fact.value.text(), "", source, {}};
+    return why;
   }
 
   /// Needs of every line of the item: packs are chosen for their sum.

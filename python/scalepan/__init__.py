@@ -23,6 +23,7 @@ from scalepan._core import (
     __version__,
     quantity,
 )
+from scalepan.conversion import Conversion, OtherFact, UsedFact, convert
 from scalepan.costs import cost, cover
 from scalepan.errors import (
     CostError,
@@ -34,9 +35,10 @@ from scalepan.errors import (
     PriceError,
     RecipeError,
 )
-from scalepan.foods import Conversion, bundled_catalog, catalog_with, convert, read_facts
+from scalepan.foods import bundled_catalog, catalog_with, read_facts
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
+from scalepan.usda import read_usda_sr
 
 __all__ = [
     "Breakpoint",
@@ -53,12 +55,14 @@ __all__ = [
     "MeasureError",
     "NumberError",
     "Offer",
+    "OtherFact",
     "PriceBook",
     "PriceError",
     "Quantity",
     "Recipe",
     "RecipeError",
     "ShoppingRow",
+    "UsedFact",
     "Why",
     "__version__",
     "bundled_catalog",
@@ -72,4 +76,5 @@ __all__ = [
     "read_facts",
     "read_prices",
     "read_recipe",
+    "read_usda_sr",
 ]

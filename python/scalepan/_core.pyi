@@ -88,8 +88,20 @@ class Catalog:
     ) -> None: ...
     def add_name(self, name: str, plural: str, region: str, food: str, near: bool, /) -> None: ...
     def add_fact(self, row: Sequence[str], layer: str, /) -> None: ...
-    def food_of(self, name: str, /) -> str | None:
-        """The id of the food of that name. Raises FoodError (``food.ambiguous``)."""
+    def add_release(
+        self,
+        label: str,
+        foods: tuple[str, str],
+        weights: tuple[str, str],
+        abbreviated: bool,
+        /,
+    ) -> None: ...
+    def prefer(self, fact: str, /) -> None: ...
+    def food_of(self, name: str, region: str = "") -> str | None:
+        """The id of the food of that name.
+
+        Raises FoodError (``food.ambiguous``, ``food.region``).
+        """
     def nearest(self, name: str, /) -> list[str]:
         """At most three known names near a misspelt one."""
     @property
@@ -97,9 +109,24 @@ class Catalog:
     @property
     def fact_count(self) -> int: ...
 
+_Told = tuple[str, Quantity, str]
+
 def convert(
-    catalog: Catalog, amount: Quantity, unit: str, food: str, measures: str, detail: str
-) -> tuple[Quantity, list[tuple[str, Quantity, bool, str]], Quantity, Quantity]: ...
+    catalog: Catalog,
+    amount: Quantity,
+    unit: str,
+    food: str,
+    measures: str,
+    detail: str,
+    region: str,
+) -> tuple[
+    Quantity,
+    list[tuple[str, Quantity, bool, str, tuple[_Told, ...]]],
+    Quantity,
+    Quantity,
+    Quantity,
+    Quantity,
+]: ...
 
 class Offer:
     """One pack of one item at one price."""

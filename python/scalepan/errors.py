@@ -85,6 +85,7 @@ _CLASSES: dict[str, type[Error]] = {
     "amount": MeasureError,
     "food": FoodError,
     "fact": FoodError,
+    "name": FoodError,
     "convert": FoodError,
     "recipe": RecipeError,
     "line": RecipeError,

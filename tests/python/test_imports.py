@@ -26,12 +26,14 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
     assert foreign == {
         "scalepan",
         "scalepan._core",
+        "scalepan.conversion",
         "scalepan.costs",
         "scalepan.errors",
         "scalepan.files",
         "scalepan.foods",
         "scalepan.prices",
         "scalepan.recipes",
+        "scalepan.usda",
     }
 
 

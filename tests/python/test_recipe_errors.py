@@ -223,7 +223,8 @@ def test_unknown_keys_of_parts_have_a_line(written: str) -> None:
             "5 g pepper",
             FOOD,
             "food.ambiguous",
-            '8: "pepper" means more than one food (write one of: green peppers, black pepper)',
+            '8: "pepper" means more than one food (write one of: green peppers, black pepper; '
+            'or choose in the recipe: [names] pepper = "green_pepper")',
         ),
         (
             "5 tbps leeks",

@@ -11,7 +11,7 @@ from scalepan.command_line.tables import table, wrapped
 
 if TYPE_CHECKING:
     from scalepan._core import Costing, Curve, Quantity, Recipe, ShoppingRow
-    from scalepan.foods import Conversion
+    from scalepan.conversion import Conversion
 
 _COSTS = (
     ("till", "whole packs paid for today"),
@@ -125,10 +125,15 @@ def conversion_section(given: str, unit: str, result: Conversion, width: int) ->
     """The result, its spread, and the facts on the way."""
     lines = [f"{given} = {_shown(result.amount, unit)}"]
     if result.low != result.high:
-        lines.append(f"  spread: {result.low.told} to {result.high.told}")
+        lines.append(f"  spread: {result.low.told} to {result.high.told} (worst case)")
+    if (result.rss_low, result.rss_high) != (result.low, result.high):
+        low, high = result.rss_low.told, result.rss_high.told
+        lines.append(f"  spread: {low} to {high} (root-sum-square)")
     for fact in result.facts:
         sign = "/" if fact.divides else "*"
         lines += wrapped(f"{sign} {fact.value}   [{fact.source}]", width, "  ")
+        for other in fact.beside:
+            lines += wrapped(str(other), width, "    ")
     return lines
 
 
