@@ -118,6 +118,7 @@ def convert(
     food: str,
     measures: str,
     detail: str,
+    preparations: Sequence[str],
     region: str,
 ) -> tuple[
     Quantity,

@@ -71,6 +71,7 @@ def convert(
     measures: str | None = None,
     state: str | None = None,
     size: str | None = None,
+    preparation: str | None = None,
     region: str | None = None,
     catalog: Catalog | None = None,
 ) -> Conversion:
@@ -87,6 +88,8 @@ def convert(
         measures: ``us``, ``metric``, ``imperial`` or ``au``: which cup is meant.
         state: of a volume, ``"chopped"``; left out, the food's default.
         size: of a count, ``"large"``; left out, the food's default.
+        preparation: words such as ``"peeled"``; a share for all words of its own among these goes
+            before the food's plain share.
         region: whose names are meant, ``"GB"``, where one name has several foods.
         catalog: left out, the bundled one.
 
@@ -106,6 +109,7 @@ def convert(
         food,
         measures or "",
         state or size or "",
+        (preparation or "").replace(",", " ").split(),
         region or "",
     )
     return Conversion(result, tuple(_used(*fact) for fact in facts), *bounds)

@@ -6,15 +6,14 @@ its source column says. A US-government work.
 
 from __future__ import annotations
 
-import csv
 import re
 from fractions import Fraction
 from pathlib import Path
 from typing import NamedTuple
 
-from food_tables import CUP, GRAMS
+from food_tables import CUP, GRAMS, rows_of
 
-FILE = Path(__file__).resolve().parents[1] / "published" / "data" / "afrs_pairs.csv"
+DATA = Path(__file__).resolve().parents[1] / "published" / "data"
 
 POUNDS = {"lb": Fraction(1), "lbs": Fraction(1), "oz": Fraction(1, 16), "": Fraction(1)}
 CUPS = {
@@ -43,12 +42,13 @@ class Printed(NamedTuple):
     note: str
 
 
-with FILE.open(encoding="utf-8", newline="") as _stream:
-    ROWS = [Printed(**row) for row in csv.DictReader(_stream)]
+ROWS = [Printed(**row) for row in rows_of(DATA / "afrs_pairs.csv")]
+# Which food, state and preparation of the bundled catalogue an ingredient is.
+FOODS = {row["ingredient"]: row for row in rows_of(DATA / "afrs_foods.csv")}
 
 
 class Part(NamedTuple):
-    """A number of a unit, and the step its last digit is printed to."""
+    """A number of a unit."""
 
     amount: Fraction
     unit: str
@@ -77,3 +77,41 @@ def grams(text: str) -> Fraction:
 def millilitres(text: str) -> Fraction:
     """A measure in millilitres."""
     return sum((part.amount * CUPS[part.unit] for part in parts(text)), Fraction(0)) * CUP
+
+
+class Range(NamedTuple):
+    """What a printed figure may stand for."""
+
+    low: Fraction
+    high: Fraction
+
+    def meets(self, other: Range) -> bool:
+        return self.low <= other.high and other.low <= self.high
+
+
+def is_2003(row: Printed) -> bool:
+    """The 2003 cards print eighths and thirds; older ones whole ounces and quarters."""
+    return "(2003)" in row.source
+
+
+def printed_pounds(row: Printed, text: str) -> Range:
+    """A weight with half a step of its print: 1/8 of the last unit, or an ounce."""
+    step = POUNDS[parts(text)[-1].unit] / 8 if is_2003(row) else Fraction(1, 16)
+    return Range(pounds(text) - step / 2, pounds(text) + step / 2)
+
+
+def printed_cups(row: Printed) -> Range:
+    """A measure in US cups with half a step of its print: 1/8 of the last unit, or a quarter."""
+    last = CUPS[parts(row.measure_text)[-1].unit]
+    cups = millilitres(row.measure_text) / CUP
+    half = last / (16 if is_2003(row) else 8)
+    return Range(cups - half, cups + half)
+
+
+# Notes on how the row was read from the stored copy, which leave its figures sound.
+READING_NOTES = re.compile(r"(columns split|card number)[^;]*(; |$)")
+
+
+def doubt(row: Printed) -> str:
+    """What the note says against the row's figures; empty for a plain row."""
+    return READING_NOTES.sub("", row.note)

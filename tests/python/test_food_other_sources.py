@@ -68,6 +68,7 @@ OTHERS = {
 AFRS = {
     "apple.edible.afrs": ("M 001 00", "APPLES,FRESH,MEDIUM,UNPEELED,DICED"),
     "avocado.edible.afrs": ("M 030 00", "AVOCADO,FRESH,DICED"),
+    "banana.edible.afrs": ("J 011 00", "BANANA,FRESH"),
     "beetroot_canned.drained": ("M-G 1", "Beets, sliced, canned, drained"),
     "black_olive.drained": ("M-G 1", "Olives, ripe, whole, drained"),
     "carrot.edible.afrs": ("M-G 1", "Carrots, fresh, strips"),
@@ -83,12 +84,16 @@ AFRS = {
     "iceberg_lettuce.edible.afrs": ("M-G 1", "Lettuce, fresh, trimmed, separated"),
     "kidney_bean_canned.drained.afrs": ("M-G 1", "Beans, kidney, canned, drained"),
     "mushroom.edible.afrs": ("M-G 1", "Mushrooms, sliced, fresh, trimmed"),
+    "orange.edible.afrs": ("A 007", "Oranges (peeled, seeded sections with membrane)"),
+    "pear.edible.afrs": ("A 007", "Pears (unpared and cored)"),
     "peach.edible.peeled": ("A 007", "Peaches (peeled and pitted)"),
     "pear.edible.peeled": ("A 007", "Pears (pared and cored)"),
+    "pineapple.edible.afrs": ("A 007", "Pineapple (pared and cored)"),
     "potato.edible.peeled.afrs": ("Q 046 03", "Potatoes, white, peeled"),
     "radish.edible.afrs": ("M-G 1", "Radishes, fresh"),
     "spinach.edible.afrs": ("M-G 1", "Spinach, fresh"),
     "spring_onion.edible.afrs": ("M-G 1", "Onions, green, chopped"),
+    "tangerine.edible.afrs": ("A 007", "Tangerines (sections)"),
     "tomato.edible.afrs": ("M-G 1", "Tomatoes, fresh, sliced (6 slices)"),
 }
 

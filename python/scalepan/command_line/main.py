@@ -148,6 +148,7 @@ def _convert(options: argparse.Namespace) -> Output:
         measures=options.measures,
         state=options.state,
         size=options.size,
+        preparation=options.preparation,
         region=options.region,
         catalog=_catalog(options),
     )
