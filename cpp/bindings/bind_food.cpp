@@ -90,9 +90,26 @@ py::tuple convert_amount(const Catalog& catalog, const Quantity& amount, const s
                         of_factor(independent.low), of_factor(independent.high));
 }
 
+void bind_fact(py::module_& m) {
+  py::class_<Fact>(m, "Fact")
+      .def_readonly("id", &Fact::id)
+      .def_readonly("food", &Fact::food)
+      .def_property_readonly("kind", [](const Fact& fact) { return name_of(fact.kind); })
+      .def_readonly("state", &Fact::state)
+      .def_readonly("size", &Fact::size)
+      .def_readonly("value", &Fact::value)
+      .def_readonly("low", &Fact::low)
+      .def_readonly("high", &Fact::high)
+      .def_readonly("source", &Fact::source)
+      .def_property_readonly("layer", [](const Fact& fact) { return name_of(fact.layer); })
+      .def("__repr__",
+           [](const Fact& fact) { return "Fact('" + fact.id + "', '" + fact.value.text() + "')"; });
+}
+
 }  // namespace
 
 void bind_food(py::module_& m) {
+  bind_fact(m);
   py::class_<Catalog, std::shared_ptr<Catalog>>(m, "Catalog")
       .def(py::init<>())
       .def("copy", [](const Catalog& catalog) { return std::make_shared<Catalog>(catalog); })
@@ -108,6 +125,16 @@ void bind_food(py::module_& m) {
           py::arg("name"), py::arg("region") = "")
       .def("add_release", &add_release_files)
       .def("prefer", &Catalog::prefer)
+      .def(
+          "facts",
+          [](const Catalog& catalog, const std::string& food, const std::string& region) {
+            std::vector<Fact> facts;
+            for (const Fact* fact : catalog.facts(catalog.known(food, choices_of(region)).id)) {
+              facts.push_back(*fact);
+            }
+            return facts;
+          },
+          py::arg("food"), py::arg("region") = "")
       .def("nearest", &Catalog::nearest)
       .def_property_readonly("food_count", &Catalog::food_count)
       .def_property_readonly("fact_count", &Catalog::fact_count);

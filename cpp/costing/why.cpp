@@ -30,6 +30,15 @@ std::string offer_source(const Offer& offer) {
   return text;
 }
 
+/// As its source has it; a fraction that does not end with a short decimal before it.
+std::string figure_of_fact(const Fact& fact) {
+  const std::string exact = fact.value.text();
+  const Rational value = fact.value.value();
+  if (exact_text(value).find('/') == std::string::npos) return exact;
+  return "≈ " + fixed_text(value, 4) + " " + fact.value.unit().symbol() + "  (exactly " + exact +
+         ")";
+}
+
 std::string source_of(const Fact& fact) {
   std::string source = fact.source;
   if (!fact.state.empty()) source += " [" + fact.state + "]";
@@ -154,9 +163,9 @@ class Explainer {
   }
 
   [[nodiscard]] Why fact(const Step& step) const {
-    Why why{cell(step_name(step)), step.fact->value.text(), "", source_of(*step.fact), {}};
+    Why why{cell(step_name(step)), figure_of_fact(*step.fact), "", source_of(*step.fact), {}};
     for (const Fact* other : costing_.recipe().catalog().beside(*step.fact)) {
-      why.parts.push_back({"beside it", other->value.text(), "", source_of(*other), {}});
+      why.parts.push_back({"beside it", figure_of_fact(*other), "", source_of(*other), {}});
     }
     return why;
   }

@@ -73,6 +73,32 @@ def fixed_text(x: Number, places: SupportsIndex) -> str: ...
 def round_to_multiple(x: Number, step: Number, mode: str) -> tuple[Fraction, Fraction]: ...
 def unit_rows() -> list[tuple[str, str, str, str, Fraction, str]]: ...
 
+class Fact:
+    """One sourced figure about a food."""
+
+    @property
+    def id(self) -> str: ...
+    @property
+    def food(self) -> str: ...
+    @property
+    def kind(self) -> str:
+        """``density``, ``piece weight``, ``edible share``, ``cooked share``, ``drained share``."""
+    @property
+    def state(self) -> str: ...
+    @property
+    def size(self) -> str: ...
+    @property
+    def value(self) -> Quantity: ...
+    @property
+    def low(self) -> Quantity | None: ...
+    @property
+    def high(self) -> Quantity | None: ...
+    @property
+    def source(self) -> str: ...
+    @property
+    def layer(self) -> str:
+        """``own``, ``bundled`` or ``dataset``."""
+
 class Catalog:
     """Foods, their names, and the facts about them."""
 
@@ -101,6 +127,11 @@ class Catalog:
         """The id of the food of that name.
 
         Raises FoodError (``food.ambiguous``, ``food.region``).
+        """
+    def facts(self, food: str, region: str = "") -> list[Fact]:
+        """The facts of a food, by layer and id: the order in which they are used.
+
+        Raises FoodError (``food.unknown``, ``food.ambiguous``, ``food.region``).
         """
     def nearest(self, name: str, /) -> list[str]:
         """At most three known names near a misspelt one."""

@@ -20,7 +20,10 @@ class OtherFact(NamedTuple):
     source: str
 
     def __str__(self) -> str:
-        return f"beside it: {self.value} ({self.source})"
+        text = str(self.value)
+        if "/" in _core.exact_text(self.value.value):
+            text = f"≈ {_core.fixed_text(self.value.value, 4)} {self.value.unit}"
+        return f"beside it: {text} ({self.source})"
 
 
 class UsedFact(NamedTuple):
