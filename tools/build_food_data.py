@@ -2,7 +2,8 @@
 """Build the bundled food data from the USDA SR28 extracts and the hand-made selection.
 
 Reads   data-sources/sr28/weights.csv, data-sources/sr28/refuse.csv,
-        data-sources/foods_selection.csv, data-sources/second_figures.csv
+        data-sources/foods_selection.csv, data-sources/second_figures.csv,
+        data-sources/can_sizes.csv
 Writes  python/scalepan/data/foods.csv, names.csv, facts.csv
 
     build_food_data.py            write the three files
@@ -20,6 +21,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
+from food_data.can_sizes import can_facts
 from food_data.facts import FACT_COLUMNS, build_facts
 from food_data.second_figures import read_second_figures
 from food_data.selection import (
@@ -41,6 +43,7 @@ def build(root: Path) -> dict[Path, str]:
     release = Release(root)
     rows = read_selection(root)
     facts = build_facts(release, rows)
+    facts += can_facts(root, rows)
     facts += read_second_figures(root, facts)
     return {
         OUT / "foods.csv": csv_text(FOOD_COLUMNS, build_foods(rows)),

@@ -53,7 +53,23 @@ void add_fact(Catalog& catalog, const Texts& row, const std::string& layer) {
                    layer_named(layer)});
 }
 
-NameChoices choices_of(const std::string& region) { return NameChoices{region}; }
+/// By the region where one is stated, else by what the catalogue has settled.
+const Food& known_in(const Catalog& catalog, const std::string& food, const std::string& region) {
+  return region.empty() ? catalog.known(food) : catalog.known(food, NameChoices{region});
+}
+
+std::optional<std::string> id_in(const Catalog& catalog, const std::string& name,
+                                 const std::string& region) {
+  const auto found = region.empty() ? catalog.find(name) : catalog.find(name, region);
+  return found ? std::optional(found->food->id) : std::nullopt;
+}
+
+void choose(Catalog& catalog, const std::string& region,
+            const std::map<std::string, std::string>& names) {
+  NameChoices choices{region};
+  for (const auto& [name, food] : names) choices.foods.emplace(plain_name(name), food);
+  catalog.choose(std::move(choices));
+}
 
 void add_release_files(Catalog& catalog, const std::string& label,
                        const std::pair<std::string, std::string>& foods,
@@ -77,7 +93,7 @@ py::tuple convert_amount(const Catalog& catalog, const Quantity& amount, const s
                          const std::string& food, const std::string& measures,
                          const std::string& detail, const Texts& preparations,
                          const std::string& region) {
-  const Food& known = catalog.known(food, choices_of(region));
+  const Food& known = known_in(catalog, food, region);
   const Converted result = convert(
       catalog, known, amount, parse_unit(unit, measures_named(measures)), detail, preparations);
   py::list facts;
@@ -116,20 +132,15 @@ void bind_food(py::module_& m) {
       .def("add_food", &add_food)
       .def("add_name", &add_name)
       .def("add_fact", &add_fact)
-      .def(
-          "food_of",
-          [](const Catalog& catalog, const std::string& name, const std::string& region) {
-            const auto found = catalog.find(name, choices_of(region));
-            return found ? std::optional(found->food->id) : std::nullopt;
-          },
-          py::arg("name"), py::arg("region") = "")
+      .def("food_of", &id_in, py::arg("name"), py::arg("region") = "")
       .def("add_release", &add_release_files)
       .def("prefer", &Catalog::prefer)
+      .def("choose", &choose)
       .def(
           "facts",
           [](const Catalog& catalog, const std::string& food, const std::string& region) {
             std::vector<Fact> facts;
-            for (const Fact* fact : catalog.facts(catalog.known(food, choices_of(region)).id)) {
+            for (const Fact* fact : catalog.facts(known_in(catalog, food, region).id)) {
               facts.push_back(*fact);
             }
             return facts;

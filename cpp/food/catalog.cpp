@@ -68,12 +68,19 @@ const FoodName* settled(const std::vector<FoodName>& meanings, const std::string
   return one_food(meanings, [](const FoodName& /*any*/) { return true; });
 }
 
-[[noreturn]] void fail_region(std::string_view region,
-                              const std::set<std::string, std::less<>>& regions) {
+void expect_region(std::string_view region, const std::set<std::string, std::less<>>& regions) {
+  if (region.empty() || regions.contains(region)) return;
   std::string all;
   for (const std::string& known : regions) all += (all.empty() ? "" : ", ") + known;
   fail("food.region", "no food has a name of the region \"" + excerpt(region) + "\"",
        all.empty() ? "" : "there are: " + all);
+}
+
+/// Of one name's meanings the one of a food; null where it has none.
+const FoodName* name_of_food(const std::vector<FoodName>* meanings, std::string_view food) {
+  if (meanings == nullptr) return nullptr;
+  const auto found = std::ranges::find(*meanings, food, &FoodName::food);
+  return found == meanings->end() ? nullptr : &*found;
 }
 
 /// The food of an id, also of one written with spaces.
@@ -143,7 +150,7 @@ void Catalog::add(Fact fact) {
     fail("food.unknown", "the fact " + fact.id + " is about an unknown food " + fact.food,
          nearest_hint(nearest(fact.food)));
   }
-  expect_valid(fact);
+  scalepan::expect_valid(fact);
   auto& known = facts_[fact.food];
   for (const auto& other : known) expect_apart(*other, fact);
   const auto place = std::ranges::upper_bound(
@@ -158,23 +165,34 @@ const Food* Catalog::food(std::string_view id) const {
 }
 
 std::optional<FoundFood> Catalog::find(std::string_view name, const NameChoices& choices) const {
-  if (!choices.region.empty() && !regions_.contains(choices.region)) {
-    fail_region(choices.region, regions_);
-  }
+  expect_region(choices.region, regions_);
   const std::string plain = plain_name(name);
   const auto found = names_.find(plain);
   const auto* meanings = found == names_.end() ? nullptr : &found->second;
   if (const std::string* chosen = choice_of(choices, plain, meanings)) {
-    if (const Food* by_id = food(*chosen)) return FoundFood{by_id, nullptr};
-    return FoundFood{&known(*chosen, {choices.region}), nullptr};
+    const Food* chosen_food = food(*chosen);
+    if (chosen_food == nullptr) chosen_food = &known(*chosen, NameChoices{choices.region});
+    return FoundFood{chosen_food, name_of_food(meanings, chosen_food->id)};
   }
-  if (found == names_.end()) {
+  if (meanings == nullptr) {
     const Food* by_id = food_of_id(*this, plain);
     return by_id == nullptr ? std::nullopt : std::optional(FoundFood{by_id, nullptr});
   }
-  const FoodName* meaning = settled(found->second, choices.region);
-  if (meaning == nullptr) fail_ambiguous(*this, name, found->second);
+  const FoodName* meaning = settled(*meanings, choices.region);
+  if (meaning == nullptr) fail_ambiguous(*this, name, *meanings);
   return FoundFood{food(meaning->food), meaning};
+}
+
+void Catalog::choose(NameChoices choices) {
+  expect_valid(choices);
+  choices_ = std::move(choices);
+}
+
+void Catalog::expect_valid(const NameChoices& choices) const {
+  expect_region(choices.region, regions_);
+  for (const auto& [name, chosen] : choices.foods) {
+    if (food(chosen) == nullptr) static_cast<void>(known(chosen, NameChoices{choices.region}));
+  }
 }
 
 const Food& Catalog::known(std::string_view name, const NameChoices& choices) const {

@@ -55,7 +55,8 @@ struct NameChoices {
 
 class Catalog {
  public:
-  /// Throw `food.duplicate` and `food.unknown`; `add(Fact)` also what `expect_valid` throws and
+  /// Throw `food.duplicate` and `food.unknown`; `add(Fact)` also what
+  /// `expect_valid(fact)` throws and
   /// `fact.duplicate` for an id used before and for two own figures on one thing. Two bundled
   /// figures on one thing may stand: the one with the first id is used, the other is told beside
   /// it.
@@ -68,19 +69,29 @@ class Catalog {
   /// By any name or plural, or by an id, also one with spaces for underscores. Of several foods of
   /// one name the chosen one is taken, else the region's, else in a region that has none of its
   /// own the one good everywhere. Nothing where the name is unknown; throws `food.ambiguous` with
-  /// the choices where the name stays open, `food.region` where no name is of that region, and
-  /// `food.unknown` for a choice of a food that is not there.
+  /// the choices where the name stays open, and what `expect_valid` throws.
   [[nodiscard]] std::optional<FoundFood> find(std::string_view name,
-                                              const NameChoices& choices = {}) const;
+                                              const NameChoices& choices) const;
+  /// By what `choose` settled.
+  [[nodiscard]] std::optional<FoundFood> find(std::string_view name) const {
+    return find(name, choices_);
+  }
   [[nodiscard]] std::optional<FoundFood> find(std::string_view name, std::string region) const {
     return find(name, NameChoices{std::move(region)});
   }
+  /// Settles all names that are found without choices of their own, as for one recipe.
+  /// Throws what `expect_valid` throws.
+  void choose(NameChoices choices);
+  /// Throws `food.region` where no name is of that region, and `food.unknown` for a choice of a
+  /// food that is not there.
+  void expect_valid(const NameChoices& choices) const;
   /// Whether any food has the name.
   [[nodiscard]] bool has_name(std::string_view name) const {
     return names_.contains(plain_name(name));
   }
   /// As `find`. Throws `food.unknown` with the nearest names.
-  [[nodiscard]] const Food& known(std::string_view name, const NameChoices& choices = {}) const;
+  [[nodiscard]] const Food& known(std::string_view name, const NameChoices& choices) const;
+  [[nodiscard]] const Food& known(std::string_view name) const { return known(name, choices_); }
   /// At most three known names near the misspelt one.
   [[nodiscard]] std::vector<std::string> nearest(std::string_view name) const;
   /// In order of layer, then id.
@@ -100,6 +111,7 @@ class Catalog {
   std::map<std::string, std::vector<std::shared_ptr<const Fact>>, std::less<>> facts_;
   std::set<std::string, std::less<>> regions_;
   std::size_t fact_count_ = 0;
+  NameChoices choices_;
 };
 
 }  // namespace scalepan

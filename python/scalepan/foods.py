@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from scalepan._core import Catalog
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from scalepan.csv_document import Columns
     from scalepan.files import PathLike
@@ -78,6 +78,8 @@ def catalog_with(
     foods: object = (),
     names: object = (),
     prefer: Iterable[str] = (),
+    region: str = "",
+    choose: Mapping[str, str] | None = None,
     catalog: Catalog | None = None,
 ) -> Catalog:
     """A catalogue with tables of your own laid over it; own facts win.
@@ -94,22 +96,28 @@ def catalog_with(
         names: more names; columns of ``NAME_COLUMNS``, name and food are required. ``match`` is
             ``same`` or ``near``.
         prefer: ids of facts to use before all others on the same thing, as if they were own.
+        region: whose names are meant, ``"GB"``, where one name has several foods.
+        choose: foods by such a name, ``{"cornflour": "corn_starch"}``; these go before the region.
         catalog: what is laid under; left out, the bundled one. It is left as it is.
 
     Raises:
         FoodError: ``fact.value``, ``fact.kind``, ``fact.stage``, ``fact.duplicate``,
-            ``fact.unknown``, ``food.unknown``, ``food.duplicate``, ``name.match``, and of each
-            table ``.table``, ``.column``, ``.float``, ``.cell``; all with the number of the row.
+            ``fact.unknown``, ``food.unknown``, ``food.duplicate``, ``food.region``,
+            ``name.match``, and of each table ``.table``, ``.column``, ``.float``, ``.cell``;
+            those of a row with its number.
     """
     from scalepan.own_tables import rows_of_table  # here: `import scalepan` stays quick
 
-    return _laid(
+    laid = _laid(
         catalog,
         rows_of_table(foods, _columns("food")),
         rows_of_table(names, _columns("name")),
         rows_of_table(facts, _columns("fact")),
         prefer,
     )
+    if region or choose:
+        laid.choose(region, choose or {})
+    return laid
 
 
 def read_facts(

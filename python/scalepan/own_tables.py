@@ -90,7 +90,8 @@ def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
         return ""
     if isinstance(cell, float):
         message = f"{column} is the float {cell!r}, which is no exact figure"
-        raise row.error(f"{columns.subject}.float", message, f'write it as text: "{cell!r} ..."')
+        hint = 'write it as text with its unit, such as "0.50 EP/AP"'
+        raise row.error(f"{columns.subject}.float", message, hint)
     if isinstance(cell, (int, Fraction, Decimal)) and not isinstance(cell, bool):
         return str(cell)
     message = f"{column} is of the type {type(cell).__name__}, but a text belongs there"

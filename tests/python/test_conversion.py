@@ -91,6 +91,31 @@ def test_without_a_region_the_name_stays_open() -> None:
     )
 
 
+def test_a_catalogue_may_have_its_names_settled() -> None:
+    """USDA SR28 20027 and 20016, as above; costs and recipes read with it find the same foods."""
+    british = scalepan.catalog_with(region="GB")
+    chosen = scalepan.catalog_with(
+        region="GB", choose={"Cornflour": "corn_flour_wholegrain", "pepper": "black pepper"}
+    )
+    assert british.food_of("cornflour") == "corn_starch"
+    assert chosen.food_of("cornflour") == "corn_flour_wholegrain"
+    assert chosen.food_of("peppers") == "black_pepper"
+    assert chosen.food_of("coriander") == "coriander_leaf"
+    assert chosen.food_of("cornflour", "GB") == "corn_starch"
+    line = scalepan.parse_recipe(
+        'name = "x"\nserves = 1\nlines = ["30 g cornflour"]\n', catalog=british
+    ).lines[0]
+    assert line.food_id == "corn_starch"
+
+
+def test_a_choice_of_an_unknown_food_is_refused() -> None:
+    with pytest.raises(scalepan.FoodError) as caught:
+        scalepan.catalog_with(choose={"cornflour": "corn starhc"})
+    assert str(caught.value) == (
+        'no food is called "corn starhc" (nearest: corn starch, cornstarch)'
+    )
+
+
 def test_an_unknown_region_is_refused() -> None:
     with pytest.raises(scalepan.FoodError) as caught:
         grams_a_cup("cornflour", "UK")

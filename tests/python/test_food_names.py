@@ -23,6 +23,29 @@ def test_names_lead_to_foods() -> None:
         assert (row["name"], row["plural"]) in {(name["name"], name["plural"]) for name in own}
 
 
+def test_the_table_has_150_regional_names_and_150_plurals() -> None:
+    assert len([row for row in NAMES if row["region"]]) >= 150
+    assert len([row for row in NAMES if row["name"] != row["plural"]]) >= 150
+    shared = [
+        food
+        for food in FOOD
+        if {"GB", "US"} <= {row["region"] for row in NAMES if row["food"] == food}
+    ]
+    assert len(shared) >= 60
+
+
+def test_a_name_that_regions_use_for_different_foods_is_settled_by_each() -> None:
+    """Common practice, no published source."""
+    assert (the_food("cornflour", "GB"), the_food("cornflour", "US")) == (
+        "corn_starch",
+        "corn_flour_wholegrain",
+    )
+    assert (the_food("coriander", "GB"), the_food("coriander", "US")) == (
+        "coriander_leaf",
+        "coriander_seed",
+    )
+
+
 def test_only_the_meant_names_are_ambiguous() -> None:
     foods: dict[tuple[str, str], set[str]] = defaultdict(set)
     for row in NAMES:

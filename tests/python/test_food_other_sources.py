@@ -10,6 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
+import scalepan
 from afrs import ROWS, pounds
 from food_tables import CUP, FACTS, GRAMS, MILLILITRES, number, unit
 
@@ -98,9 +99,34 @@ AFRS = {
 }
 
 
+# Ounces of a can: American Can Co.; least and most of K-State Extension 2009, where these differ.
+CANS = {
+    "no. 300 can": ("14.5", "14", "16"),
+    "no. 303 can": ("16", "", ""),
+    "no. 2 can": ("20", "", ""),
+    "no. 2-1/2 can": ("29", "26", "30"),
+    "no. 10 can": ("105", "96", "117"),
+}
+IS_CAN = {fact for fact, row in FACTS.items() if row["size"] in CANS}
+
+
 def test_facts_from_other_sources_are_the_listed_ones() -> None:
     others = {fact for fact, row in FACTS.items() if not row["source"].startswith("USDA SR28")}
-    assert others == {*GNU_UNITS, *GNU_EGGS, *OTHERS, *AFRS}
+    assert others == {*GNU_UNITS, *GNU_EGGS, *OTHERS, *AFRS, *IS_CAN}
+
+
+@pytest.mark.parametrize("fact", sorted(IS_CAN))
+def test_weight_of_a_can(fact: str) -> None:
+    row = FACTS[fact]
+    printed = [row[key].removesuffix(" [oz_av] AP/(piece AP)") for key in ("value", "low", "high")]
+    assert tuple(printed) == CANS[row["size"]]
+
+
+def test_a_number_10_can_of_tomatoes() -> None:
+    """American Can Co.: 6 lb 9 oz."""
+    can = scalepan.convert("2 piece", "lb AP", food="canned tomatoes", size="no. 10 can")
+    assert can.value == 2 * Fraction(105, 16)
+    assert (can.low.value, can.high.value) == (12, 2 * Fraction(117, 16))
 
 
 @pytest.mark.parametrize("fact", OTHERS)

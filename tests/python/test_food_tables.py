@@ -49,7 +49,7 @@ def test_stages_fit_the_kind() -> None:
     }
     allowed = {
         "density": same,
-        "piece": {("AP", "EP")},
+        "piece": {("AP", "EP"), ("AP", "AP")},
         "edible": {("AP", "EP")},
         "cooked": {("EP", "cooked")},
         "drained": {("AP", "drained")},

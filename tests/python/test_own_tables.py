@@ -76,7 +76,7 @@ def test_exact_numbers_are_cells_too() -> None:
         (
             [{**FACT, "value": 0.1 + 0.2}],
             "fact.float: row 1 of the fact table: value is the float 0.30000000000000004, which is "
-            'no exact figure (write it as text: "0.30000000000000004 ...")',
+            'no exact figure (write it as text with its unit, such as "0.50 EP/AP")',
         ),
         (
             [FACT, {**FACT, "fact": True}],

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
-from fractions import Fraction
 from pathlib import Path
 
-from food_data.facts import FACT_COLUMNS, MASSES, label_id, number_text
+from food_data.facts import FACT_COLUMNS, label_id, number_text
+from food_data.printed_weight import weight
 from food_data.tables import DataError, Record, read_csv
 
 SECOND = Path("data-sources/second_figures.csv")
 SHARES = {"edible": "EP/AP", "drained": "drained/AP"}
-WEIGHT = re.compile(r"(?:(?P<whole>\d+)-)?(?P<number>\d+(?:\.\d+|/\d+)?) ?(?P<unit>lb|oz|g)?")
 
 
 def read_second_figures(root: Path, facts: Iterable[Record]) -> list[Record]:
@@ -39,15 +37,3 @@ def _beside(first: Record, row: Record, place: str) -> Record:
         record["value"] = f"{number_text(share)} {SHARES[row['kind']]}"
         record["source"] += f", {row['part']} of {row['whole']}"
     return record
-
-
-def weight(text: str, place: str) -> Fraction:
-    """A weight as printed, in grams: '6 lb 9 oz', '10-5/8 lb', or a bare number."""
-    matches = list(WEIGHT.finditer(text))
-    if not matches or text != " ".join(match[0] for match in matches):
-        raise DataError(f"{place}: {text!r} is no weight")
-    grams = Fraction(0)
-    for match in matches:
-        number = Fraction(match["whole"] or 0) + Fraction(match["number"])
-        grams += number * MASSES[match["unit"] or "g"]
-    return grams

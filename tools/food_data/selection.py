@@ -22,7 +22,18 @@ FOOD_COLUMNS = (
 )
 NAME_COLUMNS = ("name", "plural", "region", "food", "match")
 KINDS = frozenset(
-    ("food", "same", "near", "density", "piece", "edible", "cooked", "drained", "no edible")
+    (
+        "food",
+        "same",
+        "near",
+        "density",
+        "piece",
+        "edible",
+        "cooked",
+        "drained",
+        "us cans",
+        "no edible",
+    )
 )
 ALLERGENS_EU = frozenset(
     (

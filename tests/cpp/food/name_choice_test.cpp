@@ -63,6 +63,36 @@ TEST_CASE("name choice: a region that no name has is refused with those there ar
         Thrown{"food.region", "no food has a name of the region \"UK\"", "there are: AU, GB, US"});
 }
 
+TEST_CASE("name choice: choices laid over a catalogue settle every name found in it") {
+  Catalog catalog = shelves();
+  catalog.choose({"US", {{"leek", "onion"}}});
+  CHECK(catalog.find("corn flour")->food->id == "corn_meal");
+  CHECK(catalog.find("leeks")->food->id == "onion");
+  CHECK(catalog.known("corn flour").id == "corn_meal");
+  CHECK(catalog.find("corn flour", "GB")->food->id == "corn_starch");
+}
+
+TEST_CASE("name choice: choices are looked at when they are laid") {
+  Catalog catalog = shelves();
+  const auto refusal = [&](const NameChoices& choices) {
+    return thrown_by([&] {
+      catalog.choose(choices);
+      return 0;
+    });
+  };
+  CHECK(refusal({"UK"}).code == "food.region");
+  CHECK(refusal({"", {{"leek", "onoin"}}}) ==
+        Thrown{"food.unknown", "no food is called \"onoin\"", "nearest: onion, onions"});
+}
+
+TEST_CASE("name choice: a chosen food keeps the name it was written by") {
+  const Catalog catalog = shelves();
+  const auto flour = catalog.find("corn flour", NameChoices{"", {{"corn flour", "corn_meal"}}});
+  REQUIRE(flour->name != nullptr);
+  CHECK(flour->name->plural == "corn flour");
+  CHECK(catalog.find("leek", NameChoices{"", {{"leek", "onion"}}})->name == nullptr);
+}
+
 TEST_CASE("name choice: one food named so in two regions is no choice") {
   Catalog catalog = shelves();
   catalog.add(FoodName{"zucchini", "zucchini", "AU", "courgette", false});
