@@ -40,13 +40,6 @@ FOOD_COLUMNS = (
 )
 NAME_COLUMNS = ("name", "plural", "region", "food", "match")
 
-_REQUIRED = {
-    "fact": ("fact", "food", "kind", "value"),
-    "food": ("food",),
-    "name": ("name", "food"),
-}
-_COLUMNS = {"fact": FACT_COLUMNS, "food": FOOD_COLUMNS, "name": NAME_COLUMNS}
-
 _KIND_STAGES = {
     "density": ("any", "any"),
     "piece": ("AP", "EP"),
@@ -106,13 +99,13 @@ def catalog_with(
             ``name.match``, and of each table ``.table``, ``.column``, ``.float``, ``.cell``;
             those of a row with its number.
     """
-    from scalepan.own_tables import rows_of_table  # here: `import scalepan` stays quick
+    from scalepan import own_tables  # here: `import scalepan` stays quick
 
     laid = _laid(
         catalog,
-        rows_of_table(foods, _columns("food")),
-        rows_of_table(names, _columns("name")),
-        rows_of_table(facts, _columns("fact")),
+        own_tables.rows_of_table(foods, own_tables.FOODS),
+        own_tables.rows_of_table(names, own_tables.NAMES),
+        own_tables.rows_of_table(facts, own_tables.FACTS),
         prefer,
     )
     if region or choose:
@@ -135,12 +128,18 @@ def read_facts(
             and ``name.`` likewise), and what ``catalog_with`` raises, each with file and line.
         FileError: ``file.unreadable`` and others.
     """
-    from scalepan.own_tables import rows_of_file
+    from scalepan import own_tables
 
-    def rows(file: PathLike | None, subject: str) -> Iterator[PlacedRow]:
-        return iter(()) if file is None else rows_of_file(file, _columns(subject))
+    def rows(file: PathLike | None, columns: Columns) -> Iterator[PlacedRow]:
+        return iter(()) if file is None else own_tables.rows_of_file(file, columns)
 
-    return _laid(catalog, rows(foods, "food"), rows(names, "name"), rows(path, "fact"), prefer)
+    return _laid(
+        catalog,
+        rows(foods, own_tables.FOODS),
+        rows(names, own_tables.NAMES),
+        rows(path, own_tables.FACTS),
+        prefer,
+    )
 
 
 def _laid(
@@ -160,19 +159,6 @@ def _laid(
     for fact in prefer:
         catalog.prefer(fact)
     return catalog
-
-
-def _columns(subject: str) -> Columns:
-    from scalepan.csv_document import Columns
-
-    required = _REQUIRED[subject]
-    optional = [column for column in _COLUMNS[subject] if column not in required]
-    # Written out, so that a search finds the codes.
-    if subject == "food":
-        return Columns("food", required, optional)
-    if subject == "name":
-        return Columns("name", required, optional)
-    return Columns("fact", required, optional)
 
 
 def _add_own_food(catalog: Catalog, row: dict[str, str]) -> None:

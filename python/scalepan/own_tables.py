@@ -9,11 +9,25 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from scalepan.csv_document import Columns, read_rows
 from scalepan.errors import Error, make_error
 from scalepan.files import read_text
+from scalepan.foods import FACT_COLUMNS, FOOD_COLUMNS, NAME_COLUMNS
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping
 
     from scalepan.files import PathLike
+
+
+def _others(columns: tuple[str, ...], *required: str) -> list[str]:
+    return [column for column in columns if column not in required]
+
+
+FACTS = Columns(
+    "fact",
+    ("fact", "food", "kind", "value"),
+    _others(FACT_COLUMNS, "fact", "food", "kind", "value"),
+)
+FOODS = Columns("food", ("food",), _others(FOOD_COLUMNS, "food"))
+NAMES = Columns("name", ("name", "food"), _others(NAME_COLUMNS, "name", "food"))
 
 
 class PlacedRow(NamedTuple):
