@@ -5,6 +5,7 @@
 #include <optional>
 #include <span>
 #include <string_view>
+#include <tuple>
 #include <unordered_map>
 #include <utility>
 #include <vector>
@@ -83,22 +84,32 @@ class Reader {
     CaretTable table(release_.weights, abbrev_fields);
     while (table.next()) {
       for (std::size_t field = abbrev_first_grams; field < abbrev_first_grams + 4; field += 2) {
-        const std::string_view text = table.text(field + 1);
         // SR28 names a measure of 42063 and leaves its weight blank.
-        if (text.empty() || !table.number(field)) continue;
+        if (table.text(field + 1).empty() || !table.number(field)) continue;
         HouseholdMeasure measure;
-        std::size_t position = 0;
-        const auto amount = read_amount_number(text, position);
-        if (!amount || amount->sign() <= 0) {
-          table.fail_in(field + 1,
-                        "a measure begins with its amount, but " + excerpt(text) + " is written");
-        }
-        measure.amount = *amount;
-        measure.text = trimmed(text.substr(position));
+        std::tie(measure.amount, measure.text) = amount_and_text(table, field + 1);
         measure.grams = positive(table, field);
         add(table, std::move(measure));
       }
     }
+  }
+
+  /// `2 tbsp, chopped` as 2 and the rest.
+  static std::pair<Rational, std::string> amount_and_text(const CaretTable& table,
+                                                          std::size_t field) {
+    const std::string_view text = table.text(field);
+    std::size_t position = 0;
+    std::optional<Rational> amount;
+    try {
+      amount = read_amount_number(text, position);
+    } catch (const Error& error) {
+      table.fail_in(field, error.message());
+    }
+    if (!amount || amount->sign() <= 0) {
+      table.fail_in(field,
+                    "a measure begins with its amount, but " + excerpt(text) + " is written");
+    }
+    return {*amount, std::string(trimmed(text.substr(position)))};
   }
 
   static Rational positive(const CaretTable& table, std::size_t field) {

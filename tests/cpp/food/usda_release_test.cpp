@@ -134,6 +134,8 @@ TEST_CASE("usda release: what is wrong with a row is said") {
   CHECK(refusal(foods_text, "~99999~^1^1^~cup~^89^^\n") == says("FOOD_DES.txt has no food 99999"));
   CHECK(refusal(foods_text, abbrev_row("12^~cup~^^~~^0"), WeightsLayout::abbrev) ==
         says("a measure begins with its amount, but cup is written"));
+  CHECK(refusal(foods_text, abbrev_row("12^~1/0 cup~^^~~^0"), WeightsLayout::abbrev) ==
+        says("the denominator of a fraction is zero"));
   const std::string one = "~1~^~~^~a~^~~^~~^~~^~~^~~^0^~~^^^^\n";
   CHECK(refusal(one + one, "") == says("the food 1 is there twice"));
 }
