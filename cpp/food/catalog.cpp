@@ -28,22 +28,6 @@ void expect_apart(const Fact& known, const Fact& added) {
   }
 }
 
-[[noreturn]] void fail_ambiguous(const Catalog& catalog, std::string_view name,
-                                 const std::vector<FoodName>& meanings) {
-  std::string choices;
-  std::set<std::string_view> told;
-  for (const FoodName& meaning : meanings) {
-    if (!told.insert(meaning.food).second) continue;
-    choices += (choices.empty() ? "" : ", ") + catalog.food(meaning.food)->plural;
-    if (!meaning.region.empty()) choices += " (" + meaning.region + ")";
-  }
-  const std::string plain = plain_name(name);
-  const bool bare = std::ranges::all_of(plain, is_letter);
-  fail("food.ambiguous", "\"" + excerpt(name) + "\" means more than one food",
-       "write one of: " + choices + "; or choose in the recipe: [names] " +
-           (bare ? plain : "\"" + plain + "\"") + " = \"" + meanings.front().food + "\"");
-}
-
 /// The first meaning that `fits`, where all that do are of one food.
 template <typename Fits>
 const FoodName* one_food(const std::vector<FoodName>& meanings, Fits fits) {
@@ -66,6 +50,33 @@ const FoodName* settled(const std::vector<FoodName>& meanings, const std::string
     if (const FoodName* everywhere = one_food(meanings, of(""))) return everywhere;
   }
   return one_food(meanings, [](const FoodName& /*any*/) { return true; });
+}
+
+/// How a recipe settles a name: `region = "GB", or [names] cornflour = "corn_starch"`.
+std::string choice_text(const std::string& plain, const std::vector<FoodName>& meanings) {
+  std::string text;
+  for (const FoodName& meaning : meanings) {
+    if (meaning.region.empty() || settled(meanings, meaning.region) == nullptr) continue;
+    text = "region = \"" + meaning.region + "\", or ";
+    break;
+  }
+  const bool bare = std::ranges::all_of(plain, is_letter);
+  return text + "[names] " + (bare ? plain : "\"" + plain + "\"") + " = \"" +
+         meanings.front().food + "\"";
+}
+
+[[noreturn]] void fail_ambiguous(const Catalog& catalog, std::string_view name,
+                                 const std::vector<FoodName>& meanings) {
+  std::string choices;
+  std::set<std::string_view> told;
+  for (const FoodName& meaning : meanings) {
+    if (!told.insert(meaning.food).second) continue;
+    choices += (choices.empty() ? "" : ", ") + catalog.food(meaning.food)->plural;
+    if (!meaning.region.empty()) choices += " (" + meaning.region + ")";
+  }
+  fail("food.ambiguous", "\"" + excerpt(name) + "\" means more than one food",
+       "write one of: " + choices +
+           "; or choose in the recipe: " + choice_text(plain_name(name), meanings));
 }
 
 void expect_region(std::string_view region, const std::set<std::string, std::less<>>& regions) {
