@@ -23,6 +23,7 @@ demo: package
 
 test: package
 	@tools/system_packages.sh catch2 libgmp-dev
+	@tools/fetch_usda_release.sh
 	$(PYTHON) -m pip install --quiet --group test --group lint --group plot
 	$(MAKE) --no-print-directory core-tests asan-tests
 	$(SAY) "Python tests"
@@ -31,6 +32,7 @@ test: package
 
 bench: package
 	@tools/system_packages.sh libbenchmark-dev libflint-dev libgmp-dev
+	@tools/fetch_usda_release.sh
 	$(PYTHON) -m pip install --quiet --group bench
 	$(SAY) "Building the benchmarks"
 	$(VENV)/bin/cmake --preset bench

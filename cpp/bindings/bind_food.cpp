@@ -3,6 +3,7 @@
 #include "bindings/bind.hpp"
 #include "exact/error.hpp"
 #include "food/convert.hpp"
+#include "food/usda_release.hpp"
 #include "measure/amount.hpp"
 #include "measure/unit_text.hpp"
 
@@ -52,41 +53,105 @@ void add_fact(Catalog& catalog, const Texts& row, const std::string& layer) {
                    layer_named(layer)});
 }
 
+/// By the region where one is stated, else by what the catalogue has settled.
+const Food& known_in(const Catalog& catalog, const std::string& food, const std::string& region) {
+  return region.empty() ? catalog.known(food) : catalog.known(food, NameChoices{region});
+}
+
+std::optional<std::string> id_in(const Catalog& catalog, const std::string& name,
+                                 const std::string& region) {
+  const auto found = region.empty() ? catalog.find(name) : catalog.find(name, region);
+  return found ? std::optional(found->food->id) : std::nullopt;
+}
+
+void choose(Catalog& catalog, const std::string& region,
+            const std::map<std::string, std::string>& names) {
+  NameChoices choices{region};
+  for (const auto& [name, food] : names) choices.foods.emplace(plain_name(name), food);
+  catalog.choose(std::move(choices));
+}
+
+void add_release_files(Catalog& catalog, const std::string& label,
+                       const std::pair<std::string, std::string>& foods,
+                       const std::pair<std::string, std::string>& weights, bool abbreviated) {
+  const auto layout = abbreviated ? WeightsLayout::abbrev : WeightsLayout::weight;
+  add_release(catalog,
+              {label, {foods.first, foods.second}, {weights.first, weights.second}, layout});
+}
+
+py::tuple told_fact(const Fact& fact) { return py::make_tuple(fact.id, fact.value, fact.source); }
+
+/// A fact used, and the other figures beside it.
+py::tuple told_step(const Catalog& catalog, const Step& step) {
+  py::list beside;
+  for (const Fact* other : catalog.beside(*step.fact)) beside.append(told_fact(*other));
+  const Fact& fact = *step.fact;
+  return py::make_tuple(fact.id, fact.value, step.divides, fact.source, py::tuple(beside));
+}
+
 py::tuple convert_amount(const Catalog& catalog, const Quantity& amount, const std::string& unit,
                          const std::string& food, const std::string& measures,
-                         const std::string& detail) {
-  const Food& known = catalog.known(food);
-  const Converted result =
-      convert(catalog, known, amount, parse_unit(unit, measures_named(measures)), detail);
+                         const std::string& detail, const Texts& preparations,
+                         const std::string& region) {
+  const Food& known = known_in(catalog, food, region);
+  const Converted result = convert(
+      catalog, known, amount, parse_unit(unit, measures_named(measures)), detail, preparations);
   py::list facts;
-  for (const Step& step : result.how.steps) {
-    facts.append(py::make_tuple(step.fact->id, step.fact->value, step.divides, step.fact->source));
-  }
-  const Quantity& at = result.amount;
-  const Rational per_factor = amount.coherent();
-  return py::make_tuple(at, facts, Quantity::of_coherent(per_factor * result.how.low, at.unit()),
-                        Quantity::of_coherent(per_factor * result.how.high, at.unit()));
+  for (const Step& step : result.how.steps) facts.append(told_step(catalog, step));
+  const auto of_factor = [&](const Rational& factor) {
+    return Quantity::of_coherent(amount.coherent() * factor, result.amount.unit());
+  };
+  const Spread independent = result.how.root_sum_square();
+  return py::make_tuple(result.amount, facts, of_factor(result.how.low), of_factor(result.how.high),
+                        of_factor(independent.low), of_factor(independent.high));
+}
+
+void bind_fact(py::module_& m) {
+  py::class_<Fact>(m, "Fact")
+      .def_readonly("id", &Fact::id)
+      .def_readonly("food", &Fact::food)
+      .def_property_readonly("kind", [](const Fact& fact) { return name_of(fact.kind); })
+      .def_readonly("state", &Fact::state)
+      .def_readonly("size", &Fact::size)
+      .def_readonly("value", &Fact::value)
+      .def_readonly("low", &Fact::low)
+      .def_readonly("high", &Fact::high)
+      .def_readonly("source", &Fact::source)
+      .def_property_readonly("layer", [](const Fact& fact) { return name_of(fact.layer); })
+      .def("__repr__",
+           [](const Fact& fact) { return "Fact('" + fact.id + "', '" + fact.value.text() + "')"; });
 }
 
 }  // namespace
 
 void bind_food(py::module_& m) {
+  bind_fact(m);
   py::class_<Catalog, std::shared_ptr<Catalog>>(m, "Catalog")
       .def(py::init<>())
       .def("copy", [](const Catalog& catalog) { return std::make_shared<Catalog>(catalog); })
       .def("add_food", &add_food)
       .def("add_name", &add_name)
       .def("add_fact", &add_fact)
-      .def("food_of",
-           [](const Catalog& catalog, const std::string& name) {
-             const auto found = catalog.find(name);
-             return found ? std::optional(found->food->id) : std::nullopt;
-           })
+      .def("food_of", &id_in, py::arg("name"), py::arg("region") = "")
+      .def("add_release", &add_release_files)
+      .def("prefer", &Catalog::prefer)
+      .def("choose", &choose)
+      .def(
+          "facts",
+          [](const Catalog& catalog, const std::string& food, const std::string& region) {
+            std::vector<Fact> facts;
+            for (const Fact* fact : catalog.facts(known_in(catalog, food, region).id)) {
+              facts.push_back(*fact);
+            }
+            return facts;
+          },
+          py::arg("food"), py::arg("region") = "")
       .def("nearest", &Catalog::nearest)
       .def_property_readonly("food_count", &Catalog::food_count)
       .def_property_readonly("fact_count", &Catalog::fact_count);
   m.def("convert", &convert_amount, py::arg("catalog"), py::arg("amount"), py::arg("unit"),
-        py::arg("food"), py::arg("measures"), py::arg("detail"));
+        py::arg("food"), py::arg("measures"), py::arg("detail"), py::arg("preparations"),
+        py::arg("region"));
 }
 
 }  // namespace scalepan::bindings

@@ -30,6 +30,23 @@ std::string offer_source(const Offer& offer) {
   return text;
 }
 
+/// As its source has it; a fraction that does not end with a short decimal before it.
+std::string figure_of_fact(const Fact& fact) {
+  const std::string exact = fact.value.text();
+  const Rational value = fact.value.value();
+  if (exact_text(value).find('/') == std::string::npos) return exact;
+  return "≈ " + fixed_text(value, 4) + " " + fact.value.unit().symbol() + "  (exactly " + exact +
+         ")";
+}
+
+std::string source_of(const Fact& fact) {
+  std::string source = fact.source;
+  if (!fact.state.empty()) source += " [" + fact.state + "]";
+  if (!fact.size.empty()) source += " [" + fact.size + "]";
+  if (fact.layer == FactLayer::bundled) return source;
+  return std::string(name_of(fact.layer)) + ": " + source;
+}
+
 class Explainer {
  public:
   Explainer(const Costing& costing, const ItemCost* item, std::size_t index)
@@ -157,14 +174,11 @@ class Explainer {
   }
 
   [[nodiscard]] Why fact(const Step& step) const {
-    const Fact& fact = *step.fact;
-    std::string source = fact.source;
-    if (!fact.state.empty()) source += " [" + fact.state + "]";
-    if (!fact.size.empty()) source += " [" + fact.size + "]";
-    if (fact.layer != FactLayer::bundled) {
-      source = std::string(name_of(fact.layer)) + ": " + source;
+    Why why{cell(step_name(step)), figure_of_fact(*step.fact), "", source_of(*step.fact), {}};
+    for (const Fact* other : costing_.recipe().catalog().beside(*step.fact)) {
+      why.parts.push_back({"beside it", figure_of_fact(*other), "", source_of(*other), {}});
     }
-    return {cell(step_name(step)), fact.value.text(), "", source, {}};
+    return why;
   }
 
   /// Needs of every line of the item: packs are chosen for their sum.

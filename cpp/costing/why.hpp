@@ -19,7 +19,8 @@ struct Why {
 
 /// The cells of a costing: for each line id `written`, `need`, `buy`, `packs`, `till`, `used`,
 /// `thrown`, `borne`, `leftover` and, where a share was used, `edible`, `cooked` or `drained`;
-/// and `till`, `used`, `thrown`, `borne` of the dish.
+/// other published figures on the same thing stand under it as `beside it`; and `till`, `used`,
+/// `thrown`, `borne` of the dish.
 [[nodiscard]] std::vector<std::string> cell_names(const Costing& costing);
 
 /// Throws `why.unknown_cell` with the nearest names.

@@ -4,9 +4,11 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 #include "food/fact.hpp"
@@ -41,28 +43,64 @@ struct FoundFood {
   [[nodiscard]] bool near() const { return name != nullptr && name->near; }
 };
 
+/// What settles a name that means several foods.
+struct NameChoices {
+  std::string region;  // `GB`; empty where none is stated
+  /// By plain name: the food's id, or another of its names. A choice goes before the region.
+  std::map<std::string, std::string, std::less<>> foods = {};
+};
+
 /// Lower case, single spaces, no outer spaces: how names are compared.
 [[nodiscard]] std::string plain_name(std::string_view name);
 
 class Catalog {
  public:
-  /// Throw `food.duplicate` and `food.unknown`; `add(Fact)` also what `expect_valid` throws and
-  /// `fact.duplicate` for an id used before and for two own figures on one thing.
+  /// Throw `food.duplicate` and `food.unknown`; `add(Fact)` also what
+  /// `expect_valid(fact)` throws and
+  /// `fact.duplicate` for an id used before and for two own figures on one thing. Two bundled
+  /// figures on one thing may stand: the one with the first id is used, the other is told beside
+  /// it.
   void add(Food food);
   void add(FoodName name);
   void add(Fact fact);
 
   /// Null where no such food is known.
   [[nodiscard]] const Food* food(std::string_view id) const;
-  /// By any name or plural. Nothing where the name is unknown; throws `food.ambiguous` with the
-  /// choices where the name means several foods.
-  [[nodiscard]] std::optional<FoundFood> find(std::string_view name) const;
+  /// By any name or plural, or by an id, also one with spaces for underscores. Of several foods of
+  /// one name the chosen one is taken, else the region's, else in a region that has none of its
+  /// own the one good everywhere. Nothing where the name is unknown; throws `food.ambiguous` with
+  /// the choices where the name stays open, and what `expect_valid` throws.
+  [[nodiscard]] std::optional<FoundFood> find(std::string_view name,
+                                              const NameChoices& choices) const;
+  /// By what `choose` settled.
+  [[nodiscard]] std::optional<FoundFood> find(std::string_view name) const {
+    return find(name, choices_);
+  }
+  [[nodiscard]] std::optional<FoundFood> find(std::string_view name, std::string region) const {
+    return find(name, NameChoices{std::move(region)});
+  }
+  /// Settles all names that are found without choices of their own, as for one recipe.
+  /// Throws what `expect_valid` throws.
+  void choose(NameChoices choices);
+  /// Throws `food.region` where no name is of that region, and `food.unknown` for a choice of a
+  /// food that is not there.
+  void expect_valid(const NameChoices& choices) const;
+  /// Whether any food has the name.
+  [[nodiscard]] bool has_name(std::string_view name) const {
+    return names_.contains(plain_name(name));
+  }
   /// As `find`. Throws `food.unknown` with the nearest names.
-  [[nodiscard]] const Food& known(std::string_view name) const;
+  [[nodiscard]] const Food& known(std::string_view name, const NameChoices& choices) const;
+  [[nodiscard]] const Food& known(std::string_view name) const { return known(name, choices_); }
   /// At most three known names near the misspelt one.
   [[nodiscard]] std::vector<std::string> nearest(std::string_view name) const;
   /// In order of layer, then id.
   [[nodiscard]] std::vector<const Fact*> facts(std::string_view food) const;
+  /// The other figures on the very thing that a fact is about, in the same order.
+  [[nodiscard]] std::vector<const Fact*> beside(const Fact& fact) const;
+  /// Lays a fact of the catalogue among the own ones, so that it is used before all others.
+  /// Throws `fact.unknown` with the nearest ids, and `fact.duplicate`.
+  void prefer(std::string_view fact);
   [[nodiscard]] std::size_t food_count() const { return foods_.size(); }
   [[nodiscard]] std::size_t fact_count() const { return fact_count_; }
 
@@ -71,7 +109,9 @@ class Catalog {
   std::unordered_map<std::string, std::vector<FoodName>> names_;
   // Shared, so that a fact stays where it is while others are added.
   std::map<std::string, std::vector<std::shared_ptr<const Fact>>, std::less<>> facts_;
+  std::set<std::string, std::less<>> regions_;
   std::size_t fact_count_ = 0;
+  NameChoices choices_;
 };
 
 }  // namespace scalepan

@@ -113,24 +113,15 @@ std::optional<Way> shortest_way(const std::vector<Edge>& edges, const Form& from
   return std::nullopt;
 }
 
-void apply(Conversion& how, const Step& step) {
-  const Quantity& value = step.fact->value;
-  const Quantity low = step.fact->low.value_or(value);
-  const Quantity high = step.fact->high.value_or(value);
-  if (step.divides) {
-    how.factor /= value.coherent();
-    how.low /= high.coherent();
-    how.high /= low.coherent();
-  } else {
-    how.factor *= value.coherent();
-    how.low *= low.coherent();
-    how.high *= high.coherent();
-  }
-}
-
 Conversion along(Way way) {
   Conversion how;
-  for (const Step& step : way) apply(how, step);
+  for (const Step& step : way) {
+    const Rational& value = step.fact->value.coherent();
+    how.factor *= step.divides ? reciprocal(value) : value;
+  }
+  const Spread worst = worst_case(way);
+  how.low = worst.low;
+  how.high = worst.high;
   how.steps = std::move(way);
   return how;
 }
@@ -262,6 +253,8 @@ std::string_view name_of(Kind kind) {
   }
   return "count";
 }
+
+Spread Conversion::root_sum_square() const { return scalepan::root_sum_square(steps); }
 
 std::optional<Conversion> find_conversion(const Catalog& catalog, const Food& food,
                                           const Form& from, const Form& to,

@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "food/catalog.hpp"
+#include "food/spread.hpp"
 
 namespace scalepan {
 
@@ -31,17 +32,14 @@ struct Form {
   friend auto operator<=>(const Form&, const Form&) = default;
 };
 
-/// A fact used one way or the other.
-struct Step {
-  const Fact* fact = nullptr;
-  bool divides = false;  // the amount is divided by the fact's value
-};
-
 struct Conversion {
   Rational factor = 1;  // coherent unit to coherent unit
   std::vector<Step> steps;
   Rational low = 1;  // the factor with every fact's spread at its worst
   Rational high = 1;
+
+  /// The factor with the facts' spreads taken as independent of one another; see food/spread.hpp.
+  [[nodiscard]] Spread root_sum_square() const;
 };
 
 /// Words of how the food is prepared (`peeled`, `roasted`). A share that holds for a preparation

@@ -115,6 +115,8 @@ std::optional<Tail> read_tail(std::string_view text, const LineSource& source) {
   expect_no_sum(rest, source);
   const bool each = same_word(rest, "each");
   if (!each && !ends_or_marks(rest) && !is_size_tail(rest)) return std::nullopt;
+  // `24 each` counts pieces; `1 tsp each` would be of each of several foods.
+  if (each && phrase->kind != UnitKind::none) return std::nullopt;
   if (each) return Tail{*phrase, {}};
   return Tail{*phrase, rest};
 }

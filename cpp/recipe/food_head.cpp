@@ -264,6 +264,7 @@ class HeadReader {
       state_end = first_;
     }
     while (state_end > start && is_size_or_joint(state_end - 1)) --state_end;
+    if (chosen_end_ > start) state_end = chosen_end_;
     if (state_end > start) add_leading(start, state_end);
   }
 
@@ -300,13 +301,24 @@ class HeadReader {
         is_condition(word(verb)) && !is(word(verb), "whole") && !makes_a_name(word(verb + 1));
     if (!told && !prepared && !condition) return false;
     first_ = verb + 1;
-    const bool joint = is(word(first_), "and") || is(word(first_), "or");
-    const bool state = is_leading(word(first_ + 1)) || is_participle(word(first_ + 1));
-    if (joint && first_ + 2 < last_ && state) {
-      ++first_;
-      if (!is_leading(word(first_))) ++first_;
-    }
+    take_joint();
     return true;
+  }
+
+  /// The `and` of `stoned and chopped`, and a participle behind it; the `or frozen` of `fresh or
+  /// frozen`, which is another choice.
+  void take_joint() {
+    if (first_ + 2 >= last_) return;
+    const bool either = is(word(first_), "or");
+    if (!either && !is(word(first_), "and")) return;
+    const bool state = is_leading(word(first_ + 1)) || is_participle(word(first_ + 1));
+    if (!state) return;
+    if (either) {
+      head_.alternatives.push_back(word(first_ + 1));
+      chosen_end_ = first_;
+    }
+    const bool past = either || !is_leading(word(first_ + 1));
+    first_ += past ? std::size_t{2} : std::size_t{1};
   }
 
   void add_leading(std::size_t start, std::size_t end) {
@@ -342,6 +354,7 @@ class HeadReader {
   std::size_t first_ = 0;
   std::size_t last_;
   std::string_view shared_noun_;
+  std::size_t chosen_end_ = 0;  // of the states before `or`
   FoodHead head_;
 };
 

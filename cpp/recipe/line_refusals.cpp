@@ -7,6 +7,9 @@
 #include "exact/error.hpp"
 #include "recipe/cursor.hpp"
 #include "recipe/food_first.hpp"
+#include "recipe/kitchen_words.hpp"
+#include "recipe/line_parts.hpp"
+#include "recipe/line_remarks.hpp"
 #include "recipe/line_segments.hpp"
 
 namespace scalepan {
@@ -81,12 +84,12 @@ bool is_one_of(std::string_view word, const std::array<std::string_view, N>& wor
 
 /// First words of titles, yields and settings.
 constexpr auto titles = std::to_array<std::string_view>(
-    {"serves",     "serving",      "servings",     "yield",         "yields",      "makes",
-     "portion",    "portions",     "page",         "chapter",       "calories",    "oven",
-     "time",       "prep",         "cooking",      "total",         "weight",      "sodium",
-     "protein",    "energy",       "carbohydrate", "carbohydrates", "ingredients", "method",
-     "directions", "instructions", "notes",        "temperature",   "average",     "cost",
-     "price",      "per"});
+    {"serves",       "serving",      "servings",      "yield",       "yields",   "makes",
+     "portion",      "portions",     "page",          "chapter",     "calories", "oven",
+     "time",         "prep",         "total",         "weight",      "sodium",   "protein",
+     "energy",       "carbohydrate", "carbohydrates", "ingredients", "method",   "directions",
+     "instructions", "notes",        "temperature",   "average",     "cost",     "price",
+     "per"});
 
 /// Words that no food begins with.
 constexpr std::array<std::string_view, 24> no_beginnings{
@@ -101,24 +104,33 @@ bool holds_vulgar(std::string_view word) {
   return false;
 }
 
-/// Numbers that belong to a name: `1%`, `100 %`, `80/20`, `5-spice`, `7up`.
-bool is_number_of_name(std::string_view word, std::string_view next) {
-  if (word.find('%') != std::string_view::npos || next.starts_with('%') ||
-      same_word(next, "percent") || word == "00") {
+/// A word before a number of kind: a name of its own, or `type`.
+bool names_a_kind(std::string_view word) {
+  constexpr std::array<std::string_view, 4> kinds{"type", "grade", "formula", "no"};
+  return is_one_of(word, kinds) || (word.front() >= 'A' && word.front() <= 'Z');
+}
+
+/// Numbers that belong to a name: `1%`, `100 %`, `80/20`, `7-grain`, `V8`, `type 55`, `Heinz 57`.
+bool is_number_of_name(const std::vector<std::string_view>& words, std::size_t i) {
+  const std::string_view word = words[i];
+  const std::string_view next = i + 1 < words.size() ? words[i + 1] : std::string_view();
+  if (word.find('%') != npos || next.starts_with('%') || same_word(next, "percent") ||
+      word == "00") {
     return true;
   }
   const std::size_t letter = word.find_first_not_of("0123456789");
-  if (letter == std::string_view::npos) return false;
-  if (!is_digit(word.front())) return letter_length(word, 0) > 0;  // `V8`
+  if (letter == npos) return i > 0 && !next.empty() && names_a_kind(words[i - 1]);
+  if (!is_digit(word.front())) return letter_length(word, 0) > 0;
   Cursor cursor(word, word[letter] == '-' ? letter + 1 : letter);
-  return letter_length(word, cursor.at()) > 0 && !read_unit_word(cursor);
+  if (letter_length(word, cursor.at()) == 0) return false;
+  const auto unit = read_unit_word(cursor);
+  return !unit || (unit->kind == UnitKind::noun && !next.empty());
 }
 
 bool holds_stray_number(const std::vector<std::string_view>& words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
-    const std::string_view next = i + 1 < words.size() ? words[i + 1] : std::string_view();
     const bool number = has_digit(words[i]) || holds_vulgar(words[i]);
-    if (number && !is_number_of_name(words[i], next)) return true;
+    if (number && !is_number_of_name(words, i)) return true;
   }
   return false;
 }
@@ -145,6 +157,15 @@ constexpr std::array<std::string_view, 12> made_things{
     "filling", "topping",  "dressing", "frosting", "icing",  "sauce",
     "glaze",   "marinade", "crust",    "pastry",   "batter", "stuffing"};
 
+/// Capitals that are a line nevertheless: `ONE CUP FLOUR`, `SALT TO TASTE`, `BUTTER, FOR GREASING`.
+bool tells_amount(std::string_view text) {
+  Cursor cursor(text);
+  if (number_or_nothing(text) || read_unit_word(cursor)) return true;
+  if (text.find(',') != npos || holds_vulgar(text)) return true;
+  const std::vector<std::string_view> words = words_of(text);
+  return words.size() > 2 && is_wish(text_of(words, words.size() - 2, words.size()));
+}
+
 }  // namespace
 
 void expect_measurable(std::string_view text) {
@@ -162,7 +183,8 @@ void expect_measurable(std::string_view text) {
 
 bool is_heading(std::string_view text) {
   text = trimmed(text);
-  if (text.ends_with(':') || is_capitals(text)) return true;
+  if (text.ends_with(':')) return true;
+  if (is_capitals(text) && !tells_amount(text)) return true;
   Cursor cursor(text);
   if (cursor.take_words("for the") && cursor.take_word().size() > 1) return true;
   Cursor made(text);
@@ -190,6 +212,12 @@ void expect_ingredient(std::string_view body, const LineSource& source) {
   const std::string_view first = first_word(body);
   const bool title = is_one_of(first, titles) && !source.knows(body) &&
                      !source.knows(text_of(words_of(body), 0, 2)) && body.find("  ") == npos;
+  if (is_method_verb(first) && !source.knows(body) &&
+      !source.knows(text_of(words_of(body), 0, 2))) {
+    fail_at(source.offset(body), "line.no_food",
+            "\"" + excerpt(body) + "\" reads like a step of the method",
+            "write an amount and a food: 500 g leeks");
+  }
   if (!address && !title) return;
   fail_at(source.offset(body), "line.no_food", "\"" + excerpt(body) + "\" is no ingredient");
 }

@@ -238,6 +238,7 @@ class MeasureReader {
   void read_unit() {
     if (take_pound_sign()) return;
     expect_no_price();
+    const bool glued = cursor_.at() > 0 && is_digit(cursor_.text()[cursor_.at() - 1]);
     const std::size_t number_end = cursor_.at();
     if (read_length_sign()) return;
     take_hyphen(cursor_);
@@ -246,7 +247,7 @@ class MeasureReader {
     const std::size_t at = probe.skip_spaces().at();
     auto word = read_unit_word(probe);
     if (!word && probe.word().size() == 1) expect_clear_letter(probe.word(), at);
-    if (!word && at == number_end && letter_length(probe.text(), at) > 0) {
+    if (!word && glued && at == number_end && letter_length(probe.text(), at) > 0) {
       fail_unknown_unit(probe.word(), at);
     }
     if (!word || (fill.empty() && is_food(*word, at, probe))) return;

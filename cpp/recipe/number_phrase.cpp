@@ -119,9 +119,11 @@ class NumberReader {
     const std::size_t start = Cursor(cursor_).skip_spaces().at();
     const std::string_view written = behind.text().substr(start, behind.at() - start);
     const std::size_t slash = written.find('/');
-    const bool improper = slash != std::string_view::npos && slash >= 2 && number > Rational(1) &&
-                          written.find_first_of(" -&") == std::string_view::npos;
-    if (!improper || !is_digit(written[slash - 1]) || !is_digit(written[slash - 2])) return;
+    if (slash == std::string_view::npos || slash < 2 || number <= Rational(1)) return;
+    const std::string_view bottom = written.substr(slash + 1);
+    const bool spoons = bottom == "2" || bottom == "3" || bottom == "4" || bottom == "8";
+    const bool mixed = written.find_first_of(" -&") != std::string_view::npos;
+    if (!spoons || mixed || written[slash - 1] >= bottom.front()) return;
     fail_at(start, "number.doubtful",
             "\"" + excerpt(written) + "\" may be a mixed number that lost its space",
             "write 5 1/2 for five and a half, 1 1/2 for one and a half");

@@ -262,12 +262,6 @@ class WrittenLineReader {
 
   void read_without_amount() {
     if (starts_with_stray_number()) fail_no_amount();
-    const std::string_view word = first_word(body_);
-    if (is_method_verb(word) && !knows(body_)) {
-      fail_at(source_.offset(body_), "line.no_food",
-              "\"" + excerpt(body_) + "\" reads like a step of the method",
-              "write an amount and a food: 500 g leeks");
-    }
     read_food(body_);
     const bool numbered = std::ranges::any_of(
         line_.foods, [&](const std::string& food) { return has_digit(food) && !knows(food); });
@@ -311,11 +305,26 @@ class WrittenLineReader {
       for (const Segment& segment : segments) remarks().read(segment);
       return;
     }
+    if (head > 0 && segments[head - 1].bracket) take_unit_behind_bracket(segments[head]);
     read_head(segments[head]);
     take_lists(line_, segments, head, source_);
     for (std::size_t i = 0; i < segments.size(); ++i) {
       if (i != head && !segments[i].text.empty()) remarks().read(segments[i]);
     }
+  }
+
+  /// `2 (1-inch thick) slices bread`.
+  void take_unit_behind_bracket(Segment& segment) {
+    if (line_.unit_kind != UnitKind::none || !line_.has_amount() || knows(segment.text)) return;
+    Cursor cursor = source_.cursor(segment.text);
+    const auto word = read_unit_word(cursor);
+    const bool counted =
+        word && (word->kind == UnitKind::noun || word->kind == UnitKind::container);
+    if (!counted || trimmed(cursor.rest()).empty()) return;
+    line_.unit_kind = word->kind;
+    line_.unit = word->name;
+    line_.unit_at = source_.offset(segment.text);
+    segment.text = trimmed(cursor.rest());
   }
 
   /// The segment that names the food: the first that is no bracket and no mere state.
@@ -429,6 +438,7 @@ class WrittenLineReader {
     if (!bare || after.empty() || knows(food) || knows(word)) return;
     const std::size_t space = food.rfind(' ');
     if (part_noun(lower(std::string_view(food).substr(space + 1)))) return;
+    if (begins_compound(word, first_word(after))) return;
     if (misspells_unit(word, shortest)) fail_unknown_unit(word, line_.food_at);
   }
 

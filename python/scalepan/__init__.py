@@ -13,6 +13,7 @@ from scalepan._core import (
     Costing,
     Cover,
     Curve,
+    Fact,
     Line,
     MeasureSet,
     Offer,
@@ -25,6 +26,7 @@ from scalepan._core import (
     __version__,
     quantity,
 )
+from scalepan.conversion import Conversion, OtherFact, UsedFact, convert
 from scalepan.costs import cost, cover
 from scalepan.errors import (
     CostError,
@@ -36,12 +38,13 @@ from scalepan.errors import (
     PriceError,
     RecipeError,
 )
-from scalepan.foods import Conversion, bundled_catalog, catalog_with, convert, read_facts
+from scalepan.foods import bundled_catalog, catalog_with, read_facts
 from scalepan.lines import read_line, read_lines
 from scalepan.measure_sets import measure_set, measure_sets, read_measure_sets
 from scalepan.measuring import MeasuredLine, MeasuredOut, measure_out, measure_out_recipe
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
+from scalepan.usda import read_usda_sr
 
 __all__ = [
     "Breakpoint",
@@ -52,6 +55,7 @@ __all__ = [
     "Cover",
     "Curve",
     "Error",
+    "Fact",
     "FileError",
     "FoodError",
     "Line",
@@ -61,12 +65,14 @@ __all__ = [
     "MeasuredOut",
     "NumberError",
     "Offer",
+    "OtherFact",
     "PriceBook",
     "PriceError",
     "Quantity",
     "Recipe",
     "RecipeError",
     "ShoppingRow",
+    "UsedFact",
     "Why",
     "WrittenLine",
     "__version__",
@@ -88,4 +94,5 @@ __all__ = [
     "read_measure_sets",
     "read_prices",
     "read_recipe",
+    "read_usda_sr",
 ]

@@ -105,6 +105,32 @@ class MeasureSet:
 
 def make_measure_set(name: str, rows: Sequence[MeasureRow]) -> MeasureSet: ...
 
+class Fact:
+    """One sourced figure about a food."""
+
+    @property
+    def id(self) -> str: ...
+    @property
+    def food(self) -> str: ...
+    @property
+    def kind(self) -> str:
+        """``density``, ``piece weight``, ``edible share``, ``cooked share``, ``drained share``."""
+    @property
+    def state(self) -> str: ...
+    @property
+    def size(self) -> str: ...
+    @property
+    def value(self) -> Quantity: ...
+    @property
+    def low(self) -> Quantity | None: ...
+    @property
+    def high(self) -> Quantity | None: ...
+    @property
+    def source(self) -> str: ...
+    @property
+    def layer(self) -> str:
+        """``own``, ``bundled`` or ``dataset``."""
+
 class Catalog:
     """Foods, their names, and the facts about them."""
 
@@ -120,8 +146,26 @@ class Catalog:
     ) -> None: ...
     def add_name(self, name: str, plural: str, region: str, food: str, near: bool, /) -> None: ...
     def add_fact(self, row: Sequence[str], layer: str, /) -> None: ...
-    def food_of(self, name: str, /) -> str | None:
-        """The id of the food of that name. Raises FoodError (``food.ambiguous``)."""
+    def add_release(
+        self,
+        label: str,
+        foods: tuple[str, str],
+        weights: tuple[str, str],
+        abbreviated: bool,
+        /,
+    ) -> None: ...
+    def prefer(self, fact: str, /) -> None: ...
+    def choose(self, region: str, names: Mapping[str, str], /) -> None: ...
+    def food_of(self, name: str, region: str = "") -> str | None:
+        """The id of the food of that name.
+
+        Raises FoodError (``food.ambiguous``, ``food.region``).
+        """
+    def facts(self, food: str, region: str = "") -> list[Fact]:
+        """The facts of a food, by layer and id: the order in which they are used.
+
+        Raises FoodError (``food.unknown``, ``food.ambiguous``, ``food.region``).
+        """
     def nearest(self, name: str, /) -> list[str]:
         """At most three known names near a misspelt one."""
     @property
@@ -129,9 +173,25 @@ class Catalog:
     @property
     def fact_count(self) -> int: ...
 
+_Told = tuple[str, Quantity, str]
+
 def convert(
-    catalog: Catalog, amount: Quantity, unit: str, food: str, measures: str, detail: str
-) -> tuple[Quantity, list[tuple[str, Quantity, bool, str]], Quantity, Quantity]: ...
+    catalog: Catalog,
+    amount: Quantity,
+    unit: str,
+    food: str,
+    measures: str,
+    detail: str,
+    preparations: Sequence[str],
+    region: str,
+) -> tuple[
+    Quantity,
+    list[tuple[str, Quantity, bool, str, tuple[_Told, ...]]],
+    Quantity,
+    Quantity,
+    Quantity,
+    Quantity,
+]: ...
 
 class Offer:
     """One pack of one item at one price."""

@@ -21,6 +21,7 @@ class Columns:
         self.subject = subject
         self.required = tuple(required)
         self.optional = tuple(optional)
+        self.all = (*self.required, *self.optional)
 
     def error(self, code: str, message: str, hint: str, file: str, line: int = 0) -> Error:
         """An error of the file's subject."""
@@ -97,7 +98,7 @@ def _expect_columns(header: list[str], record: list[Placed], columns: Columns) -
                 "column", message, _separator_hint(header) or columns.hint, file, line
             )
     for i, name in enumerate(header):
-        if name not in (*columns.required, *columns.optional):
+        if name not in columns.all:
             message = f'unknown column "{name}"'
         elif name in header[:i]:
             message = f"the column {name} is there twice"

@@ -86,6 +86,7 @@ _CLASSES: dict[str, type[Error]] = {
     "measure": MeasureError,
     "food": FoodError,
     "fact": FoodError,
+    "name": FoodError,
     "convert": FoodError,
     "recipe": RecipeError,
     "line": RecipeError,

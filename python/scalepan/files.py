@@ -15,11 +15,11 @@ if TYPE_CHECKING:
 MOST_BYTES = 20_000_000
 
 
-def read_text(path: PathLike) -> str:
-    """The text of a UTF-8 file, without a byte order mark.
+def read_bytes(path: PathLike) -> bytes:
+    """The whole of a file.
 
     Raises:
-        FileError: ``file.unreadable``, ``file.too_large`` or ``file.encoding``.
+        FileError: ``file.unreadable`` or ``file.too_large``.
     """
     name = str(path)
     try:
@@ -30,10 +30,20 @@ def read_text(path: PathLike) -> str:
         raise make_error("file.unreadable", f"cannot read the file: {reason}", file=name) from None
     if len(data) > MOST_BYTES:
         raise make_error("file.too_large", f"the file has more than {MOST_BYTES} bytes", file=name)
+    return data
+
+
+def read_text(path: PathLike) -> str:
+    """The text of a UTF-8 file, without a byte order mark.
+
+    Raises:
+        FileError: ``file.unreadable``, ``file.too_large`` or ``file.encoding``.
+    """
+    data = read_bytes(path)
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as problem:
         line = data.count(b"\n", 0, problem.start) + 1
         message = f"byte {problem.start + 1} is not UTF-8"
         hint = "save the file as UTF-8"
-        raise make_error("file.encoding", message, hint, file=name, line=line) from None
+        raise make_error("file.encoding", message, hint, str(path), line) from None

@@ -1,21 +1,19 @@
-"""The catalogue of foods and facts: the bundled one, and facts of your own laid over it."""
+"""The catalogue of foods and facts: the bundled one, and tables of your own laid over it."""
 
 from __future__ import annotations
 
 import os
 from functools import cache
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
-from scalepan import _core
-from scalepan._core import Catalog, Quantity
-from scalepan.errors import Error, make_error
-from scalepan.files import read_text
+from scalepan._core import Catalog
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
-    from fractions import Fraction
+    from collections.abc import Iterable, Iterator, Mapping
 
+    from scalepan.csv_document import Columns
     from scalepan.files import PathLike
+    from scalepan.own_tables import PlacedRow
 
 FACT_COLUMNS = (
     "fact",
@@ -30,7 +28,17 @@ FACT_COLUMNS = (
     "high",
     "source",
 )
-
+FOOD_COLUMNS = (
+    "food",
+    "name",
+    "plural",
+    "default_state",
+    "default_size",
+    "allergens_eu",
+    "allergens_us",
+    "cautions",
+)
+NAME_COLUMNS = ("name", "plural", "region", "food", "match")
 
 _KIND_STAGES = {
     "density": ("any", "any"),
@@ -49,134 +57,149 @@ def bundled_catalog() -> Catalog:
     """
     catalog = Catalog()
     for row in _rows("foods.csv"):
-        names = [row[key] for key in ("food", "name", "plural", "default_state", "default_size")]
-        catalog.add_food(
-            names,
-            _parts(row["allergens_eu"]),
-            _parts(row["allergens_us"]),
-            _parts(row["cautions"]),
-        )
+        _add_food(catalog, row)
     for row in _rows("names.csv"):
-        near = row["match"] == "near"
-        catalog.add_name(row["name"], row["plural"], row["region"], row["food"], near)
+        _add_name(catalog, row)
     for row in _rows("facts.csv"):
         catalog.add_fact([row[column] for column in FACT_COLUMNS], "bundled")
     return catalog
 
 
-def catalog_with(facts: Iterable[Mapping[str, str]]) -> Catalog:
-    """The bundled catalogue with facts of your own laid over it; own facts win.
-
-    Each fact has the columns of ``FACT_COLUMNS``; fact, food, kind and value are required. Stages
-    left out are those of the kind. ``food`` is a food's id or any of its names.
-
-    Raises:
-        FoodError: ``fact.value``, ``fact.kind``, ``fact.stage``, ``fact.duplicate`` or
-            ``food.unknown``.
-    """
-    catalog = bundled_catalog().copy()
-    for fact in facts:
-        _add_own(catalog, fact)
-    return catalog
-
-
-def read_facts(path: PathLike) -> Catalog:
-    """The bundled catalogue with the facts of a CSV file laid over it; those win.
-
-    The file has the columns of ``FACT_COLUMNS``; fact, food, kind and value are required. Stages
-    left out are those of the kind (an edible share leads from AP to EP). ``food`` is a food's id
-    or any of its names.
-
-    Raises:
-        FoodError: ``fact.column``, ``fact.fields``, ``fact.no_rows``, ``fact.syntax``, and what
-            ``catalog_with`` raises, each with file and line.
-    """
-    from scalepan.csv_document import Columns, read_rows  # here: `import scalepan` stays quick
-
-    required = ("fact", "food", "kind", "value")
-    optional = [column for column in FACT_COLUMNS if column not in required]
-    catalog = bundled_catalog().copy()
-    for row in read_rows(read_text(path), str(path), Columns("fact", required, optional)):
-        texts = {column: field[0].strip() for column, field in row.items()}
-        _, file, line, _ = row["fact"]
-        try:
-            _add_own(catalog, texts)
-        except Error as error:
-            raise make_error(error.code, error.message, error.hint, file, line) from None
-    return catalog
-
-
-class UsedFact(NamedTuple):
-    """A fact that a conversion went through; ``divides`` says in which direction."""
-
-    id: str
-    value: Quantity
-    divides: bool
-    source: str
-
-
-class Conversion(NamedTuple):
-    """An amount in another unit, with the facts used and the spread these leave.
-
-    ``low`` and ``high`` take every fact's spread at its worst.
-    """
-
-    amount: Quantity
-    facts: tuple[UsedFact, ...]
-    low: Quantity
-    high: Quantity
-
-    @property
-    def value(self) -> Fraction:
-        """The exact figure in the unit asked for."""
-        return self.amount.value
-
-    def __str__(self) -> str:
-        return str(self.amount)
-
-
-def convert(
-    amount: Quantity | str,
-    unit: str,
+def catalog_with(
+    facts: object = (),
     *,
-    food: str | None = None,
-    measures: str | None = None,
-    state: str | None = None,
-    size: str | None = None,
+    foods: object = (),
+    names: object = (),
+    prefer: Iterable[str] = (),
+    region: str = "",
+    choose: Mapping[str, str] | None = None,
     catalog: Catalog | None = None,
-) -> Conversion:
-    """An amount in another unit, by way of the food's facts where the kinds differ.
+) -> Catalog:
+    """A catalogue with tables of your own laid over it; own facts win.
+
+    Each table is an iterable of mappings, or a data frame (what has ``to_dicts()``,
+    ``to_pylist()`` or ``to_dict("records")``). Figures are text with their unit
+    (``"0.50 EP/AP"``); a float is refused.
 
     Args:
-        amount: a quantity or its text, ``"2 cup"``.
-        unit: the unit wanted, ``"g"``, ``"g AP"``, ``"piece"``.
-        food: by any of its names; needed between weight, volume, count and stages.
-        measures: ``us``, ``metric``, ``imperial`` or ``au``: which cup is meant.
-        state: of a volume, ``"chopped"``; left out, the food's default.
-        size: of a count, ``"large"``; left out, the food's default.
-        catalog: left out, the bundled one.
+        facts: columns of ``FACT_COLUMNS``; fact, food, kind and value are required. Stages left
+            out are those of the kind. ``food`` is a food's id or any of its names.
+        foods: foods that the catalogue has not; columns of ``FOOD_COLUMNS``, food (its id) is
+            required. Allergens and cautions are parted by ``;``.
+        names: more names; columns of ``NAME_COLUMNS``, name and food are required. ``match`` is
+            ``same`` or ``near``.
+        prefer: ids of facts to use before all others on the same thing, as if they were own.
+        region: whose names are meant, ``"GB"``, where one name has several foods.
+        choose: foods by such a name, ``{"cornflour": "corn_starch"}``; these go before the region.
+        catalog: what is laid under; left out, the bundled one. It is left as it is.
 
     Raises:
-        MeasureError: ``unit.which_measures``, ``unit.unknown``, ``quantity.convert`` and others.
-        FoodError: ``food.unknown``, ``food.ambiguous``, ``convert.no_fact``, ``convert.stage``.
+        FoodError: ``fact.value``, ``fact.kind``, ``fact.stage``, ``fact.duplicate``,
+            ``fact.unknown``, ``food.unknown``, ``food.duplicate``, ``food.region``,
+            ``name.match``, and of each table ``.table``, ``.column``, ``.float``, ``.cell``;
+            those of a row with its number.
     """
-    given = _core.quantity(amount, measures=measures) if isinstance(amount, str) else amount
-    if food is None:
-        plain = given.to(unit, measures or "")
-        return Conversion(plain, (), plain, plain)
-    result, facts, low, high = _core.convert(
-        catalog or bundled_catalog(), given, unit, food, measures or "", state or size or ""
+    from scalepan import own_tables  # here: `import scalepan` stays quick
+
+    laid = _laid(
+        catalog,
+        own_tables.rows_of_table(foods, own_tables.FOODS),
+        own_tables.rows_of_table(names, own_tables.NAMES),
+        own_tables.rows_of_table(facts, own_tables.FACTS),
+        prefer,
     )
-    return Conversion(result, tuple(UsedFact(*fact) for fact in facts), low, high)
+    if region or choose:
+        laid.choose(region, choose or {})
+    return laid
 
 
-def _add_own(catalog: Catalog, fact: Mapping[str, str]) -> None:
-    row = {column: fact.get(column, "") for column in FACT_COLUMNS}
-    row["food"] = catalog.food_of(row["food"]) or row["food"]
+def read_facts(
+    path: PathLike | None = None,
+    *,
+    foods: PathLike | None = None,
+    names: PathLike | None = None,
+    prefer: Iterable[str] = (),
+    catalog: Catalog | None = None,
+) -> Catalog:
+    """As ``catalog_with``, from CSV files.
+
+    Raises:
+        FoodError: ``fact.column``, ``fact.fields``, ``fact.no_rows``, ``fact.syntax`` (``food.``
+            and ``name.`` likewise), and what ``catalog_with`` raises, each with file and line.
+        FileError: ``file.unreadable`` and others.
+    """
+    from scalepan import own_tables
+
+    def rows(file: PathLike | None, columns: Columns) -> Iterator[PlacedRow]:
+        return iter(()) if file is None else own_tables.rows_of_file(file, columns)
+
+    return _laid(
+        catalog,
+        rows(foods, own_tables.FOODS),
+        rows(names, own_tables.NAMES),
+        rows(path, own_tables.FACTS),
+        prefer,
+    )
+
+
+def _laid(
+    base: Catalog | None,
+    foods: Iterator[PlacedRow],
+    names: Iterator[PlacedRow],
+    facts: Iterator[PlacedRow],
+    prefer: Iterable[str],
+) -> Catalog:
+    catalog = (base or bundled_catalog()).copy()
+    for row in foods:
+        row.pass_to(lambda texts: _add_own_food(catalog, texts))
+    for row in names:
+        row.pass_to(lambda texts: _add_own_name(catalog, texts))
+    for row in facts:
+        row.pass_to(lambda texts: _add_own_fact(catalog, texts))
+    for fact in prefer:
+        catalog.prefer(fact)
+    return catalog
+
+
+def _add_own_food(catalog: Catalog, row: dict[str, str]) -> None:
+    name = row["name"] or row["food"].replace("_", " ")
+    whole = {**row, "name": name, "plural": row["plural"] or name}
+    _add_food(catalog, whole)
+    catalog.add_name(name, whole["plural"], "", row["food"], False)
+
+
+def _add_own_name(catalog: Catalog, row: dict[str, str]) -> None:
+    if row["match"] not in ("", "same", "near"):
+        from scalepan.errors import make_error
+
+        raise make_error("name.match", f'"{row["match"]}" is no match', "write same or near")
+    food = catalog.food_of(row["food"]) or row["food"]
+    _add_name(catalog, {**row, "plural": row["plural"] or row["name"], "food": food})
+
+
+def _add_own_fact(catalog: Catalog, row: dict[str, str]) -> None:
     start, end = _KIND_STAGES.get(row["kind"], ("any", "any"))
-    row["from_stage"] = row["from_stage"] or start
-    row["to_stage"] = row["to_stage"] or end
-    catalog.add_fact(list(row.values()), "own")
+    whole = {
+        **row,
+        "food": catalog.food_of(row["food"]) or row["food"],
+        "from_stage": row["from_stage"] or start,
+        "to_stage": row["to_stage"] or end,
+    }
+    catalog.add_fact([whole[column] for column in FACT_COLUMNS], "own")
+
+
+def _add_food(catalog: Catalog, row: dict[str, str]) -> None:
+    catalog.add_food(
+        [row[column] for column in FOOD_COLUMNS[:5]],
+        _parts(row["allergens_eu"]),
+        _parts(row["allergens_us"]),
+        _parts(row["cautions"]),
+    )
+
+
+def _add_name(catalog: Catalog, row: dict[str, str]) -> None:
+    near = row["match"] == "near"
+    catalog.add_name(row["name"], row["plural"], row["region"], row["food"], near)
 
 
 def _rows(name: str) -> list[dict[str, str]]:

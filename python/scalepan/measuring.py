@@ -11,15 +11,15 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from scalepan import _core
 from scalepan._core import MeasureSet, Quantity
+from scalepan.conversion import convert
 from scalepan.errors import FoodError, make_error
-from scalepan.foods import convert
 from scalepan.measure_sets import set_of
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from scalepan._core import Catalog, Line, Recipe
-    from scalepan.foods import UsedFact
+    from scalepan.conversion import UsedFact
 
 # What an amount is converted to by a food's facts, by the kind that a set measures.
 _UNITS = {"weight": "g", "volume": "mL"}
@@ -162,10 +162,11 @@ def _measured_line(
     within: Quantity | str | Fraction | None,
     catalog: Catalog | None,
 ) -> MeasuredLine:
-    # A line without an amount has nothing to measure.
-    kind = _kind_of(line.amount) if line.amount is not None else ""
+    if line.amount is None:
+        return MeasuredLine(line, None, "no amount")
+    kind = _kind_of(line.amount)
     if kind not in _UNITS:
-        return MeasuredLine(line, None, "counted" if kind else "no amount")
+        return MeasuredLine(line, None, "counted")
     if not sets:
         return MeasuredLine(line, None, "no set of measures is named")
     chosen = sets[kind] if kind in sets else next(iter(sets.values()))

@@ -4,6 +4,8 @@ name = "Barley broth"
 serves = 4
 measures = "metric"     # us, imperial, metric or au; needed where a line has a cup or spoon
 decimal = "comma"       # only where numbers in the lines are written 2,5; else a point
+region = "GB"           # whose names are meant where one name has several foods
+names = { coriander = "coriander_leaf" }   # or the foods themselves, by such a name
 tested_at = [4]
 lines = [
   "200 g pearl barley",
@@ -19,18 +21,21 @@ from scalepan import _core
 from scalepan._core import Catalog, Recipe
 from scalepan.errors import Error, make_error
 from scalepan.files import read_text
-from scalepan.foods import bundled_catalog
+from scalepan.foods import bundled_catalog, catalog_with
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from typing import TypeVar
 
     from scalepan.files import PathLike
     from scalepan.toml_places import Path
 
+    _Read = TypeVar("_Read")
+
 Placed = tuple[str, str, int, int]
 LineFields = dict[str, Placed | bool]
 
-_KEYS = ("name", "serves", "measures", "decimal", "tested_at", "lines")
+_KEYS = ("name", "serves", "measures", "decimal", "region", "names", "tested_at", "lines")
 _LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
 _LINE_KEYS = (*_LINE_TEXTS, "optional")
 
@@ -80,8 +85,21 @@ class _Reader:
             self._decimal(),
             self._tested_at(),
             self._lines(),
-            catalog,
+            self._catalog(catalog),
         )
+
+    def _catalog(self, catalog: Catalog) -> Catalog:
+        """With the foods that the recipe chooses where a name means several."""
+        region, *_ = self._text(("region",), self._data.get("region", ""))
+        names = self._data.get("names", {})
+        if not isinstance(names, dict):
+            hint = 'names = { cornflour = "corn_starch" }'
+            raise self._error("recipe.type", "names is not a table", ("names",), hint)
+        choose = {name: self._text(("names", name), food)[0] for name, food in names.items()}
+        if not region and not choose:
+            return catalog
+        path = ("names",) if choose else ("region",)
+        return self._at(path, lambda: catalog_with(region=region, choose=choose, catalog=catalog))
 
     def _measures(self) -> str:
         path = ("measures",)
@@ -146,7 +164,7 @@ class _Reader:
             raise self._error("recipe.type", f"{_name_of(path)} is not a number", path)
         return self._at(path, lambda: _core.number(value))
 
-    def _at(self, path: Path, read: Callable[[], Any]) -> Any:
+    def _at(self, path: Path, read: Callable[[], _Read]) -> _Read:
         """Runs ``read``; its error leaves with the place of the value."""
         try:
             return read()

@@ -1,4 +1,4 @@
-"""Rows measured from Python: start-up against numpy, and the demo's costing against pandas."""
+"""Rows measured from Python: start-up and SR28 against numpy, the demo's costing against pandas."""
 
 from __future__ import annotations
 
@@ -8,12 +8,15 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
+from pathlib import Path
 
 import pandas as pd
 import scalepan
 from row import Row
 from scalepan.demo import demo_files
 
+# Put there by tools/fetch_usda_release.sh.
+_USDA = Path(__file__).resolve().parents[2] / "build" / "usda" / "package" / "data"
 _RUNS = 15
 _INNER = 50
 
@@ -45,6 +48,19 @@ def import_row() -> Row:
     _import_time("scalepan"), _import_time("numpy")
     ours, peer = _interleaved(lambda: _import_time("scalepan"), lambda: _import_time("numpy"))
     return Row("import", ours, "numpy", peer, 1.0)
+
+
+def usda_row() -> Row:
+    """Loading the 8,789 foods of SR28 against `import numpy`, files warm on disk."""
+    scalepan.bundled_catalog()
+
+    def ours() -> float:
+        start = time.perf_counter_ns()
+        scalepan.read_usda_sr(_USDA)
+        return time.perf_counter_ns() - start
+
+    a, b = _interleaved(ours, lambda: _import_time("numpy"))
+    return Row("load/sr28", a, "numpy", b, 3.0)
 
 
 def costing_row() -> Row:
@@ -95,3 +111,7 @@ def _peer_offers(
 
 
 ROWS: list[Callable[[], Row]] = [import_row, costing_row]
+if _USDA.is_dir():
+    ROWS.append(usda_row)
+else:
+    print("left out: load/sr28, SR28 is not here", file=sys.stderr)

@@ -31,12 +31,12 @@ def half_up(x: Fraction, step: Fraction) -> Fraction:
 
 def test_the_working_factor_of_348_portions_is_3_48() -> None:
     """A 1(2)."""
-    assert scaled("1 lb cornflour", 100, 348).value == Fraction("3.48")
+    assert scaled("1 lb cornstarch", 100, 348).value == Fraction("3.48")
 
 
 def test_a_pound_and_a_quarter_becomes_4_35_lb() -> None:
     """A 1(2)."""
-    assert scaled("1.25 lb cornflour", 100, 348).value == Fraction("4.35")
+    assert scaled("1.25 lb cornstarch", 100, 348).value == Fraction("4.35")
 
 
 def test_the_odd_part_of_a_pound_is_rounded_in_ounces() -> None:
@@ -108,9 +108,9 @@ def test_102_lb_on_hand_of_a_recipe_with_30_lb() -> None:
     assert line.amount.value == 102
 
 
-def test_two_pounds_of_cornflour_at_2_61() -> None:
+def test_two_pounds_of_cornstarch_at_2_61() -> None:
     """N: 5.22 lb."""
-    assert scaled("2 lb cornflour", 100, 261).value == Fraction("5.22")
+    assert scaled("2 lb cornstarch", 100, 261).value == Fraction("5.22")
 
 
 def test_a_pound_per_hundred_for_125() -> None:

@@ -19,7 +19,7 @@ def with_line(line: str, more: str = "") -> str:
     return f'name = "Dish"\nserves = 4{more}\nlines = [\n  "{line}",\n]\n'
 
 
-KEYS = "keys: name, serves, measures, decimal, tested_at, lines"
+KEYS = "keys: name, serves, measures, decimal, region, names, tested_at, lines"
 LINE_KEYS = "keys: id, line, stage, state, rule, note, optional"
 RULES = (
     "the rules: in proportion, fixed, whole, one per portion, one per 4 portions, "
@@ -225,7 +225,8 @@ def test_unknown_keys_of_parts_have_a_line(written: str) -> None:
             "5 g pepper",
             FOOD,
             "food.ambiguous",
-            '8: "pepper" means more than one food (write one of: green peppers, black pepper)',
+            '8: "pepper" means more than one food (write one of: green peppers, black pepper; '
+            'or choose in the recipe: [names] pepper = "green_pepper")',
         ),
         (
             "5 tbps leeks",

@@ -131,6 +131,8 @@ def _add_convert(commands: _Commands[argparse.ArgumentParser]) -> None:
     convert.add_argument("--measures", choices=_MEASURES, help="which cup and spoon are meant")
     convert.add_argument("--state", help="of a volume, such as chopped")
     convert.add_argument("--size", help="of a count, such as large")
+    convert.add_argument("--preparation", help="of a share, such as peeled")
+    convert.add_argument("--region", help="whose names are meant, such as GB or US")
     _facts(convert)
 
 

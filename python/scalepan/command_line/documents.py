@@ -9,8 +9,8 @@ if TYPE_CHECKING:
     from fractions import Fraction
 
     from scalepan._core import Costing, Curve, Line, Quantity, Recipe, ShoppingRow, Why
+    from scalepan.conversion import Conversion, UsedFact
     from scalepan.errors import Error
-    from scalepan.foods import Conversion, UsedFact
 
 SCHEMA = "scalepan/1"
 
@@ -89,6 +89,8 @@ def conversion_document(result: Conversion) -> dict[str, Any]:
         "amount": quantity_document(result.amount),
         "low": quantity_document(result.low),
         "high": quantity_document(result.high),
+        "rss_low": quantity_document(result.rss_low),
+        "rss_high": quantity_document(result.rss_high),
         "facts": facts_document(result.facts),
     }
 
@@ -101,6 +103,14 @@ def facts_document(facts: Iterable[UsedFact]) -> list[dict[str, Any]]:
             "value": quantity_document(fact.value),
             "divides": fact.divides,
             "source": fact.source,
+            "beside": [
+                {
+                    "fact": other.id,
+                    "value": quantity_document(other.value),
+                    "source": other.source,
+                }
+                for other in fact.beside
+            ],
         }
         for fact in facts
     ]

@@ -11,9 +11,10 @@ from scalepan import _core
 from scalepan.command_line import documents, measuring, report
 from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
+from scalepan.conversion import convert
 from scalepan.costs import cost
 from scalepan.errors import Error, make_error
-from scalepan.foods import bundled_catalog, convert, read_facts
+from scalepan.foods import bundled_catalog, read_facts
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
 from scalepan.measuring import measure_out
 from scalepan.prices import read_prices
@@ -149,6 +150,8 @@ def _convert(options: argparse.Namespace) -> Output:
         measures=options.measures,
         state=options.state,
         size=options.size,
+        preparation=options.preparation,
+        region=options.region,
         catalog=_catalog(options),
     )
     lines = report.conversion_section(options.amount, options.unit, result, terminal_width())

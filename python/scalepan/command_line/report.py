@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from scalepan._core import Costing, Curve, Quantity, Recipe, ShoppingRow
-    from scalepan.foods import Conversion, UsedFact
+    from scalepan.conversion import Conversion, UsedFact
 
 _COSTS = (
     ("till", "whole packs paid for today"),
@@ -142,16 +142,21 @@ def conversion_section(given: str, unit: str, result: Conversion, width: int) ->
     """The result, its spread, and the facts on the way."""
     lines = [f"{given} = {_shown(result.amount, unit)}"]
     if result.low != result.high:
-        lines.append(f"  spread: {result.low.told} to {result.high.told}")
+        lines.append(f"  spread: {result.low.told} to {result.high.told} (worst case)")
+    if (result.rss_low, result.rss_high) != (result.low, result.high):
+        low, high = result.rss_low.told, result.rss_high.told
+        lines.append(f"  spread: {low} to {high} (root-sum-square)")
     return lines + facts_lines(result.facts, width)
 
 
 def facts_lines(facts: Iterable[UsedFact], width: int) -> list[str]:
-    """The facts on the way, each with its source."""
+    """The facts on the way, each with its source and what stands beside it."""
     lines = []
     for fact in facts:
         sign = "/" if fact.divides else "*"
         lines += wrapped(f"{sign} {fact.value}   [{fact.source}]", width, "  ")
+        for other in fact.beside:
+            lines += wrapped(str(other), width, "    ")
     return lines
 
 

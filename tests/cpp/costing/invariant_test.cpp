@@ -4,6 +4,7 @@
 #include <random>
 
 #include "costing/pot.hpp"
+#include "exact/number_text.hpp"
 
 namespace scalepan {
 namespace {
@@ -20,7 +21,8 @@ class RandomKitchen {
     for (const char* ending :
          {" g leeks, trimmed", " g pearl barley", " eggs | whole", " g onions, chopped",
           " g chickpeas, drained", " g apples, peeled"}) {
-      if (below(4) > 0) all.push_back(number(900) + "/" + number(7) + ending);
+      if (below(4) > 0)
+        all.push_back(mixed_text(Rational(1 + below(900)) / Rational(1 + below(7))) + ending);
     }
     if (all.empty()) all.push_back("500 g leeks");
     return all;

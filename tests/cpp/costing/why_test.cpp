@@ -24,6 +24,17 @@ TEST_CASE("why: the weight to buy, down to the line and the fact") {
         "└─ leeks.edible = 0.44 EP/AP   [the source of leek.edible]\n");
 }
 
+TEST_CASE("why: another published figure on the same thing stands beside the one used") {
+  auto catalog = std::make_shared<Catalog>(pantry());
+  catalog->add(fact("leek.edible.cards", "leek", FactKind::edible, "105/128 EP/AP"));
+  const Recipe recipe{recipe_input({"500 g leeks, trimmed"}), catalog};
+  const Costing costing{recipe, prices_of(pot_shelves())};
+  CHECK(why(costing, "leeks.edible") ==
+        "leeks.edible = 0.44 EP/AP   [the source of leek.edible]\n"
+        "└─ beside it = ≈ 0.8203 EP/AP  (exactly 105/128 EP/AP)   [the source of "
+        "leek.edible.cards]\n");
+}
+
 TEST_CASE("why: the packs, with every pack on offer and its place") {
   const Why packs = explain(pot_costing(40), "eggs.packs");
   CHECK(packs.figure == "4 x 10");

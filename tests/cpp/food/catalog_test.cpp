@@ -45,7 +45,8 @@ TEST_CASE("catalogue: a name of two foods is refused with the choices") {
   catalog.add(FoodName{"squash", "squash", "", "apple", true});
   CHECK(thrown_by([&] { return catalog.find("Squash"); }) ==
         Thrown{"food.ambiguous", "\"Squash\" means more than one food",
-               "write one of: courgettes (UK), apples"});
+               "write one of: courgettes (UK), apples; or choose in the recipe: region = "
+               "\"UK\", or [names] squash = \"courgette\""});
   CHECK(found_id(catalog, "squashes") == "courgette");
 }
 

@@ -1,0 +1,117 @@
+"""Rows of tables of your own, out of a CSV file, a data frame or plain mappings."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from scalepan.csv_document import Columns, read_rows
+from scalepan.errors import Error, make_error
+from scalepan.files import read_text
+from scalepan.foods import FACT_COLUMNS, FOOD_COLUMNS, NAME_COLUMNS
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator, Mapping
+
+    from scalepan.files import PathLike
+
+
+def _others(columns: tuple[str, ...], *required: str) -> list[str]:
+    return [column for column in columns if column not in required]
+
+
+FACTS = Columns(
+    "fact",
+    ("fact", "food", "kind", "value"),
+    _others(FACT_COLUMNS, "fact", "food", "kind", "value"),
+)
+FOODS = Columns("food", ("food",), _others(FOOD_COLUMNS, "food"))
+NAMES = Columns("name", ("name", "food"), _others(NAME_COLUMNS, "name", "food"))
+
+
+class PlacedRow(NamedTuple):
+    """The texts of a row by column, blank where there is none, and where the row stands."""
+
+    texts: dict[str, str]
+    file: str = ""
+    line: int = 0
+    cell: str = ""
+
+    def error(self, code: str, message: str, hint: str = "") -> Error:
+        """An error at the row."""
+        return make_error(code, message, hint, self.file, self.line, 0, self.cell)
+
+    def pass_to(self, add: Callable[[dict[str, str]], None]) -> None:
+        """Runs ``add``; its errors leave with the place of the row."""
+        try:
+            add(self.texts)
+        except Error as error:
+            raise self.error(error.code, error.message, error.hint) from None
+
+
+def rows_of_file(path: PathLike, columns: Columns) -> Iterator[PlacedRow]:
+    """The rows of a CSV file. Raises what ``read_rows`` and ``read_text`` raise."""
+    for row in read_rows(read_text(path), str(path), columns):
+        texts = {column: row[column][0].strip() if column in row else "" for column in columns.all}
+        _, file, line, _ = next(iter(row.values()))
+        yield PlacedRow(texts, file, line)
+
+
+def rows_of_table(table: object, columns: Columns) -> Iterator[PlacedRow]:
+    """The rows of mappings, or of a data frame, counted from 1.
+
+    A frame is what has ``to_dicts()``, ``to_pylist()`` or ``to_dict("records")``. None, NaN and
+    the like are blank.
+
+    Raises:
+        Error: ``<subject>.table``, ``.column``, ``.float``, ``.cell``.
+    """
+    for number, row in enumerate(_mappings(table, columns), start=1):
+        placed = PlacedRow({}, cell=f"row {number} of the {columns.subject} table")
+        for name in row:
+            if name not in columns.all:
+                message = f'unknown column "{name}"'
+                raise placed.error(f"{columns.subject}.column", message, columns.hint)
+        for name in columns.all:
+            placed.texts[name] = _text(row.get(name), name, columns, placed)
+        for name in columns.required:
+            if not placed.texts[name]:
+                message = f"the column {name} is missing or blank"
+                raise placed.error(f"{columns.subject}.column", message, columns.hint)
+        yield placed
+
+
+def _mappings(table: Any, columns: Columns) -> Iterable[Mapping[str, object]]:
+    for method in ("to_dicts", "to_pylist"):
+        if hasattr(table, method):
+            return getattr(table, method)()  # type: ignore[no-any-return]
+    if hasattr(table, "to_dict"):
+        return table.to_dict("records")  # type: ignore[no-any-return]
+    if hasattr(table, "__iter__") and not isinstance(table, (str, bytes, dict)):
+        rows = list(table)
+        if all(hasattr(row, "keys") for row in rows):
+            return rows
+    code = f"{columns.subject}.table"
+    message = f"rows belong here, but a {type(table).__name__} is given"
+    raise make_error(code, message, "give mappings by column, or a data frame")
+
+
+def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
+    if isinstance(cell, str):
+        return cell.strip()
+    if _is_blank(cell):
+        return ""
+    if isinstance(cell, float):
+        message = f"{column} is the float {cell!r}, which is no exact figure"
+        hint = 'write it as text with its unit, such as "0.50 EP/AP"'
+        raise row.error(f"{columns.subject}.float", message, hint)
+    if isinstance(cell, (int, Fraction, Decimal)) and not isinstance(cell, bool):
+        return str(cell)
+    message = f"{column} is of the type {type(cell).__name__}, but a text belongs there"
+    raise row.error(f"{columns.subject}.cell", message)
+
+
+def _is_blank(cell: object) -> bool:
+    """None, NaN in any of its types, and the missing values of frames."""
+    return cell is None or type(cell).__name__ in ("NAType", "NaTType") or cell != cell
