@@ -170,6 +170,7 @@ std::optional<SecondMeasure> RemarkReader::read_second(Cursor& cursor) const {
     return std::nullopt;
   }
   if (!phrase || !phrase->number.low || !phrase->number.high || phrase->number.article ||
+      phrase->number.low->sign() <= 0 ||
       (phrase->kind != UnitKind::measure && phrase->kind != UnitKind::none)) {
     return std::nullopt;
   }
