@@ -2,8 +2,8 @@
 
     python tests/bench/report.py build/bench/tests/bench/rational_bench
 
-Rows measured from Python come from `ROWS` of `python_rows.py` beside this file: functions
-without arguments, each of which measures and returns one `Row`.
+Rows measured from Python come from `ROWS` of `python_rows.py` and `reading_rows.py` beside this
+file: functions without arguments, each of which measures and returns one `Row`.
 """
 
 from __future__ import annotations
@@ -17,7 +17,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from python_rows import ROWS
+import python_rows
+import reading_rows
 from row import Row
 
 REPETITIONS = 9
@@ -79,8 +80,8 @@ def rows_of(times: dict[str, float]) -> Iterator[Row]:
             yield Row(goal.row, ours, goal.peer, peer, goal.ratio)
 
 
-def python_rows() -> Iterator[Row]:
-    for measure in ROWS:
+def rows_of_python() -> Iterator[Row]:
+    for measure in [*python_rows.ROWS, *reading_rows.ROWS]:
         yield measure()
 
 
@@ -117,7 +118,7 @@ def main() -> None:
     times: dict[str, float] = {}
     for program in arguments.programs:
         times |= run_benchmarks(program, arguments.repetitions)
-    print(table_of([*rows_of(times), *python_rows()]))
+    print(table_of([*rows_of(times), *rows_of_python()]))
 
 
 if __name__ == "__main__":
