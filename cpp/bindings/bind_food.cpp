@@ -28,7 +28,7 @@ std::optional<Quantity> quantity_or_nothing(const std::string& text) {
 }
 
 FactLayer layer_named(const std::string& name) {
-  for (const FactLayer layer : {FactLayer::own, FactLayer::bundled}) {
+  for (const FactLayer layer : {FactLayer::own, FactLayer::bundled, FactLayer::convention}) {
     if (name_of(layer) == name) return layer;
   }
   return FactLayer::dataset;
@@ -91,11 +91,12 @@ py::tuple told_step(const Catalog& catalog, const Step& step) {
 
 py::tuple convert_amount(const Catalog& catalog, const Quantity& amount, const std::string& unit,
                          const std::string& food, const std::string& measures,
-                         const std::string& detail, const Texts& preparations,
-                         const std::string& region) {
+                         const std::string& state, const std::string& size,
+                         const Texts& preparations, const std::string& region) {
   const Food& known = known_in(catalog, food, region);
-  const Converted result = convert(
-      catalog, known, amount, parse_unit(unit, measures_named(measures)), detail, preparations);
+  const Converted result =
+      convert(catalog, known, amount, parse_unit(unit, measures_named(measures)),
+              Details{state, size}, preparations);
   py::list facts;
   for (const Step& step : result.how.steps) facts.append(told_step(catalog, step));
   const auto of_factor = [&](const Rational& factor) {
@@ -150,8 +151,8 @@ void bind_food(py::module_& m) {
       .def_property_readonly("food_count", &Catalog::food_count)
       .def_property_readonly("fact_count", &Catalog::fact_count);
   m.def("convert", &convert_amount, py::arg("catalog"), py::arg("amount"), py::arg("unit"),
-        py::arg("food"), py::arg("measures"), py::arg("detail"), py::arg("preparations"),
-        py::arg("region"));
+        py::arg("food"), py::arg("measures"), py::arg("state"), py::arg("size"),
+        py::arg("preparations"), py::arg("region"));
 }
 
 }  // namespace scalepan::bindings

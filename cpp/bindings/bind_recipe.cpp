@@ -69,6 +69,7 @@ void bind_line(py::module_& m) {
       .def_property_readonly("written", [](const L& v) { return v.measured(&Line::written); })
       .def_property_readonly("heading", [](const L& v) { return v.line().heading; })
       .def_property_readonly("part", [](const L& v) { return v.line().part; })
+      .def_property_readonly("part_amount", [](const L& v) { return v.line().part_amount(); })
       .def_property_readonly(
           "stage", [](const L& v) { return std::string(symbol_of(v.line().written.stage())); })
       .def_property_readonly("state", [](const L& v) { return v.line().state; })

@@ -61,6 +61,19 @@ std::string line_list(const std::vector<std::size_t>& indices, const Recipe& rec
   return list;
 }
 
+void check_conventions(const ItemCost& item, const Recipe& recipe,
+                       std::vector<std::string>& notes) {
+  for (const LineWay& way : item.group->ways) {
+    for (const Step& step : way.conversion.steps) {
+      if (step.fact->kind != FactKind::word) continue;
+      const Quantity one(Rational(1), Unit::named("piece").at(Stage::as_purchased));
+      notes.push_back(recipe.lines()[way.line].id + ": a " + step.fact->size + " is taken as " +
+                      (step.fact->value * one).text() + ", which is a convention only [" +
+                      step.fact->source + "]");
+    }
+  }
+}
+
 void check_items(const Costing& costing, std::vector<std::string>& notes) {
   for (const ItemCost& item : costing.items()) {
     for (const std::string& note : item.plan->notes) {
@@ -76,6 +89,7 @@ void check_items(const Costing& costing, std::vector<std::string>& notes) {
       notes.push_back(costing.recipe().lines()[way.line].id +
                       ": no edible share (EP/AP) is known, so all of it is taken as edible");
     }
+    check_conventions(item, costing.recipe(), notes);
     if (item.keeping.days && !item.leftover.coherent().is_zero()) {
       notes.push_back(line_list(item.plan->lines, costing.recipe()) + ": what is left keeps " +
                       text_of(item.keeping) + " and is counted as kept");

@@ -115,6 +115,8 @@ class Explainer {
         return "edible";
       case FactKind::cooked:
         return "cooked";
+      case FactKind::word:
+        return "word";
       case FactKind::drained:
         break;
     }

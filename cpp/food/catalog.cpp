@@ -157,6 +157,11 @@ void Catalog::add(FoodName name) {
 }
 
 void Catalog::add(Fact fact) {
+  if (fact.kind == FactKind::word) {
+    scalepan::expect_valid(fact);
+    conventions_.push_back(std::make_shared<const Fact>(std::move(fact)));
+    return;
+  }
   if (!foods_.contains(fact.food)) {
     fail("food.unknown", "the fact " + fact.id + " is about an unknown food " + fact.food,
          nearest_hint(nearest(fact.food)));
@@ -225,6 +230,12 @@ std::vector<const Fact*> Catalog::facts(std::string_view food) const {
   const auto found = facts_.find(food);
   if (found == facts_.end()) return result;
   for (const auto& fact : found->second) result.push_back(fact.get());
+  return result;
+}
+
+std::vector<const Fact*> Catalog::conventions() const {
+  std::vector<const Fact*> result;
+  for (const auto& fact : conventions_) result.push_back(fact.get());
   return result;
 }
 

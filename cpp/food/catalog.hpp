@@ -96,6 +96,8 @@ class Catalog {
   [[nodiscard]] std::vector<std::string> nearest(std::string_view name) const;
   /// In order of layer, then id.
   [[nodiscard]] std::vector<const Fact*> facts(std::string_view food) const;
+  /// What words such as `pinch` measure of any food, in the order they were added.
+  [[nodiscard]] std::vector<const Fact*> conventions() const;
   /// The other figures on the very thing that a fact is about, in the same order.
   [[nodiscard]] std::vector<const Fact*> beside(const Fact& fact) const;
   /// Lays a fact of the catalogue among the own ones, so that it is used before all others.
@@ -109,6 +111,7 @@ class Catalog {
   std::unordered_map<std::string, std::vector<FoodName>> names_;
   // Shared, so that a fact stays where it is while others are added.
   std::map<std::string, std::vector<std::shared_ptr<const Fact>>, std::less<>> facts_;
+  std::vector<std::shared_ptr<const Fact>> conventions_;
   std::set<std::string, std::less<>> regions_;
   std::size_t fact_count_ = 0;
   NameChoices choices_;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <deque>
+#include <iterator>
 #include <map>
 #include <set>
 #include <utility>
@@ -40,8 +41,19 @@ void add_both_ways(std::vector<Edge>& edges, const Fact& fact, Stage from, Stage
   edges.push_back({target, source, {&fact, true}});
 }
 
+/// A word measures a volume, in the state the food's volumes are taken in. No way leads back, since
+/// through it AP would turn into EP.
+void add_word(std::vector<Edge>& edges, const Fact& fact, const Food& food) {
+  const Form word{Kind::count, Stage::as_purchased, fact.size};
+  for (const Stage stage : {Stage::as_purchased, Stage::edible}) {
+    const Form volume{Kind::volume, stage, food.default_state};
+    edges.push_back({word, volume, {&fact, false}});
+  }
+}
+
 bool is_share(const Fact& fact) {
-  return fact.kind != FactKind::density && fact.kind != FactKind::piece;
+  return fact.kind == FactKind::edible || fact.kind == FactKind::cooked ||
+         fact.kind == FactKind::drained;
 }
 
 bool holds_for(const Fact& fact, Preparations preparations) {
@@ -76,14 +88,18 @@ std::vector<const Fact*> facts_for(const Catalog& catalog, const Food& food, Fac
     }
     kept.push_back(fact);
   }
+  if (last_layer == FactLayer::convention)
+    std::ranges::copy(catalog.conventions(), std::back_inserter(kept));
   return kept;
 }
 
 /// Ordered as the catalogue orders facts, so that ties fall to the first.
-std::vector<Edge> edges_of(const std::vector<const Fact*>& facts) {
+std::vector<Edge> edges_of(const std::vector<const Fact*>& facts, const Food& food) {
   std::vector<Edge> edges;
   for (const Fact* fact : facts) {
-    if (fact->kind == FactKind::density && fact->from == Stage::none) {
+    if (fact->kind == FactKind::word) {
+      add_word(edges, *fact, food);
+    } else if (fact->kind == FactKind::density && fact->from == Stage::none) {
       add_both_ways(edges, *fact, Stage::as_purchased, Stage::as_purchased);
       add_both_ways(edges, *fact, Stage::edible, Stage::edible);
     } else {
@@ -173,8 +189,10 @@ std::string known_facts(const Catalog& catalog, const Food& food) {
        "known: " + known_facts(catalog, food) + "; add the missing one as a fact of your own");
 }
 
-Form form_of(Dimension dimension, const std::string& detail) {
-  Form form{kind_of(dimension.without_stages()), dimension.stage(), detail};
+Form form_of(Dimension dimension, const Details& details) {
+  Form form{kind_of(dimension.without_stages()), dimension.stage(), {}};
+  if (form.kind == Kind::volume) form.detail = details.state;
+  if (form.kind == Kind::count) form.detail = details.size;
   if (form.kind == Kind::count && form.stage == Stage::none) form.stage = Stage::as_purchased;
   return form;
 }
@@ -262,9 +280,10 @@ std::optional<Conversion> find_conversion(const Catalog& catalog, const Food& fo
   const Form start = with_defaults(food, from);
   const Form end = with_defaults(food, to);
   if (start == end) return Conversion{};
-  for (const FactLayer layer : {FactLayer::own, FactLayer::bundled, FactLayer::dataset}) {
+  for (const FactLayer layer :
+       {FactLayer::own, FactLayer::bundled, FactLayer::dataset, FactLayer::convention}) {
     const auto facts = facts_for(catalog, food, layer, preparations);
-    if (auto way = shortest_way(edges_of(facts), start, end)) {
+    if (auto way = shortest_way(edges_of(facts, food), start, end)) {
       return along(std::move(*way));
     }
   }
@@ -278,9 +297,9 @@ Conversion conversion(const Catalog& catalog, const Food& food, const Form& from
 }
 
 Converted convert(const Catalog& catalog, const Food& food, const Quantity& amount, Unit to,
-                  const std::string& detail, Preparations preparations) {
-  const Form from = form_of(amount.dimension(), detail);
-  const Form target = form_of(to.dimension(), detail);
+                  const Details& details, Preparations preparations) {
+  const Form from = form_of(amount.dimension(), details);
+  const Form target = form_of(to.dimension(), details);
   if (from.kind == target.kind && amount.stage() == to.dimension().stage()) {
     return {amount.to(to), {}};
   }

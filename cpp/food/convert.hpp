@@ -61,12 +61,17 @@ struct Converted {
   Conversion how;
 };
 
-/// An amount of a food in another unit. `detail` is the state of the volume or the size of the
-/// count; empty for the food's default. A count is of whole pieces as purchased. An amount without
+/// What is meant by a volume and by a count; empty for the food's defaults.
+struct Details {
+  std::string state;
+  std::string size;
+};
+
+/// An amount of a food in another unit. A count is of whole pieces as purchased. An amount without
 /// a stage stays at the stage it is measured at; where the facts cross stages on the way, both
 /// stages must be stated (`convert.stage`).
 [[nodiscard]] Converted convert(const Catalog& catalog, const Food& food, const Quantity& amount,
-                                Unit to, const std::string& detail = {},
+                                Unit to, const Details& details = {},
                                 Preparations preparations = {});
 
 }  // namespace scalepan

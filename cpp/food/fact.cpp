@@ -15,12 +15,13 @@ struct KindText {
   std::string_view name;
 };
 
-constexpr std::array<KindText, 5> kind_texts{{
+constexpr std::array<KindText, 6> kind_texts{{
     {FactKind::density, "density", "density"},
     {FactKind::piece, "piece", "piece weight"},
     {FactKind::edible, "edible", "edible share"},
     {FactKind::cooked, "cooked", "cooked share"},
     {FactKind::drained, "drained", "drained share"},
+    {FactKind::word, "word", "measure of a word"},
 }};
 
 Dimension staged(Dimension kind, Stage stage) {
@@ -34,6 +35,8 @@ Dimension expected_dimension(const Fact& fact) {
       return staged(dimension::mass(), fact.to) / staged(dimension::volume(), fact.from);
     case FactKind::piece:
       return staged(dimension::mass(), fact.to) / staged(dimension::piece(), fact.from);
+    case FactKind::word:
+      return dimension::volume() / staged(dimension::piece(), fact.from);
     default:
       return staged(Dimension(), fact.to) / staged(Dimension(), fact.from);
   }
@@ -67,6 +70,8 @@ std::string_view name_of(FactLayer layer) {
       return "own";
     case FactLayer::bundled:
       return "bundled";
+    case FactLayer::convention:
+      return "convention";
     case FactLayer::dataset:
       break;
   }

@@ -16,6 +16,7 @@ enum class FactKind : std::uint8_t {
   edible,   // AP weight to EP weight
   cooked,   // EP weight to cooked weight
   drained,  // AP weight to drained weight
+  word,     // count of a word (`pinch`) to volume, of any food: a convention
 };
 
 /// `density`, `piece weight`, `edible share`, ...
@@ -25,11 +26,12 @@ enum class FactKind : std::uint8_t {
 [[nodiscard]] FactKind fact_kind_named(std::string_view word);
 
 /// Where a fact comes from; earlier layers win.
-enum class FactLayer : std::uint8_t { own, bundled, dataset };
+enum class FactLayer : std::uint8_t { own, bundled, dataset, convention };
 
 [[nodiscard]] std::string_view name_of(FactLayer layer);
 
-/// `value` turns an amount at `from` into one at `to`: g/mL, g EP/(piece AP), EP/AP, cooked/EP.
+/// `value` turns an amount at `from` into one at `to`: g/mL, g EP/(piece AP), EP/AP, cooked/EP,
+/// mL/(piece AP) of a word, whose `food` is empty and whose `size` is the word.
 /// A density with both stages `none` holds at AP and at EP: the food has nothing to trim.
 struct Fact {
   std::string id;

@@ -82,6 +82,20 @@ class LineMaker {
     if (!phrase.found) return;
     line_.food_id = phrase.found->food->id;
     line_.near = phrase.found->near();
+    if (written_.unit == "piece") line_.part_of_one = yield_of_part(*phrase.found->food);
+  }
+
+  /// The piece weight of `lemon juice` by the size `lemon`.
+  [[nodiscard]] std::optional<Quantity> yield_of_part(const Food& food) const {
+    const std::string whole = food.name + " " + written_.part;
+    if (written_.part.empty() || !knows_food(catalog_, whole)) return std::nullopt;
+    const auto part = catalog_.find(whole);
+    for (const Fact* fact : catalog_.facts(part ? part->food->id : "")) {
+      if (fact->kind == FactKind::piece && fact->size == food.name) {
+        return Quantity::of_coherent(fact->value.coherent(), Unit::named("g").at(fact->to));
+      }
+    }
+    return std::nullopt;
   }
 
   void read_preparation() {
@@ -253,6 +267,11 @@ std::string Line::detail() const {
     return counted.empty() ? size : counted;
   }
   return state;
+}
+
+std::optional<Quantity> Line::part_amount() const {
+  if (!part_of_one) return std::nullopt;
+  return *part_of_one * amount.coherent();
 }
 
 const std::string& Line::counted_noun() const {

@@ -43,13 +43,14 @@ struct Line {
   std::string fill;       // of a measure: `heaping`
   std::string hedge;      // `about`, `at least`, `at most`
 
-  std::string food;      // as written
-  std::string food_id;   // in the catalogue; empty where unknown
-  std::string item_key;  // lines and price rows of one key are one item
-  bool near = false;     // found by the name of a close relative
-  bool several = false;  // the one amount is of several foods
-  std::string part;      // what of it is wanted: `juice`
-  std::string state;     // of a measured volume: `chopped`; empty for the food's default
+  std::string food;                     // as written
+  std::string food_id;                  // in the catalogue; empty where unknown
+  std::string item_key;                 // lines and price rows of one key are one item
+  bool near = false;                    // found by the name of a close relative
+  bool several = false;                 // the one amount is of several foods
+  std::string part;                     // what of it is wanted: `juice`
+  std::optional<Quantity> part_of_one;  // what one piece yields of that part: 48 g EP a lemon
+  std::string state;  // of a measured volume: `chopped`; empty for the food's default
   std::string preparation;
   std::vector<std::string> preparations;  // its known words
   std::string note;
@@ -64,6 +65,8 @@ struct Line {
   [[nodiscard]] bool is_range() const { return !(amount_low == amount); }
   /// The detail of its amount for conversions: the state of a volume, the size of a count.
   [[nodiscard]] std::string detail() const;
+  /// What the part comes to at the recipe's size, where a fact tells: 96 g EP of two lemons.
+  [[nodiscard]] std::optional<Quantity> part_amount() const;
   /// What a count counts, where that is not the food itself: `clove`, `tin`.
   [[nodiscard]] const std::string& counted_noun() const;
 };

@@ -67,7 +67,9 @@ std::string food_part(const Line& line, const Catalog& catalog) {
   const std::string amount = amount_part(line) + noun_text(line, many);
   const std::string food = food_text(line, catalog, many);
   const std::string whole = amount.empty() ? food : amount + " " + food;
-  return line.part.empty() ? whole : line.part + " of " + whole;
+  if (line.part.empty()) return whole;
+  const auto yield = line.part_amount();
+  return line.part + " of " + whole + (yield ? ", " + tell(*yield).text : "");
 }
 
 }  // namespace

@@ -181,7 +181,8 @@ def convert(
     unit: str,
     food: str,
     measures: str,
-    detail: str,
+    state: str,
+    size: str,
     preparations: Sequence[str],
     region: str,
 ) -> tuple[
@@ -350,6 +351,9 @@ class Line:
     @property
     def part(self) -> str:
         """What of the food is wanted: ``juice``."""
+    @property
+    def part_amount(self) -> Quantity | None:
+        """What the part comes to, where a fact tells: 96 g EP of the juice of 2 lemons."""
     @property
     def heading(self) -> str:
         """The heading the line stands under, or its own label."""

@@ -111,7 +111,8 @@ def convert(
         unit,
         food,
         measures or "",
-        state or size or "",
+        state or "",
+        size or "",
         (preparation or "").replace(",", " ").split(),
         region or "",
     )

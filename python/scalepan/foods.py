@@ -53,7 +53,8 @@ _KIND_STAGES = {
 def bundled_catalog() -> Catalog:
     """The foods, names and facts that come with the package; read once.
 
-    Every fact has its source beside it (``data/facts.csv``), mostly USDA SR28.
+    Every fact has its source beside it (``data/facts.csv``), mostly USDA SR28. What words such as
+    ``pinch`` measure is a convention (``data/words.csv``), used where a food has no figure.
     """
     catalog = Catalog()
     for row in _rows("foods.csv"):
@@ -62,6 +63,9 @@ def bundled_catalog() -> Catalog:
         _add_name(catalog, row)
     for row in _rows("facts.csv"):
         catalog.add_fact([row[column] for column in FACT_COLUMNS], "bundled")
+    for row in _rows("words.csv"):
+        fact = ["word." + row["word"], "", "word", "", row["word"], "AP", "any", row["value"]]
+        catalog.add_fact([*fact, row["low"], row["high"], row["source"]], "convention")
     return catalog
 
 

@@ -7,8 +7,9 @@ namespace {
 Thrown refusal(std::string_view amount, const char* food, std::string_view unit,
                const std::string& detail = {}) {
   const Catalog catalog = pantry();
-  return thrown_by(
-      [&] { return convert(catalog, *catalog.food(food), q(amount), u(unit), detail).amount; });
+  return thrown_by([&] {
+    return convert(catalog, *catalog.food(food), q(amount), u(unit), {detail, detail}).amount;
+  });
 }
 
 Thrown no_fact(const std::string& message, const std::string& known) {

@@ -10,7 +10,8 @@ class Kitchen {
  public:
   Quantity operator()(std::string_view amount, const char* food, std::string_view unit,
                       const std::string& detail = {}, std::vector<std::string> words = {}) const {
-    return convert(catalog_, *catalog_.food(food), q(amount), u(unit), detail, words).amount;
+    return convert(catalog_, *catalog_.food(food), q(amount), u(unit), {detail, detail}, words)
+        .amount;
   }
 
  private:
@@ -96,7 +97,7 @@ TEST_CASE("convert: a share for two words of preparation needs both") {
   Catalog catalog = pantry();
   catalog.add(fact("leek.fried", "leek", FactKind::cooked, "0.5 cooked/EP", "sliced fried"));
   const auto cooked = [&](std::vector<std::string> words) {
-    return convert(catalog, *catalog.food("leek"), q("1 kg EP"), u("g cooked"), "", words).amount;
+    return convert(catalog, *catalog.food("leek"), q("1 kg EP"), u("g cooked"), {}, words).amount;
   };
   CHECK(cooked({"fried"}) == q("800 g cooked"));
   CHECK(cooked({"fried", "sliced"}) == q("500 g cooked"));

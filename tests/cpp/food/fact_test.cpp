@@ -84,7 +84,7 @@ TEST_CASE("facts: kinds and layers by name") {
   CHECK(name_of(FactLayer::dataset) == "dataset");
   CHECK(thrown_by([] { return fact_kind_named("weight"); }) ==
         Thrown{"fact.kind", "no kind of fact is called \"weight\"",
-               "there are: density, piece, edible, cooked, drained"});
+               "there are: density, piece, edible, cooked, drained, word"});
 }
 
 }  // namespace
