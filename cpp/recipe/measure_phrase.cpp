@@ -6,7 +6,9 @@
 
 #include "exact/error.hpp"
 #include "measure/unit_table.hpp"
+#include "recipe/amount_doubts.hpp"
 #include "recipe/container_phrase.hpp"
+#include "recipe/fill_words.hpp"
 #include "recipe/food_phrase.hpp"
 #include "recipe/kitchen_words.hpp"
 #include "recipe/number_words.hpp"
@@ -15,39 +17,6 @@
 namespace scalepan {
 
 namespace {
-
-constexpr auto fills = std::to_array<std::string_view>({"heaping",
-                                                        "heaped",
-                                                        "rounded",
-                                                        "rounding",
-                                                        "level",
-                                                        "even",
-                                                        "scant",
-                                                        "scanted",
-                                                        "generous",
-                                                        "good",
-                                                        "full",
-                                                        "large",
-                                                        "small",
-                                                        "slight",
-                                                        "brimming",
-                                                        "packed",
-                                                        "firmly packed",
-                                                        "tightly packed",
-                                                        "lightly packed",
-                                                        "loosely packed",
-                                                        "well packed",
-                                                        "thick",
-                                                        "thin",
-                                                        "nice",
-                                                        "medium",
-                                                        "big",
-                                                        "thumb-sized",
-                                                        "lg",
-                                                        "lge",
-                                                        "med",
-                                                        "sm",
-                                                        "sml"});
 
 /// Nouns that stand for one where no number does: `Dash`, `pinch of salt`.
 constexpr auto lone_nouns = std::to_array<std::string_view>(
@@ -80,6 +49,7 @@ class MeasureReader {
   }
 
  private:
+  [[nodiscard]] AmountSoFar so_far() const { return {start_, phrase_.number, cursor_}; }
   [[nodiscard]] bool knows(std::string_view phrase) const {
     return knows_food(catalog_, trimmed(phrase));
   }
@@ -108,50 +78,22 @@ class MeasureReader {
 
   bool read_numbered() {
     start_ = cursor_.skip_spaces().at();
-    const std::string_view fill = take_fill_before_number();
+    const std::string_view fill = take_fill_before_number(cursor_);
     auto number = read_number_phrase(cursor_, reading_.decimal);
     if (!number) return false;
     phrase_.number = std::move(*number);
     phrase_.fill = fill;
-    expect_number_alone();
+    expect_number_alone(so_far());
     if (!phrase_.number.vague()) skip_article();
     if (read_multiple() || read_bracketed_size(cursor_, phrase_, reading_, catalog_)) return true;
     if (!phrase_.number.vague() && read_can_size(cursor_, phrase_, reading_)) {
-      expect_one_unit(start_);
+      expect_one_unit(so_far(), phrase_.unit, start_, catalog_);
       return true;
     }
     if (read_second_number()) return true;
     read_unit();
     take_bound(cursor_, phrase_.number);
     return true;
-  }
-
-  /// The `scant` of `scant 1/4 tsp`.
-  std::string_view take_fill_before_number() {
-    for (const std::string_view words : fills) {
-      Cursor probe = cursor_;
-      if (!probe.take_words(words)) continue;
-      const std::string_view written = trimmed(cursor_.text().substr(start_, probe.at() - start_));
-      if (probe.skip_spaces().done() || letter_length(probe.text(), probe.at()) > 0) return {};
-      cursor_ = probe;
-      return written;
-    }
-    return {};
-  }
-
-  /// `1st`, `25. Apple Pie`, `350°`, `1 eighth`: numbers of other things than amounts.
-  void expect_number_alone() const {
-    if (phrase_.number.vague() || !is_digit(cursor_.text()[start_])) return;
-    const std::string_view rest = cursor_.rest();
-    const std::string_view glued = rest.substr(0, word_end(rest, 0));
-    const bool ordinal = same_word(glued, "st") || same_word(glued, "nd") ||
-                         same_word(glued, "rd") || same_word(glued, "th");
-    const bool degrees = rest.starts_with("\u00B0") || same_word(cursor_.word(), "degrees");
-    const bool fraction = !ordinal && is_fraction_name(cursor_.word());
-    if (!ordinal && !degrees && !fraction && !rest.starts_with(". ")) return;
-    fail_at(start_, "line.no_amount",
-            "\"" + excerpt(cursor_.text().substr(start_)) + "\" does not begin with an amount",
-            "begin with a number and a unit: 500 g leeks, 3 eggs");
   }
 
   /// The `a` of `half a lemon`, `1/2 a nutmeg`.
@@ -237,7 +179,7 @@ class MeasureReader {
 
   void read_unit() {
     if (take_pound_sign()) return;
-    expect_no_price();
+    expect_no_price(so_far());
     const bool glued = cursor_.at() > 0 && is_digit(cursor_.text()[cursor_.at() - 1]);
     const std::size_t number_end = cursor_.at();
     if (read_length_sign()) return;
@@ -246,12 +188,12 @@ class MeasureReader {
     const std::string_view fill = take_fill(probe);
     const std::size_t at = probe.skip_spaces().at();
     auto word = read_unit_word(probe);
-    if (!word && probe.word().size() == 1) expect_clear_letter(probe.word(), at);
+    if (!word && probe.word().size() == 1) expect_clear_letter(probe.word(), at, reading_.measures);
     if (!word && glued && at == number_end && letter_length(probe.text(), at) > 0) {
       fail_unknown_unit(probe.word(), at);
     }
     if (!word || (fill.empty() && is_food(*word, at, probe))) return;
-    expect_no_temperature(at);
+    expect_no_temperature(so_far(), at);
     if (!fill.empty()) (word->kind == UnitKind::measure ? phrase_.fill : phrase_.size) = fill;
     accept(*word, at, probe);
   }
@@ -267,47 +209,19 @@ class MeasureReader {
     return read_length(probe);
   }
 
-  /// `c` of `4 c`; letters that could be two units are refused.
-  void expect_clear_letter(std::string_view letter, std::size_t at) const {
-    try {
-      static_cast<void>(find_unit(letter, reading_.measures, UnitScope::kitchen));
-    } catch (const Error& error) {
-      Place place;
-      place.offset = at;
-      throw error.at(place);
-    }
-  }
-
   /// Whether what looks like a unit begins the name of a food, or is the food: `2 cloves`.
   [[nodiscard]] bool is_food(const UnitWord& word, std::size_t at, const Cursor& behind) const {
     const std::string_view written = cursor_.text().substr(at, word_end(cursor_.text(), at) - at);
-    if (begins_compound(written, behind.word())) return !expect_no_pound_cake(word, at);
+    if (begins_compound(written, behind.word())) {
+      expect_no_pound_cake(word, at);
+      return true;
+    }
     if (word.kind == UnitKind::measure || word.kind == UnitKind::time) return false;
     if (trimmed(behind.rest()).empty()) return place_ == AmountPlace::front;
     if (!knows(cursor_.rest())) return false;
     Cursor food = behind;
     food.take_word("of");
     return !knows(food.rest());  // `3 cloves of garlic` is a name, but garlic is one too
-  }
-
-  /// `1 pound cake` is a cake or a pound of cake. Returns false where there is no such doubt.
-  [[nodiscard]] bool expect_no_pound_cake(const UnitWord& word, std::size_t at) const {
-    if (word.kind != UnitKind::measure || word.name != "lb") return false;
-    fail_at(at, "amount.doubtful", "\"pound cake\" can be a weight or the name of a cake",
-            "write 1 lb cake, or 1 piece pound cake");
-  }
-
-  /// `180C` may be an oven, `25c` a price.
-  void expect_no_temperature(std::size_t at) const {
-    const char letter = cursor_.text()[at];
-    const bool alone = word_end(cursor_.text(), at) == at + 1 && at == cursor_.at();
-    if (!alone || (letter != 'C' && letter != 'c') || !phrase_.number.high) return;
-    constexpr int most_cups = 10;
-    if (*phrase_.number.high <= Rational(most_cups)) return;
-    fail_at(start_, "line.temperature",
-            "\"" + excerpt(cursor_.text().substr(start_, at + 1 - start_)) +
-                "\" may be cups, cents or degrees",
-            "write cups for cups");
   }
 
   void accept(const UnitWord& word, std::size_t at, const Cursor& behind) {
@@ -331,24 +245,13 @@ class MeasureReader {
       case UnitKind::container:
         break;
     }
-    expect_no_doubt(word, at, written);
+    expect_clear_range(so_far(), word, behind.at());
     cursor_ = behind;
     phrase_.count_in(word, at, reading_.measures);
     if (word.kind != UnitKind::container) add_fraction_behind();
     if (word.kind == UnitKind::measure) read_after_measure(at);
     if (word.kind == UnitKind::container) read_container_size(cursor_, phrase_, reading_);
-    expect_one_unit(at);
-  }
-
-  /// `1-3 cup` may mean a third of a cup or one to three cups.
-  void expect_no_doubt(const UnitWord& word, std::size_t at, std::string_view written) const {
-    if (!phrase_.number.hyphened || !word.in_full_singular) return;
-    const std::string low = phrase_.number.low ? exact_text(*phrase_.number.low) : "";
-    const std::string high = phrase_.number.high ? exact_text(*phrase_.number.high) : "";
-    fail_at(start_, "amount.doubtful",
-            "\"" + excerpt(cursor_.text().substr(start_, at + written.size() - start_)) +
-                "\" can mean " + low + "/" + high + " or " + low + " to " + high,
-            "write " + low + "/" + high + ", or " + low + " to " + high);
+    expect_one_unit(so_far(), phrase_.unit, at, catalog_);
   }
 
   /// `a pound and a half of flour`.
@@ -371,7 +274,7 @@ class MeasureReader {
     } else {
       const auto word = read_unit_word(probe);
       if (!word || word->kind != UnitKind::noun) return false;
-      expect_size_clear(*word, behind);
+      expect_clear_size(so_far(), *word, behind.at());
       phrase_.count_in(*word, at, reading_.measures);
     }
     phrase_.size = trimmed(cursor_.text().substr(start_, behind.at() - start_));
@@ -379,15 +282,6 @@ class MeasureReader {
     phrase_.number.low = phrase_.number.high = Rational(1);
     cursor_ = probe;
     return true;
-  }
-
-  /// `2 1/2-inch slices`: two of half an inch, or slices of two and a half.
-  void expect_size_clear(const UnitWord& word, const Cursor& behind) const {
-    if (!word.plural) return;
-    fail_at(start_, "amount.doubtful",
-            "\"" + excerpt(cursor_.text().substr(start_, behind.at() - start_)) + " " +
-                std::string(word.name) + "\" does not tell how many there are of what size",
-            "write 2 x 1 cm slices");
   }
 
   /// A container (`400 g tin`), a second bound (`1 tsp to 1 tbsp`), or further parts of a sum.
@@ -404,36 +298,9 @@ class MeasureReader {
       cursor_ = probe;
       return;
     }
-    if (!read_second_bound()) read_sum(cursor_, phrase_, reading_);
-  }
-
-  /// `2/3 c. to 1 c.`, `1 tsp. to 1 tbsp.`.
-  bool read_second_bound() {
-    Cursor probe = cursor_;
-    if (!probe.take_word("to") && !probe.take_sign("-") && !probe.take_sign("\u2013")) return false;
-    const std::size_t start = probe.skip_spaces().at();
-    std::size_t position = start;
-    if (probe.rest().starts_with('-')) return false;
-    auto number = read_amount_number(probe.text(), position, reading_.decimal);
-    probe.move_to(position);
-    if (!number) number = read_number_words(probe);
-    if (!number) return false;
-    take_hyphen(probe);
-    const auto word = read_unit_word(probe);
-    if (!word || word->kind != UnitKind::measure) return false;
-    const auto ratio = word->name == phrase_.unit
-                           ? std::optional(Rational(1))
-                           : ratio_of_units(word->name, phrase_.unit, reading_.measures);
-    const bool rises = ratio && phrase_.number.high && *number * *ratio > *phrase_.number.high;
-    if (!rises) {
-      fail_at(start, "amount.doubtful",
-              "\"" + excerpt(probe.text().substr(start_, probe.at() - start_)) +
-                  "\" is no range that rises in one kind of measure",
-              "write the range in one unit");
+    if (!read_second_bound(cursor_, phrase_, reading_, start_)) {
+      read_sum(cursor_, phrase_, reading_);
     }
-    phrase_.number.high = *number * *ratio;
-    cursor_ = probe;
-    return true;
   }
 
   void take_as_size(const UnitWord& word, std::size_t word_at, std::size_t at) {
@@ -459,23 +326,6 @@ class MeasureReader {
     return at > 0 && cursor_.text()[at - 1] == '-';
   }
 
-  /// `2 cans cups`, `1 teaspoon or tablespoon`.
-  void expect_one_unit(std::size_t at) {
-    Cursor probe = cursor_;
-    const bool alternative =
-        probe.take_word("or") || probe.take_word("a") || probe.take_word("per");
-    const std::size_t second = probe.skip_spaces().at();
-    const auto word = read_unit_word(probe);
-    if (!word || word->kind != UnitKind::measure) return;
-    if (!alternative && knows(cursor_.rest())) return;
-    fail_at(
-        second, "line.two_units",
-        "one number has two units in \"" +
-            excerpt(cursor_.text().substr(start_, probe.at() - start_)) + "\"",
-        "write one amount: " + std::string(trimmed(cursor_.text().substr(start_, at - start_))) +
-            " " + std::string(phrase_.unit));
-  }
-
   /// `3# onions`: pounds.
   bool take_pound_sign() {
     if (phrase_.number.vague() || !cursor_.rest().starts_with('#')) return false;
@@ -484,49 +334,6 @@ class MeasureReader {
     phrase_.count_in({UnitKind::measure, "lb"}, cursor_.at(), reading_.measures);
     cursor_.skip(1);
     return true;
-  }
-
-  /// `1d. yeast`: what a pennyworth was is not known.
-  void expect_no_price() const {
-    const std::string_view rest = cursor_.rest();
-    const bool pence = rest == "d" || rest.starts_with("d.") || rest.starts_with("d ");
-    constexpr std::array<std::string_view, 7> money{"pennyworth", "cents",     "cent", "pence",
-                                                    "dollars",    "shillings", "penny"};
-    const std::string_view word = cursor_.word();
-    const bool named =
-        std::ranges::any_of(money, [&](std::string_view known) { return same_word(word, known); });
-    if (!pence && !named) return;
-    fail_at(start_, "line.price",
-            "\"" + excerpt(cursor_.text().substr(start_, cursor_.at() + 1 - start_)) +
-                "\" is a price, not an amount",
-            "write a weight, a volume or a count");
-  }
-
-  std::string_view take_fill(Cursor& cursor) const {
-    for (const std::string_view words : fills) {
-      Cursor probe = cursor;
-      const std::size_t start = probe.skip_spaces().at();
-      if (!probe.take_words(words)) continue;
-      const std::string_view written = probe.text().substr(start, probe.at() - start);
-      if (probe.rest().starts_with('.')) probe.skip(1);
-      Cursor unit = probe;
-      if (!read_unit_word(unit)) return {};
-      cursor = probe;
-      return written;
-    }
-    return take_adjective(cursor);
-  }
-
-  /// `fat` of `2 fat cloves garlic`: before what is counted only.
-  static std::string_view take_adjective(Cursor& cursor) {
-    Cursor probe = cursor;
-    const std::string_view written = probe.take_word();
-    if (!is_adjective(written)) return {};
-    Cursor unit = probe;
-    const auto word = read_unit_word(unit);
-    if (!word || word->kind != UnitKind::noun || word->name == "piece") return {};
-    cursor = probe;
-    return written;
   }
 
   Cursor& cursor_;

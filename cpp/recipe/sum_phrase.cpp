@@ -1,6 +1,7 @@
 #include "recipe/sum_phrase.hpp"
 
 #include "exact/error.hpp"
+#include "recipe/container_phrase.hpp"
 #include "recipe/number_words.hpp"
 
 namespace scalepan {
@@ -85,6 +86,35 @@ class SumReader {
 
 void read_sum(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
   SumReader(cursor, phrase, reading).read();
+}
+
+bool read_second_bound(Cursor& cursor, MeasurePhrase& phrase, Reading reading,
+                       std::size_t start_of_amount) {
+  Cursor probe = cursor;
+  if (!probe.take_word("to") && !probe.take_sign("-") && !probe.take_sign("\u2013")) return false;
+  const std::size_t start = probe.skip_spaces().at();
+  std::size_t position = start;
+  if (probe.rest().starts_with('-')) return false;
+  auto number = read_amount_number(probe.text(), position, reading.decimal);
+  probe.move_to(position);
+  if (!number) number = read_number_words(probe);
+  if (!number) return false;
+  take_hyphen(probe);
+  const auto word = read_unit_word(probe);
+  if (!word || word->kind != UnitKind::measure) return false;
+  const auto ratio = word->name == phrase.unit
+                         ? std::optional(Rational(1))
+                         : ratio_of_units(word->name, phrase.unit, reading.measures);
+  const bool rises = ratio && phrase.number.high && *number * *ratio > *phrase.number.high;
+  if (!rises) {
+    fail_at(start, "amount.doubtful",
+            "\"" + excerpt(probe.text().substr(start_of_amount, probe.at() - start_of_amount)) +
+                "\" is no range that rises in one kind of measure",
+            "write the range in one unit");
+  }
+  phrase.number.high = *number * *ratio;
+  cursor = probe;
+  return true;
 }
 
 }  // namespace scalepan

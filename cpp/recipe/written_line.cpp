@@ -16,6 +16,7 @@
 #include "recipe/line_remarks.hpp"
 #include "recipe/line_segments.hpp"
 #include "recipe/line_source.hpp"
+#include "recipe/line_text.hpp"
 #include "recipe/remark_reader.hpp"
 
 namespace scalepan {
@@ -24,43 +25,10 @@ namespace {
 
 constexpr auto npos = std::string_view::npos;
 
-/// Characters that lists and footnotes put around a line.
-std::string_view without_marks(std::string_view text) {
-  text = trimmed(text);
-  for (bool again = true; again;) {
-    again = false;
-    for (const std::string_view mark : {"* ", "*", "\u2022", "\u00B7", "- ", "\u2013 ", "[ ]"}) {
-      if (!text.starts_with(mark)) continue;
-      text = trimmed(text.substr(mark.size()));
-      again = true;
-    }
-  }
-  while (text.ends_with('*') || text.ends_with(',') || text.ends_with(';') ||
-         (text.ends_with('.') && !text.ends_with("E.P.") && !text.ends_with("A.P."))) {
-    text = trimmed(text.substr(0, text.size() - 1));
-  }
-  return text;
-}
-
-/// Arabic, Persian, Devanagari and full-width digits.
-bool is_foreign_digit(std::string_view text) {
-  struct Script {
-    std::string_view lead;
-    unsigned char first;
-  };
-  for (const Script& script :
-       {Script{"\xD9", 0xA0}, {"\xDB", 0xB0}, {"\xE0\xA5", 0xA6}, {"\xEF\xBC", 0x90}}) {
-    if (text.size() <= script.lead.size() || !text.starts_with(script.lead)) continue;
-    const auto byte = static_cast<unsigned char>(text[script.lead.size()]);
-    if (byte >= script.first && byte < script.first + 10) return true;
-  }
-  return false;
-}
-
 class WrittenLineReader {
  public:
   WrittenLineReader(std::string_view text, Reading reading, const Catalog& catalog)
-      : plain_(with_plain_spaces(text)), source_{plain_, reading, catalog, {}} {}
+      : plain_(plain_text(text)), source_{plain_.text, reading, catalog, plain_.tabs} {}
 
   WrittenLine read() {
     try {
@@ -73,7 +41,6 @@ class WrittenLineReader {
 
  private:
   void read_line() {
-    expect_no_controls();
     cut_rule();
     body_ = without_marks(body_);
     if (body_.empty()) return expect_no_rule();
@@ -98,26 +65,6 @@ class WrittenLineReader {
     if (understood_.empty()) return error;
     return {error.code(), error.message() + "; understood so far: " + excerpt(understood_),
             error.hint(), error.place()};
-  }
-
-  void expect_no_controls() {
-    for (std::size_t i = 0; i < plain_.size(); ++i) {
-      const auto byte = static_cast<unsigned char>(plain_[i]);
-      if (byte != '\t' && (byte < 0x20U || byte == 0x7FU)) {
-        fail_at(i, "line.control_character", "the line holds a control character");
-      }
-      if (is_foreign_digit(source_.text.substr(i))) {
-        fail_at(i, "number.script", "a digit of another script stands in the line",
-                "write numbers with the digits 0 to 9");
-      }
-    }
-    // A tab parts columns, as a wide gap does.
-    std::ranges::replace(plain_, '[', '(');
-    std::ranges::replace(plain_, ']', ')');
-    for (std::size_t at = plain_.find('\t'); at != std::string::npos; at = plain_.find('\t')) {
-      plain_[at] = ' ';
-      source_.tabs.push_back(at);
-    }
   }
 
   void cut_rule() {
@@ -442,7 +389,7 @@ class WrittenLineReader {
     if (misspells_unit(word, shortest)) fail_unknown_unit(word, line_.food_at);
   }
 
-  std::string plain_;
+  PlainText plain_;
   LineSource source_;
   std::string_view body_;
   std::string_view understood_;
