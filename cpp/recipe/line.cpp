@@ -247,7 +247,11 @@ class LineMaker {
     line_.id = input_.id.text.empty() ? id_of_name(line_.food) : input_.id.text;
     line_.optional = input_.optional || written_.optional;
     std::vector<std::string> notes = written_.notes;
-    for (const std::string& other : written_.alternatives) notes.push_back("or " + other);
+    for (const std::string& other : written_.alternatives) {
+      notes.push_back("or " + other);
+      line_.doubts.push_back("the other choice, " + other +
+                             ", is neither costed nor among the allergens");
+    }
     for (const std::string& other : written_.beside) notes.push_back("with " + other);
     line_.note = input_.note.empty() ? joined(notes) : input_.note;
   }

@@ -47,8 +47,8 @@ constexpr std::array<std::string_view, 12> fills{
     "scant",  "heaping", "heaped",   "level", "rounded",       "generous",
     "packed", "even",    "brimming", "full",  "firmly packed", "lightly packed"};
 
-constexpr std::array<std::string_view, 9> note_openers{
-    "e.g", "such as", "preferably", "for", "about", "from", "your", "any", "either"};
+constexpr std::array<std::string_view, 10> note_openers{
+    "e.g", "such as", "preferably", "for", "about", "from", "your", "any", "either", "plus"};
 
 }  // namespace
 

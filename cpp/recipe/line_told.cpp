@@ -54,7 +54,7 @@ std::string amount_part(const Line& line) {
   if (!line.hedge.empty()) text = line.hedge + " ";
   if (line.is_range()) text += amount_text(line.amount_low, count) + " to ";
   text += amount_text(line.amount, count);
-  if (!line.fill.empty()) text += ", " + line.fill + ",";
+  if (!line.fill.empty()) text += " (" + line.fill + ")";
   if (!line.size.empty()) text += " " + line.size;
   return text;
 }

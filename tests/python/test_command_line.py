@@ -226,3 +226,35 @@ def test_width_counts_wide_and_combining_characters() -> None:
 
 def test_a_wrapped_paragraph_hangs_below_its_lead() -> None:
     assert wrapped("one two three", 9, "- ") == ["- one two", "  three"]
+
+
+def test_read_takes_a_line_apart(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["read", "250 g (8 oz) flour, sifted, plus extra for dusting"]) == 0
+    assert capsys.readouterr().out.splitlines() == [
+        "amount   250 g (8 oz)",
+        "of       flour",
+        "state    sifted",
+        "notes    plus extra for dusting",
+    ]
+    assert main(["read", "2 x 400 g tins chickpeas", "--json"]) == 0
+    document = json.loads(capsys.readouterr().out)
+    assert (document["low"], document["unit"], document["container_size"]) == ("2", "tin", "400 g")
+
+
+def test_read_refuses_with_the_place(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["read", "a glass of sherry"]) == 1
+    assert capsys.readouterr().err.splitlines() == [
+        'scalepan: line 1:3: "glass" has no agreed size [line.no_measure]',
+        "  write a weight, a volume or a count",
+    ]
+
+
+def test_scale_tells_every_line_by_the_measures_named(
+    pot: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    weights = ["--weights", "scales 5 g", "--volumes", "metric spoons and jug"]
+    assert main(["scale", pot[0], "--portions", "7", *weights]) == 0
+    said = capsys.readouterr().out
+    assert "875 g leeks, trimmed" in said
+    assert "7 eggs" in said
+    assert "counted" in said

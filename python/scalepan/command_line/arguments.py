@@ -16,6 +16,7 @@ _EXAMPLES = """examples:
   scalepan why   soup.toml leeks.buy --prices prices.csv --portions 40
   scalepan convert "2 cup" g --food "granulated sugar" --measures us
   scalepan measure "47/12 tbsp" "us spoons and cups" --measures us
+  scalepan read "1 lb 4 oz carrots, peeled"
 
 exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
 
@@ -46,7 +47,7 @@ def range_of_portions(text: str) -> range:
 
 
 def parser() -> argparse.ArgumentParser:
-    """The parser; ``command`` of its result is one of the seven names."""
+    """The parser; ``command`` of its result is the name of one."""
     top = argparse.ArgumentParser(
         prog="scalepan",
         description="Scale a recipe, buy it in whole packs, and cost it, on exact numbers.",
@@ -59,6 +60,7 @@ def parser() -> argparse.ArgumentParser:
     _add_recipe_commands(commands)
     _add_convert(commands)
     _add_measure(commands)
+    _add_read(commands)
     return top
 
 
@@ -77,6 +79,9 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
     scale = _command(commands, "scale", "The amounts for another number of portions.")
     _recipe(scale, prices=False)
     _portions(scale)
+    scale.add_argument("--volumes", metavar="SET", help="tell volumes by a set of measures")
+    scale.add_argument("--weights", metavar="SET", help="tell weights by a set of measures")
+    _within(scale)
     buy = _command(commands, "buy", "The whole packs to buy.")
     _recipe(buy, prices=True)
     _portions(buy)
@@ -148,10 +153,23 @@ def _add_measure(commands: _Commands[argparse.ArgumentParser]) -> None:
     measure.add_argument("--state", help="of the food's volume, such as chopped")
     measure.add_argument("--sets", metavar="FILE", help="sets of your own (CSV)")
     measure.add_argument("--at-most", type=int, metavar="N", help="at most so many fills")
-    measure.add_argument(
+    _within(measure)
+    _facts(measure)
+
+
+def _add_read(commands: _Commands[argparse.ArgumentParser]) -> None:
+    read = _command(commands, "read", "What a line of a recipe says.")
+    read.add_argument("line", metavar="LINE", help='such as "juice of 2 lemons"')
+    read.add_argument("--measures", choices=_MEASURES, help="which cup and spoon are meant")
+    read.add_argument(
+        "--decimal", choices=("point", "comma"), default="point", help="as numbers are written"
+    )
+
+
+def _within(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
         "--within", metavar="SHARE", help='only the largest measures that come so near, as "1 %%"'
     )
-    _facts(measure)
 
 
 def _facts(command: argparse.ArgumentParser) -> None:

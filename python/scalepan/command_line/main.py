@@ -8,15 +8,16 @@ import sys
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line import documents, measuring, report
+from scalepan.command_line import documents, measuring, reading, report
 from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
 from scalepan.costs import cost
 from scalepan.errors import Error, make_error
 from scalepan.foods import bundled_catalog, read_facts
+from scalepan.lines import read_line
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
-from scalepan.measuring import measure_out
+from scalepan.measuring import measure_out, measure_out_recipe
 from scalepan.prices import read_prices
 from scalepan.recipes import read_recipe
 
@@ -91,8 +92,15 @@ def _scale(options: argparse.Namespace) -> Output:
         "to_check": notes,
         "cautions": documents.cautions_document(cautions),
     }
+    amounts = report.recipe_section(recipe, width)
+    if options.volumes or options.weights:
+        measured = measure_out_recipe(
+            recipe, volumes=options.volumes, weights=options.weights, within=options.within
+        )
+        document["measured_out"] = measuring.recipe_document(measured)
+        amounts = measuring.recipe_section(recipe, measured, width)
     sections = [
-        report.recipe_section(recipe, width),
+        amounts,
         report.notes_section(notes, width),
         report.cautions_section(cautions, width),
     ]
@@ -174,6 +182,11 @@ def _measure(options: argparse.Namespace) -> Output:
     return measuring.measuring_document(result), lines
 
 
+def _read(options: argparse.Namespace) -> Output:
+    line = read_line(options.line, measures=options.measures, decimal=options.decimal)
+    return reading.line_document(line), reading.line_section(line, terminal_width())
+
+
 def _save_plot(curve: Any, name: str, path: str) -> None:
     try:
         from scalepan.plots import plot_curve
@@ -198,4 +211,5 @@ _COMMANDS = {
     "why": _why,
     "convert": _convert,
     "measure": _measure,
+    "read": _read,
 }

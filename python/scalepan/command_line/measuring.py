@@ -1,15 +1,18 @@
-"""What ``scalepan measure`` prints: the measures, the exact figure and the error."""
+"""Amounts by measures, as the command line prints them: one amount, and a whole recipe."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line.documents import facts_document, quantity_document
-from scalepan.command_line.report import facts_lines
-from scalepan.command_line.tables import wrapped
+from scalepan.command_line.report import facts_lines, title_lines
+from scalepan.command_line.tables import table, wrapped
 
 if TYPE_CHECKING:
-    from scalepan.measuring import MeasuredOut
+    from collections.abc import Sequence
+
+    from scalepan._core import Recipe
+    from scalepan.measuring import MeasuredLine, MeasuredOut
 
 
 def measuring_section(given: str, result: MeasuredOut, width: int) -> list[str]:
@@ -31,3 +34,27 @@ def measuring_document(result: MeasuredOut) -> dict[str, Any]:
         "set": result.measures,
         "facts": facts_document(result.facts),
     }
+
+
+def recipe_section(recipe: Recipe, measured: Sequence[MeasuredLine], width: int) -> list[str]:
+    """Title, tested sizes, every line by the measures, and how far each is from exact."""
+    rows = [(line.told, _error_of(line)) for line in measured]
+    header = ("by measures", "less or more than exact")
+    return [*title_lines(recipe, width), *table(header, rows, right=(), width=width)]
+
+
+def _error_of(line: MeasuredLine) -> str:
+    return line.note if line.measured is None else line.measured.told_error
+
+
+def recipe_document(measured: Sequence[MeasuredLine]) -> list[dict[str, Any]]:
+    """A line each; ``measured`` is null where ``note`` says why it stays as it is."""
+    return [
+        {
+            "id": line.line.id,
+            "told": line.told,
+            "measured": None if line.measured is None else measuring_document(line.measured),
+            "note": line.note,
+        }
+        for line in measured
+    ]

@@ -40,9 +40,14 @@ def joined(sections: list[list[str]]) -> list[str]:
 
 def recipe_section(recipe: Recipe, width: int) -> list[str]:
     """Title, tested sizes and the amounts."""
-    lines = [heading(f"{recipe.name}, {_portions(recipe)}"), *wrapped(recipe.tested, width), ""]
     header = ("amount", "stage", "scales")
-    return [*lines, *table(header, _line_rows(recipe), right=(), width=width)]
+    rows = _line_rows(recipe)
+    return [*title_lines(recipe, width), *table(header, rows, right=(), width=width)]
+
+
+def title_lines(recipe: Recipe, width: int) -> list[str]:
+    """Name, portions and tested sizes, with a blank line below."""
+    return [heading(f"{recipe.name}, {_portions(recipe)}"), *wrapped(recipe.tested, width), ""]
 
 
 def _line_rows(recipe: Recipe) -> list[tuple[str, str, str]]:
