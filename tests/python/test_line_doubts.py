@@ -65,11 +65,6 @@ DIGITS = "write numbers with the digits 0 to 9"
         ),
         ("4 G flour", "unit.doubtful", '3: "G" can mean g or gal (write the unit out)'),
         (
-            "500xg leeks",
-            "unit.unknown",
-            '4: unknown unit "xg" (nearest: kg, mg)',
-        ),
-        (
             "3 tbps crème fraîche",
             "unit.unknown",
             '3: unknown unit "tbps"; understood so far: 3 (nearest: tbsp, tsp, lb)',
