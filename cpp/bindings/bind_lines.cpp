@@ -91,6 +91,7 @@ void bind_lines(py::module_& m) {
       .def_readonly("unit", &W::unit)
       .def_property_readonly("amount", &amount_of)
       .def_readonly("about", &W::about)
+      .def_readonly("vague", &W::vague)
       .def_readonly("fill", &W::fill)
       .def_readonly("size", &W::size)
       .def_readonly("container_size", &W::each_text)

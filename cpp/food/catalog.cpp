@@ -52,7 +52,7 @@ const FoodName* settled(const std::vector<FoodName>& meanings, const std::string
   return one_food(meanings, [](const FoodName& /*any*/) { return true; });
 }
 
-/// How a recipe settles a name: `region = "GB", or [names] cornflour = "corn_starch"`.
+/// How a recipe settles a name: `region = "GB", or names = { cornflour = "corn_starch" }`.
 std::string choice_text(const std::string& plain, const std::vector<FoodName>& meanings) {
   std::string text;
   for (const FoodName& meaning : meanings) {
@@ -61,8 +61,8 @@ std::string choice_text(const std::string& plain, const std::vector<FoodName>& m
     break;
   }
   const bool bare = std::ranges::all_of(plain, is_letter);
-  return text + "[names] " + (bare ? plain : "\"" + plain + "\"") + " = \"" +
-         meanings.front().food + "\"";
+  return text + "names = { " + (bare ? plain : "\"" + plain + "\"") + " = \"" +
+         meanings.front().food + "\" }";
 }
 
 [[noreturn]] void fail_ambiguous(const Catalog& catalog, std::string_view name,

@@ -33,8 +33,10 @@ void expect_no_price(const AmountSoFar& amount) {
   const bool named =
       std::ranges::any_of(money, [&](std::string_view known) { return same_word(word, known); });
   if (!pence && !named) return;
+  const std::size_t end =
+      pence ? amount.behind.at() + 1 : offset_in(amount.text(), word) + word.size();
   fail_at(amount.start, "line.price",
-          "\"" + excerpt(amount.up_to(amount.behind.at() + 1)) + "\" is a price, not an amount",
+          "\"" + excerpt(amount.up_to(end)) + "\" is a price, not an amount",
           "write a weight, a volume or a count");
 }
 
@@ -72,15 +74,14 @@ void expect_clear_range(const AmountSoFar& amount, const UnitWord& word, std::si
 void expect_clear_size(const AmountSoFar& amount, const UnitWord& word, std::size_t end) {
   if (!word.plural) return;
   fail_at(amount.start, "amount.doubtful",
-          "\"" + excerpt(amount.up_to(end)) + " " + std::string(word.name) +
-              "\" does not tell how many there are of what size",
-          "write 2 x 1 cm slices");
+          "\"" + excerpt(amount.up_to(end)) + "\" does not tell how many there are of what size",
+          "write the count, x and the size: 2 x 1 cm slices");
 }
 
 void expect_no_pound_cake(const UnitWord& word, std::size_t at) {
   if (word.kind != UnitKind::measure || word.name != "lb") return;
   fail_at(at, "amount.doubtful", "\"pound cake\" can be a weight or the name of a cake",
-          "write 1 lb cake, or 1 piece pound cake");
+          "write 1 lb of cake, or 1 piece pound cake");
 }
 
 void expect_one_unit(const AmountSoFar& amount, std::string_view unit, std::size_t unit_at,
@@ -90,6 +91,7 @@ void expect_one_unit(const AmountSoFar& amount, std::string_view unit, std::size
   const std::size_t second = probe.skip_spaces().at();
   const auto word = read_unit_word(probe);
   if (!word || word->kind != UnitKind::measure) return;
+  if (begins_compound(Cursor(amount.text(), second).word(), probe.word())) return;
   if (!alternative && knows_food(catalog, trimmed(amount.behind.rest()))) return;
   fail_at(
       second, "line.two_units",

@@ -37,7 +37,7 @@ void expect_clear_letter(std::string_view letter, std::size_t at, Measures measu
 /// of the unit.
 void expect_clear_range(const AmountSoFar& amount, const UnitWord& word, std::size_t end);
 
-/// Throws `amount.doubtful` for `2 1/2-inch slices`; `end` is that of the length.
+/// Throws `amount.doubtful` for `2 1/2-inch slices`; `end` is that of the noun.
 void expect_clear_size(const AmountSoFar& amount, const UnitWord& word, std::size_t end);
 
 /// Throws `amount.doubtful` for `1 pound cake`, the unit being at `at`.

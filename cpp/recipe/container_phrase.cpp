@@ -1,5 +1,9 @@
 #include "recipe/container_phrase.hpp"
 
+#include <algorithm>
+#include <string>
+
+#include "exact/error.hpp"
 #include "recipe/food_phrase.hpp"
 
 namespace scalepan {
@@ -41,6 +45,18 @@ bool read_can_size_in_bracket(Cursor& cursor, MeasurePhrase& phrase, Reading rea
   phrase.size = size;
   cursor = probe;
   return true;
+}
+
+/// Throws `line.second_measure` for two sizes of one container more than a fifth apart.
+void expect_same_size(const WrittenSize& size, const WrittenSize& other, std::size_t at) {
+  if (!size.unit || !other.unit || !(size.unit->dimension() == other.unit->dimension())) return;
+  const Rational a = size.number * size.unit->ratio();
+  const Rational b = other.number * other.unit->ratio();
+  if (abs(a - b) * Rational(5) <= std::max(a, b)) return;
+  fail_at(at, "line.second_measure",
+          "two sizes of one container contradict: " + excerpt(size.text) + " and " +
+              excerpt(other.text) + " lie more than a fifth apart",
+          "write the one that is right");
 }
 
 }  // namespace
@@ -166,7 +182,11 @@ bool read_bracketed_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading,
   piece.each = read_size(probe, reading);
   if (!piece.each) piece.length = read_length_size(probe, reading);
   if (!piece.each && piece.length.empty()) return false;
-  while (probe.take_sign("/") && read_size(probe, reading)) {
+  while (probe.take_sign("/")) {
+    const std::size_t at = probe.skip_spaces().at();
+    const auto other = read_size(probe, reading);
+    if (!other) return false;
+    if (piece.each) expect_same_size(*piece.each, *other, at);
   }
   if (!probe.take_sign(")")) return false;
   Cursor behind = probe;
@@ -174,7 +194,8 @@ bool read_bracketed_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading,
   const std::string_view rest = behind.rest();
   const auto word = read_unit_word(behind);
   const bool counted = word && (word->kind == UnitKind::container || word->kind == UnitKind::noun);
-  if (word && !counted) return false;
+  // `Onions  3 (450 g)`: at the end of a line it is of all three.
+  if ((word && !counted) || (!word && trimmed(rest).empty())) return false;
   if (counted && !knows_food(catalog, trimmed(rest))) {
     piece.word = word;
     probe = behind;

@@ -7,6 +7,7 @@
 #include "recipe/cursor.hpp"
 #include "recipe/food_phrase.hpp"
 #include "recipe/kitchen_words.hpp"
+#include "recipe/line_remarks.hpp"
 #include "recipe/line_segments.hpp"
 #include "recipe/number_phrase.hpp"
 #include "recipe/unit_words.hpp"
@@ -46,6 +47,21 @@ bool starts_number(std::string_view text) {
   } catch (const Error&) {
     return true;
   }
+}
+
+/// `bread and butter pickles`, `macaroni and cheese`: one food.
+bool belong_together(std::string_view first, std::string_view second) {
+  constexpr std::array<std::array<std::string_view, 2>, 9> pairs{{{"half", "half"},
+                                                                  {"bread", "butter"},
+                                                                  {"macaroni", "cheese"},
+                                                                  {"mac", "cheese"},
+                                                                  {"pork", "beans"},
+                                                                  {"salt", "vinegar"},
+                                                                  {"sweet", "sour"},
+                                                                  {"cookies", "cream"},
+                                                                  {"rum", "raisin"}}};
+  return std::ranges::any_of(
+      pairs, [&](const auto& pair) { return is(pair[0], first) && is(pair[1], second); });
 }
 
 bool is_leading(std::string_view word) {
@@ -95,7 +111,7 @@ class HeadReader {
   void take_stage() {
     if (last_ - first_ < 2) return;
     for (const std::size_t at : {first_, last_ - 1}) {
-      if (word(at) != "AP" && word(at) != "EP") continue;
+      if (!stage_in_remark(word(at)) || word(at).size() > 4) continue;
       head_.stage = word(at);
       at == first_ ? ++first_ : --last_;
       return;
@@ -175,6 +191,7 @@ class HeadReader {
     if (last_ - first_ < 3 || !is(word(last_ - 2), "or")) return;
     if (is(word(last_ - 1), "more")) head_.bound = Bound::or_more;
     if (is(word(last_ - 1), "less")) head_.bound = Bound::or_less;
+    if (is(word(last_ - 1), "so")) head_.bound = Bound::or_so;
     if (head_.bound != Bound::none) last_ -= 2;
   }
 
@@ -336,6 +353,7 @@ class HeadReader {
       if (!is(word(i), "and") && word(i) != "&") continue;
       const std::string_view left = text_of(words_, first_, i);
       if (is_adjective(word(i - 1)) && !knows(left)) continue;
+      if (belong_together(word(i - 1), word(i + 1))) continue;
       add_food(left);
       first_ = i + 1;
     }

@@ -10,7 +10,7 @@
 
 namespace scalepan {
 
-enum class Bound : std::uint8_t { none, or_more, or_less };
+enum class Bound : std::uint8_t { none, or_more, or_less, or_so };
 
 /// Texts are views into the line but for `foods`, which may be put together.
 struct FoodHead {
@@ -21,7 +21,7 @@ struct FoodHead {
   std::vector<std::string_view> beside;        // further foods with amounts of their own
   std::vector<std::string_view> notes;         // `for frying`, `to taste`
   std::string size;                            // `large`
-  std::string_view stage;                      // `AP`, `EP` behind the name
+  std::string_view stage;                      // `AP`, `E.P.` beside the name
   Bound bound = Bound::none;
 };
 

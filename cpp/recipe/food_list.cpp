@@ -21,6 +21,9 @@ void take_unmarked_list(WrittenLine& line, std::vector<Segment>& segments, std::
   for (std::size_t i = head + 1; i < segments.size() && !segments[i].bracket; ++i) {
     FoodHead next = read_food_head(segments[i].text, false, source.catalog);
     if (next.foods.empty() || !source.knows(next.foods.front())) return;
+    const bool more = !next.states.empty() || !next.alternatives.empty() || !next.beside.empty() ||
+                      !next.size.empty();
+    if (more) return;
     if (source.knows(next.foods.front() + " " + first)) return;
     std::ranges::move(next.foods, std::back_inserter(line.foods));
     line.notes.insert(line.notes.end(), next.notes.begin(), next.notes.end());

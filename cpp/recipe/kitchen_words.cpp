@@ -91,13 +91,12 @@ const Words adjectives{
     "hot",     "cold",       "large",   "small",     "medium",      "big",      "nut",
     "dairy",   "low-sodium", "hard",    "soft",      "long",        "short"};
 
-const Words method_verbs{"beat",     "blend", "chop",   "dissolve", "divide",  "grease",  "line",
-                         "roll",     "sift",  "soak",   "whisk",    "wash",    "add",     "allow",
-                         "arrange",  "bake",  "boil",   "bring",    "combine", "cook",    "cool",
-                         "cover",    "drain", "fold",   "heat",     "knead",   "leave",   "let",
-                         "make",     "melt",  "mix",    "place",    "pour",    "preheat", "put",
-                         "remove",   "rinse", "season", "serve",    "set",     "simmer",  "spread",
-                         "sprinkle", "stir",  "take",   "transfer", "turn"};
+const Words method_verbs{
+    "beat",   "blend",  "chop",     "dissolve", "divide", "grease",   "sift",  "soak",    "whisk",
+    "wash",   "add",    "allow",    "arrange",  "bake",   "boil",     "bring", "combine", "cook",
+    "cover",  "drain",  "fold",     "heat",     "knead",  "leave",    "let",   "make",    "melt",
+    "mix",    "place",  "pour",     "preheat",  "put",    "remove",   "rinse", "season",  "serve",
+    "simmer", "spread", "sprinkle", "stir",     "take",   "transfer", "turn"};
 
 using Part = std::pair<std::string_view, std::string_view>;
 

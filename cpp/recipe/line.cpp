@@ -100,10 +100,8 @@ class LineMaker {
 
   void read_preparation() {
     line_.preparation = joined(written_.states);
-    for (const std::vector<std::string>* texts : {&written_.states, &written_.notes}) {
-      for (const std::string& text : *texts) {
-        std::ranges::move(preparations_in(text), std::back_inserter(line_.preparations));
-      }
+    for (const std::string& text : written_.states) {
+      std::ranges::move(preparations_in(text), std::back_inserter(line_.preparations));
     }
     line_.state = input_.state.text.empty() ? known_state() : input_.state.text;
   }
@@ -125,6 +123,7 @@ class LineMaker {
   void read_counting() {
     line_.size = size_written_out(lower(written_.size));
     line_.fill = written_.fill;
+    line_.vague = written_.vague;
     if (written_.unit_kind == UnitKind::noun && written_.unit != "piece") {
       line_.noun = written_.unit;
     }
@@ -183,8 +182,17 @@ class LineMaker {
     const bool counted = unit.dimension() == dimension::piece();
     // What a tin holds is as purchased, whatever is done after opening it.
     if (counted || !line_.container.empty()) return Stage::as_purchased;
+    if (is_raw()) return Stage::as_purchased;
     const Stage prepared = stage_of(line_.preparations);
     return prepared == Stage::none ? Stage::as_purchased : prepared;
+  }
+
+  /// `raw potatoes, boiled`, `rice (dry weight), boiled`: measured before it is cooked.
+  [[nodiscard]] bool is_raw() const {
+    if (stage_of(line_.preparations) != Stage::cooked) return false;
+    const std::string told = lower(line_.preparation + " " + joined(written_.notes));
+    return told.find("raw") != std::string::npos || told.find("uncooked") != std::string::npos ||
+           told.find("dry weight") != std::string::npos;
   }
 
   [[nodiscard]] Stage stated_stage() const {
@@ -247,13 +255,14 @@ class LineMaker {
     line_.id = input_.id.text.empty() ? id_of_name(line_.food) : input_.id.text;
     line_.optional = input_.optional || written_.optional;
     std::vector<std::string> notes = written_.notes;
+    if (!input_.note.empty()) notes = {input_.note};
     for (const std::string& other : written_.alternatives) {
       notes.push_back("or " + other);
       line_.doubts.push_back("the other choice, " + other +
                              ", is neither costed nor among the allergens");
     }
     for (const std::string& other : written_.beside) notes.push_back("with " + other);
-    line_.note = input_.note.empty() ? joined(notes) : input_.note;
+    line_.note = joined(notes);
   }
 
   const WrittenLine& written_;

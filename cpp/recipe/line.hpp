@@ -41,6 +41,7 @@ struct Line {
   std::string noun;       // of `3 cloves garlic`: `clove`
   std::string size;       // `large`
   std::string fill;       // of a measure: `heaping`
+  std::string vague;      // `a few sprigs`, where no amount is stated
   std::string hedge;      // `about`, `at least`, `at most`
 
   std::string food;                     // as written

@@ -29,7 +29,6 @@ constexpr auto refused = std::to_array<Refused>({
     {"the weight of", "line.relative", "gives an amount by another one"},
     {"their weight", "line.relative", "gives an amount by another one"},
     {"its weight", "line.relative", "gives an amount by another one"},
-    {"weight in", "line.relative", "gives an amount by another one"},
     {"same quantity", "line.relative", "gives an amount by another one"},
     {"same amount", "line.relative", "gives an amount by another one"},
     {"same weight", "line.relative", "gives an amount by another one"},
@@ -63,7 +62,8 @@ constexpr auto refused = std::to_array<Refused>({
 /// Whether the words stand at that place of the text, as whole words.
 bool stand_at(std::string_view text, std::size_t at, std::string_view words) {
   return lower(text[at]) == words.front() && same_word(text.substr(at, words.size()), words) &&
-         letter_length(text, at + words.size()) == 0;
+         letter_length(text, at + words.size()) == 0 &&
+         !text.substr(at + words.size()).starts_with('-');
 }
 
 bool is_capitals(std::string_view text) {
@@ -139,7 +139,10 @@ bool holds_stray_number(const std::vector<std::string_view>& words) {
 bool is_bare_unit(std::string_view food) {
   Cursor cursor(food);
   const auto word = read_unit_word(cursor);
-  return word && trimmed(cursor.rest()).empty();
+  // A cake and a loaf are eaten by themselves.
+  constexpr std::array<std::string_view, 7> foods{"cake", "loaf",  "roll",  "bar",
+                                                  "rib",  "round", "fillet"};
+  return word && trimmed(cursor.rest()).empty() && !is_one_of(word->name, foods);
 }
 
 /// `kindness`, as joke recipes have it; `people`, `book`: no food either.
@@ -186,7 +189,9 @@ bool is_heading(std::string_view text) {
   if (text.ends_with(':')) return true;
   if (is_capitals(text) && !tells_amount(text)) return true;
   Cursor cursor(text);
-  if (cursor.take_words("for the") && cursor.take_word().size() > 1) return true;
+  if (cursor.take_words("for the") && cursor.take_word().size() > 1 && text.find(':') == npos) {
+    return true;
+  }
   Cursor made(text);
   const std::string first = lower(made.take_word());
   return std::ranges::find(made_things, first) != made_things.end() && made.take_word("for");
@@ -227,9 +232,14 @@ void expect_food_name(std::string_view food, const LineSource& source, std::size
   const std::vector<std::string_view> words = words_of(food);
   const std::string_view first = words.empty() ? food : words.front();
   const bool letter = letter_length(food, 0) > 0 || is_digit(food.front());
-  const bool sound = letter && !is_one_of(first, no_beginnings) && !holds_stray_number(words) &&
-                     food.find('+') == std::string_view::npos && food.size() > 1;
-  const bool clipped = food.size() <= 3 && food.find_first_of("aeiouyAEIOUY") == npos;
+  const bool sound =
+      letter && !is_one_of(first, no_beginnings) && !holds_stray_number(words) && food.size() > 1;
+  const bool clipped = food.size() <= 3 && food.find_first_of("aeiouyAEIOUY") == npos &&
+                       std::ranges::none_of(food, is_beyond_ascii);
+  if (food.find('+') != npos) {
+    fail_at(offset, "line.sum", "\"" + excerpt(food) + "\" adds another food",
+            "write one line a food");
+  }
   if (!sound || clipped || is_bare_unit(food)) {
     fail_at(offset, "line.no_food", "\"" + excerpt(food) + "\" cannot be read as a food");
   }

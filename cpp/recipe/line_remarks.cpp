@@ -115,6 +115,9 @@ std::string_view added_food(std::string_view text) {
 }
 
 bool contradicts(const WrittenLine& line, const SecondMeasure& second) {
+  if (line.unit_kind == UnitKind::none && second.unit.empty() && line.high) {
+    return !(*line.high == second.high);
+  }
   if (line.unit_kind != UnitKind::measure || !line.high) return false;
   bool alike = false;
   for (const NamedUnit* first_unit : units_called(line.unit)) {

@@ -25,6 +25,11 @@ bool is_foreign_digit(std::string_view text) {
 }
 
 void expect_readable(std::string_view text) {
+  if (text.size() > longest_line) {
+    fail_at(longest_line, "line.too_long",
+            "the line has " + std::to_string(text.size()) + " characters",
+            "at most " + std::to_string(longest_line) + " are read");
+  }
   for (std::size_t i = 0; i < text.size(); ++i) {
     const auto byte = static_cast<unsigned char>(text[i]);
     if (byte != '\t' && (byte < 0x20U || byte == 0x7FU)) {
@@ -56,7 +61,7 @@ std::string_view without_marks(std::string_view text) {
   text = trimmed(text);
   for (bool again = true; again;) {
     again = false;
-    for (const std::string_view mark : {"* ", "*", "\u2022", "\u00B7", "- ", "\u2013 ", "[ ]"}) {
+    for (const std::string_view mark : {"* ", "*", "\u2022", "\u00B7", "- ", "\u2013 ", "( )"}) {
       if (!text.starts_with(mark)) continue;
       text = trimmed(text.substr(mark.size()));
       again = true;

@@ -48,7 +48,6 @@ std::string container_text(const Line& line) {
 }
 
 std::string amount_part(const Line& line) {
-  if (!line.measured) return {};
   const bool count = is_count(line);
   std::string text;
   if (!line.hedge.empty()) text = line.hedge + " ";
@@ -64,7 +63,7 @@ std::string food_part(const Line& line, const Catalog& catalog) {
   const bool count = is_count(line);
   const bool dozens = count && !(line.amount.unit().ratio() == Rational(1));
   const bool many = dozens || line.amount.value() > Rational(1);
-  const std::string amount = amount_part(line) + noun_text(line, many);
+  const std::string amount = line.measured ? amount_part(line) + noun_text(line, many) : line.vague;
   const std::string food = food_text(line, catalog, many);
   const std::string whole = amount.empty() ? food : amount + " " + food;
   if (line.part.empty()) return whole;

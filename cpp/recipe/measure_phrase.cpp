@@ -162,11 +162,12 @@ class MeasureReader {
     if ((bound || in_words || settled) && read_pieces(probe)) return true;
     probe.move_to(position);
     const bool share = probe.rest().starts_with('%') || same_word(probe.word(), "percent");
-    if (!share && read_unit_word(probe)) {
+    const bool third = !probe.skip_spaces().done() && is_digit(probe.rest().front());
+    if (!share && (third || read_unit_word(probe))) {
       fail_at(start, "line.two_numbers",
               "two numbers stand side by side in \"" +
                   excerpt(probe.text().substr(start_, probe.at() - start_)) + "\"",
-              "write 2 x 400 g tins, or the amount alone");
+              "write 2 x 400 g tins, or one number without spaces");
     }
     return false;
   }
@@ -274,7 +275,7 @@ class MeasureReader {
     } else {
       const auto word = read_unit_word(probe);
       if (!word || word->kind != UnitKind::noun) return false;
-      expect_clear_size(so_far(), *word, behind.at());
+      expect_clear_size(so_far(), *word, probe.at());
       phrase_.count_in(*word, at, reading_.measures);
     }
     phrase_.size = trimmed(cursor_.text().substr(start_, behind.at() - start_));
@@ -311,7 +312,8 @@ class MeasureReader {
               "write 2 x 400 g tins");
     }
     if (word.plural || (phrase_.number.mixed && glued_hyphen(at))) {
-      const std::string words = excerpt(text) + " " + std::string(word.name);
+      const std::size_t end = word_end(cursor_.text(), word_at);
+      const std::string words = excerpt(so_far().up_to(end));
       fail_at(start_, "amount.doubtful",
               "\"" + words + "\" does not tell how many there are of what size",
               "write 2 x 400 g tins");

@@ -118,15 +118,19 @@ class NumberReader {
   void expect_no_misprint(const Rational& number, const Cursor& behind) const {
     const std::size_t start = Cursor(cursor_).skip_spaces().at();
     const std::string_view written = behind.text().substr(start, behind.at() - start);
-    const std::size_t slash = written.find('/');
+    const std::size_t slash = written.find_first_not_of("0123456789");
     if (slash == std::string_view::npos || slash < 2 || number <= Rational(1)) return;
-    const std::string_view bottom = written.substr(slash + 1);
+    const std::string_view bottom = written.substr(written.find_last_not_of("0123456789") + 1);
+    if (bottom.empty() || written.substr(slash).starts_with('.')) return;
     const bool spoons = bottom == "2" || bottom == "3" || bottom == "4" || bottom == "8";
     const bool mixed = written.find_first_of(" -&") != std::string_view::npos;
-    if (!spoons || mixed || written[slash - 1] >= bottom.front()) return;
+    const char top = written[slash - 1];
+    if (!spoons || mixed || top == '0' || top >= bottom.front()) return;
+    const std::string spaced =
+        std::string(written.substr(0, slash - 1)) + " " + std::string(written.substr(slash - 1));
     fail_at(start, "number.doubtful",
             "\"" + excerpt(written) + "\" may be a mixed number that lost its space",
-            "write 5 1/2 for five and a half, 1 1/2 for one and a half");
+            "write " + mixed_text(number) + ", or " + excerpt(spaced));
   }
 
   /// The rest of `1 and 1/2`, `2 and a half`.
@@ -147,6 +151,10 @@ class NumberReader {
   std::optional<Rational> read_article() {
     Cursor probe = cursor_;
     if (!probe.take_word("a") && !probe.take_word("an")) return std::nullopt;
+    if (auto half = read_bound_fraction(probe)) {  // `a half-pound`
+      cursor_ = probe;
+      return half;
+    }
     if (same_word(probe.word(), "couple")) {
       fail_at(cursor_.skip_spaces().at(), "line.vague", "\"a couple\" may mean two or a few",
               "write the number");

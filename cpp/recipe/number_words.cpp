@@ -121,7 +121,8 @@ std::optional<Rational> read_cardinal(Cursor& cursor) {
   if (!second.empty() && (!units || *value < 20 || *units > 9)) {
     if (!units) return std::nullopt;
     fail_at(cursor.skip_spaces().at(), "number.doubtful",
-            "\"" + excerpt(cursor.word()) + "\" is two numbers", "write 2 to 3");
+            "\"" + excerpt(cursor.word()) + "\" is two numbers",
+            "write " + std::to_string(*value) + " to " + std::to_string(*units));
   }
   std::int64_t whole = *value + units.value_or(0);
   if (whole < 100 && probe.take_word("hundred")) whole = whole * 100 + read_below_hundred(probe);
@@ -138,7 +139,15 @@ std::optional<Rational> read_a_hundred(Cursor& cursor) {
   return Rational(whole);
 }
 
-/// `half-` of `half-pint`: the rest of the word is a unit.
+}  // namespace
+
+std::optional<Rational> cardinal(std::string_view word) {
+  const auto value = named(cardinals, word);
+  return value ? std::optional(Rational(*value)) : std::nullopt;
+}
+
+bool is_fraction_name(std::string_view word) { return named(denominators, word).has_value(); }
+
 std::optional<Rational> read_bound_fraction(Cursor& cursor) {
   Cursor probe = cursor;
   const auto [first, second] = parts_of(probe.word());
@@ -150,17 +159,6 @@ std::optional<Rational> read_bound_fraction(Cursor& cursor) {
   if (!read_unit_word(unit)) return std::nullopt;
   cursor = probe;
   return Rational(1, *bottom);
-}
-
-}  // namespace
-
-std::optional<Rational> cardinal(std::string_view word) {
-  const auto value = named(cardinals, word);
-  return value ? std::optional(Rational(*value)) : std::nullopt;
-}
-
-bool is_fraction_name(std::string_view word) {
-  return named(denominators, word).has_value() && !same_word(word, "half");
 }
 
 std::optional<Rational> read_fraction_in_words(Cursor& cursor) {

@@ -15,6 +15,9 @@ namespace scalepan {
 /// `third`, `quarters`: the name of a fraction.
 [[nodiscard]] bool is_fraction_name(std::string_view word);
 
+/// Reads the `half-` of `half-pint`, a fraction bound to a unit, and moves past it.
+[[nodiscard]] std::optional<Rational> read_bound_fraction(Cursor& cursor);
+
 /// Reads a number in words and moves past it; nothing where none starts. Throws `number.doubtful`
 /// for two numbers in one word (`two-three`), with its offset. An article alone is no
 /// number here, `a half` and `half a` are.

@@ -13,7 +13,8 @@
 namespace scalepan {
 
 void RemarkReader::read_slashed_measure(Cursor& cursor) {
-  const bool pieces = line_.each || line_.unit_kind == UnitKind::container;
+  const bool pieces =
+      line_.each || line_.unit_kind == UnitKind::container || line_.unit_kind == UnitKind::noun;
   while (true) {
     Cursor probe = cursor;
     if (!probe.take_sign("/") && !probe.take_word("or")) return;
@@ -32,6 +33,10 @@ void RemarkReader::add_beside(std::string_view text) {
 }
 
 void RemarkReader::add_note(std::string_view note) {
+  if (is_optional_mark(note)) {
+    line_.optional = true;
+    return;
+  }
   if (is_wish(note)) line_.to_taste = true;
   line_.notes.emplace_back(note);
 }
@@ -162,7 +167,7 @@ bool RemarkReader::names_the_food(std::string_view text) {
 std::optional<SecondMeasure> RemarkReader::read_second(Cursor& cursor) const {
   Cursor probe = cursor;
   const std::size_t start = probe.skip_spaces().at();
-  if (probe.word().starts_with('e')) return std::nullopt;
+  if (!number_or_nothing(probe.rest())) return std::nullopt;
   std::optional<MeasurePhrase> phrase;
   try {
     phrase = read_measure_phrase(probe, source_.reading, source_.catalog, AmountPlace::behind);
@@ -170,8 +175,8 @@ std::optional<SecondMeasure> RemarkReader::read_second(Cursor& cursor) const {
     return std::nullopt;
   }
   if (!phrase || !phrase->number.low || !phrase->number.high || phrase->number.article ||
-      phrase->number.low->sign() <= 0 ||
-      (phrase->kind != UnitKind::measure && phrase->kind != UnitKind::none)) {
+      phrase->number.low->sign() <= 0 || phrase->kind == UnitKind::length ||
+      phrase->kind == UnitKind::time) {
     return std::nullopt;
   }
   SecondMeasure second;
@@ -182,6 +187,7 @@ std::optional<SecondMeasure> RemarkReader::read_second(Cursor& cursor) const {
   second.low = *phrase->number.low;
   second.high = *phrase->number.high;
   second.unit = phrase->unit;
+  second.kind = phrase->kind;
   second.measure = phrase->measure;
   second.each = probe.take_word("each");
   if (!second.each) static_cast<void>(probe.take_words("in all") || probe.take_word("total"));
@@ -200,7 +206,7 @@ void RemarkReader::take_second(SecondMeasure second, std::size_t at) {
   }
   line_.low = second.low;
   line_.high = second.high;
-  line_.unit_kind = second.unit.empty() ? UnitKind::none : UnitKind::measure;
+  line_.unit_kind = second.unit.empty() ? UnitKind::none : second.kind;
   line_.unit = second.unit.empty() ? "piece" : second.unit;
   line_.unit_at = at;
   line_.measure = second.measure;

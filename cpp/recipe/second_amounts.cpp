@@ -7,8 +7,11 @@
 #include "exact/error.hpp"
 #include "exact/text.hpp"
 #include "food/convert.hpp"
+#include "measure/told.hpp"
+#include "recipe/container_phrase.hpp"
 #include "recipe/cursor.hpp"
 #include "recipe/kitchen_words.hpp"
+#include "recipe/line_parts.hpp"
 #include "recipe/line_segments.hpp"
 
 namespace scalepan {
@@ -17,13 +20,13 @@ namespace {
 
 constexpr auto npos = std::string_view::npos;
 
-/// A weight or volume that starts at `at`, behind a number.
-bool is_measure_at(std::string_view text, std::size_t at) {
+/// A number of a weight or volume that starts here, in digits or words.
+bool is_measure(std::string_view text) {
   try {
-    std::size_t position = at;
-    if (!read_amount_number(text, position)) return false;
-    if (position < text.size() && text[position] == '-') ++position;
-    Cursor cursor(text, position);
+    Cursor cursor(text);
+    const auto number = read_number_phrase(cursor, DecimalMark::point);
+    if (!number || number->vague() || number->article) return false;
+    take_hyphen(cursor);
     const auto unit = read_unit_word(cursor);
     return unit && unit->kind == UnitKind::measure;
   } catch (const Error&) {
@@ -33,9 +36,8 @@ bool is_measure_at(std::string_view text, std::size_t at) {
 
 std::size_t find_measure(std::string_view text) {
   for (std::size_t i = 0; i < text.size(); ++i) {
-    const bool starts =
-        is_digit(text[i]) && (i == 0 || (!is_digit(text[i - 1]) && text[i - 1] != '.'));
-    if (starts && is_measure_at(text, i)) return i;
+    const bool starts = text[i] != ' ' && (i == 0 || text[i - 1] == ' ' || text[i - 1] == '(');
+    if (starts && is_measure(text.substr(i))) return i;
   }
   return npos;
 }
@@ -50,6 +52,15 @@ void expect_no_amount(const std::string& remark) {
   if (find_measure(remark) == npos) return;
   fail("line.second_amount",
        "a second amount stands in \"" + excerpt(remark) + "\", and nothing would scale it",
+       "write one amount a line");
+}
+
+/// `2 small onions`: another choice or food with a count of its own.
+void expect_no_count(const std::string& food) {
+  const auto number = number_or_nothing(food);
+  if (!number || number->vague()) return;
+  fail("line.second_amount",
+       "a second amount stands in \"" + excerpt(food) + "\", and nothing would scale it",
        "write one amount a line");
 }
 
@@ -85,11 +96,19 @@ void expect_nothing_beside(const WrittenLine& line) {
       expect_no_rule(remark);
     }
   }
+  if (has_digit(line.part))
+    expect_no_count(line.part.substr(line.part.find_first_of("0123456789")));
+  for (const auto* foods : {&line.alternatives, &line.beside}) {
+    for (const std::string& food : *foods) expect_no_count(food);
+  }
 }
 
 std::string doubt_of(const Line& line, const SecondMeasure& second, const Catalog& catalog) {
   const Food* food = catalog.food(line.food_id);
-  if (food == nullptr || !second.measure || second.each) return {};
+  if (second.each) return {};
+  if (food == nullptr || !second.measure) {
+    return "its second measure, " + second.text + ", is not checked";
+  }
   const Unit unit = second.measure->at(line.written.stage());
   const Quantity other(second.high, unit);
   if (other.dimension() == line.written.dimension()) return {};
@@ -101,9 +120,9 @@ std::string doubt_of(const Line& line, const SecondMeasure& second, const Catalo
   const Rational ratio = std::max(first / other.coherent(), other.coherent() / first);
   if (ratio > Rational(2)) {
     fail("line.second_measure",
-         "two measures of one amount contradict: " + line.written.text() + " and " + second.text +
-             ", where by the facts of " + food->name + " the first is " +
-             Quantity::of_coherent(first, unit).text(),
+         "two measures of one amount contradict: " + tell(line.written).text + " and " +
+             second.text + ", where by the facts of " + food->name + " the first is " +
+             tell(Quantity::of_coherent(first, unit)).text,
          "write the one that is right, or add a fact of your own");
   }
   if (ratio * Rational(5) <= Rational(6)) return {};

@@ -1,6 +1,7 @@
 #include "recipe/sum_phrase.hpp"
 
 #include "exact/error.hpp"
+#include "measure/unit_table.hpp"
 #include "recipe/container_phrase.hpp"
 #include "recipe/number_words.hpp"
 
@@ -57,6 +58,8 @@ class SumReader {
   }
 
   void add(const Rational& number, const UnitWord& word, std::size_t start, const Cursor& behind) {
+    expect_there(phrase_.unit, phrase_.unit_at);
+    expect_there(word.name, start);
     const auto whole = ratio_of_units(phrase_.unit, word.name, reading_.measures);
     const auto step = ratio_of_units(last_, word.name, reading_.measures);
     if (word.kind != UnitKind::measure || !whole || !step || *step <= Rational(1)) {
@@ -76,6 +79,18 @@ class SumReader {
     last_ = word.name;
   }
 
+  /// Throws `unit.which_measures` for a unit that the stated measures lack.
+  void expect_there(std::string_view unit, std::size_t at) const {
+    if (reading_.measures == Measures::unstated || resolved_unit(unit, reading_.measures)) return;
+    try {
+      static_cast<void>(find_unit(unit, reading_.measures, UnitScope::kitchen));
+    } catch (const Error& error) {
+      Place place;
+      place.offset = at;
+      throw error.at(place);
+    }
+  }
+
   Cursor& cursor_;
   MeasurePhrase& phrase_;
   Reading reading_;
@@ -91,7 +106,8 @@ void read_sum(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
 bool read_second_bound(Cursor& cursor, MeasurePhrase& phrase, Reading reading,
                        std::size_t start_of_amount) {
   Cursor probe = cursor;
-  if (!probe.take_word("to") && !probe.take_sign("-") && !probe.take_sign("\u2013")) return false;
+  const bool in_words = probe.take_word("to");
+  if (!in_words && !probe.take_sign("-") && !probe.take_sign("\u2013")) return false;
   const std::size_t start = probe.skip_spaces().at();
   std::size_t position = start;
   if (probe.rest().starts_with('-')) return false;
@@ -105,7 +121,9 @@ bool read_second_bound(Cursor& cursor, MeasurePhrase& phrase, Reading reading,
   const auto ratio = word->name == phrase.unit
                          ? std::optional(Rational(1))
                          : ratio_of_units(word->name, phrase.unit, reading.measures);
-  const bool rises = ratio && phrase.number.high && *number * *ratio > *phrase.number.high;
+  // `1 lb - 500 g` says one amount twice, not a range.
+  const bool alike = in_words || word->name == phrase.unit;
+  const bool rises = alike && ratio && phrase.number.high && *number * *ratio > *phrase.number.high;
   if (!rises) {
     fail_at(start, "amount.doubtful",
             "\"" + excerpt(probe.text().substr(start_of_amount, probe.at() - start_of_amount)) +

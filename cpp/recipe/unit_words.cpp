@@ -80,14 +80,15 @@ constexpr auto unsized_words = std::to_array<std::string_view>(
 
 /// Words of food that begin like a unit: the first, and what must follow.
 constexpr auto compounds = std::to_array<Spelling>(
-    {{"round", "steak"},   {"round", "steaks"},  {"rib", "roast"},    {"rib", "eye"},
-     {"rib", "steak"},     {"rib", "steaks"},    {"strip", "steak"},  {"strip", "steaks"},
-     {"stem", "ginger"},   {"leaf", "gelatine"}, {"leaf", "gelatin"}, {"leaf", "lettuce"},
-     {"cake", "flour"},    {"cake", "mix"},      {"loaf", "sugar"},   {"lump", "crab"},
-     {"lump", "crabmeat"}, {"square", "tin"},    {"stone", "fruit"},  {"stone", "fruits"},
-     {"pound", "cake"},    {"pound", "cakes"},   {"pot", "roast"},    {"pot", "pie"},
-     {"pot", "pies"},      {"can", "opener"},    {"head", "cheese"},  {"cup", "cakes"},
-     {"grain", "bread"},   {"grain", "mustard"}});
+    {{"minute", "steak"},   {"minute", "steaks"},   {"finger", "chilli"}, {"finger", "chillies"},
+     {"finger", "chilies"}, {"finger", "biscuits"}, {"round", "steak"},   {"round", "steaks"},
+     {"rib", "roast"},      {"rib", "eye"},         {"rib", "steak"},     {"rib", "steaks"},
+     {"strip", "steak"},    {"strip", "steaks"},    {"stem", "ginger"},   {"leaf", "gelatine"},
+     {"leaf", "gelatin"},   {"leaf", "lettuce"},    {"cake", "flour"},    {"cake", "mix"},
+     {"loaf", "sugar"},     {"lump", "crab"},       {"lump", "crabmeat"}, {"square", "tin"},
+     {"stone", "fruit"},    {"stone", "fruits"},    {"pound", "cake"},    {"pound", "cakes"},
+     {"pot", "roast"},      {"pot", "pie"},         {"pot", "pies"},      {"can", "opener"},
+     {"head", "cheese"},    {"cup", "cakes"},       {"grain", "bread"},   {"grain", "mustard"}});
 
 constexpr auto vessels = std::to_array<std::string_view>({"cup", "spoon", "glass"});
 constexpr auto vessel_kinds = std::to_array<std::string_view>(

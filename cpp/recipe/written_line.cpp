@@ -42,13 +42,13 @@ class WrittenLineReader {
  private:
   void read_line() {
     cut_rule();
-    body_ = without_marks(body_);
-    if (body_.empty()) return expect_no_rule();
     if (is_separator(body_)) {
       line_.kind = LineKind::separator;
       return;
     }
-    if (is_heading(body_) && !knows(body_)) {
+    body_ = without_marks(body_);
+    if (body_.empty()) fail_empty();
+    if (is_heading(body_) && !knows(body_) && !holds_amount(body_)) {
       line_.kind = LineKind::heading;
       line_.heading = body_.ends_with(':') ? body_.substr(0, body_.size() - 1) : body_;
       return;
@@ -76,7 +76,7 @@ class WrittenLineReader {
     line_.rule_at = rule.empty() ? bar : source_.offset(rule);
   }
 
-  void expect_no_rule() {
+  [[noreturn]] static void fail_empty() {
     fail_at(0, "line.empty", "the line is empty", "write an amount and a food: 500 g leeks");
   }
 
@@ -115,13 +115,13 @@ class WrittenLineReader {
     const std::string_view part = read_part_lead(cursor);
     const std::size_t start = cursor.skip_spaces().at();
     cursor = Cursor(source_.text.substr(0, source_.offset(body_) + body_.size()), start);
-    auto phrase = read_measure_phrase(cursor, source_.reading, source_.catalog, AmountPlace::front);
+    auto phrase = read_front(cursor, start);
     if (!phrase) {
       expect_no_lone_unit(cursor);
       return false;
     }
     line_.part = part;
-    apply(*phrase, start);
+    apply(*phrase, start, cursor.at());
     understood_ = trimmed(source_.text.substr(start, cursor.at() - start));
     expect_not_each(cursor);
     remarks().read_slashed_measure(cursor);
@@ -129,12 +129,25 @@ class WrittenLineReader {
     return true;
   }
 
+  /// An unknown unit says which number stands before it.
+  std::optional<MeasurePhrase> read_front(Cursor& cursor, std::size_t start) {
+    try {
+      return read_measure_phrase(cursor, source_.reading, source_.catalog, AmountPlace::front);
+    } catch (const Error& error) {
+      const std::size_t at = error.place().offset;
+      if (error.code() == "unit.unknown" && at != Place::no_offset && at > start) {
+        understood_ = trimmed(source_.text.substr(start, at - start));
+      }
+      throw;
+    }
+  }
+
   /// `1 tsp each cumin and coriander`: so much of each, which is one line a food.
   void expect_not_each(Cursor cursor) const {
     cursor.take_sign(",");
     if (!same_word(cursor.word(), "each")) return;
     fail_at(cursor.skip_spaces().at(), "line.each",
-            "\"" + excerpt(cursor.rest()) + "\" gives one amount of each of several foods",
+            "\"" + excerpt(trimmed(cursor.rest())) + "\" gives one amount of each of several foods",
             "write one line a food");
   }
 
@@ -151,7 +164,7 @@ class WrittenLineReader {
             "write how many: 2 " + std::string(word->name));
   }
 
-  void apply(const MeasurePhrase& phrase, std::size_t start) {
+  void apply(const MeasurePhrase& phrase, std::size_t start, std::size_t end) {
     const NumberPhrase& number = phrase.number;
     for (const auto& bound : {number.low, number.high}) {
       if (bound && bound->sign() <= 0) {
@@ -176,6 +189,7 @@ class WrittenLineReader {
     if (line_.unit.empty() && (!number.vague() || number.few)) line_.unit = "piece";
     few_ = number.few && phrase.kind == UnitKind::none;
     line_.to_taste = number.vague();
+    if (number.vague()) line_.vague = trimmed(source_.text.substr(start, end - start));
   }
 
   // The food in front, as in two columns.
@@ -184,7 +198,8 @@ class WrittenLineReader {
     const auto cut = read_food_first(body_, source_);
     if (!cut) return false;
     body_ = cut->food;
-    apply(cut->amount.phrase, source_.offset(cut->tail));
+    const std::size_t tail = source_.offset(cut->tail);
+    apply(cut->amount.phrase, tail, tail + cut->tail.size());
     understood_ = cut->tail;
     read_food(body_);
     read_tail_rest(cut->amount.rest);
@@ -217,7 +232,8 @@ class WrittenLineReader {
     if (numbered || unread) fail_no_amount();
   }
 
-  [[noreturn]] void fail_no_amount() const {
+  [[noreturn]] void fail_no_amount() {
+    understood_ = {};
     fail_at(source_.offset(body_), "line.no_amount",
             "no amount can be read in \"" + excerpt(body_) + "\"",
             "begin with a number: 500 g leeks, 3 eggs");
@@ -279,6 +295,7 @@ class WrittenLineReader {
     for (std::size_t i = 0; i < segments.size(); ++i) {
       Segment& segment = segments[i];
       if (segment.bracket || is_wish(segment.text)) continue;
+      if (is_size_word(segment.text) && i + 1 < segments.size()) continue;  // `2 medium (8 oz) ...`
       const bool more = i + 1 < segments.size() && !segments[i + 1].bracket;
       if (knows(segment.text)) return i;
       const std::vector<std::string_view> words = words_of(segment.text);
@@ -309,7 +326,7 @@ class WrittenLineReader {
       line_.food_at = source_.offset(head.name);
     }
     if (line_.size.empty()) line_.size = head.size;
-    if (!head.stage.empty()) line_.stage = stage_named(head.stage);
+    if (!head.stage.empty()) line_.stage = stage_in_remark(head.stage);
     line_.foods = std::move(head.foods);
     line_.states.insert(line_.states.end(), head.states.begin(), head.states.end());
     line_.alternatives.insert(line_.alternatives.end(), head.alternatives.begin(),
@@ -319,6 +336,7 @@ class WrittenLineReader {
     take_noun_behind();
     if (head.bound == Bound::or_more) line_.high.reset();
     if (head.bound == Bound::or_less) line_.low.reset();
+    if (head.bound == Bound::or_so) line_.about = true;
     if (!line_.foods.empty()) {
       expect_food();
       understood_text_ = std::string(understood_) + " " + line_.food();
@@ -374,6 +392,11 @@ class WrittenLineReader {
               "\"" + excerpt(body_) + "\" counts what is not in the plural", "write the amount");
     }
     expect_no_misspelt_unit(food);
+    if (line_.unit_kind == UnitKind::none && line_.has_amount() && names_measure(food)) {
+      fail_at(line_.food_at, "line.no_food",
+              "\"" + excerpt(food) + "\" holds a measure that was not read",
+              "write number and measure side by side: 2 cups");
+    }
   }
 
   /// `500 tbps leeks`: not a food of that name, but a unit written wrongly.

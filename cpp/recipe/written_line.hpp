@@ -34,6 +34,7 @@ struct SecondMeasure {
   std::string text;
   Rational low;
   Rational high;
+  UnitKind kind = UnitKind::none;
   std::string unit;
   std::optional<Unit> measure;
   bool each = false;  // of one piece
@@ -52,6 +53,7 @@ struct WrittenLine {
   std::optional<Unit> measure;  // of a weight or volume whose measures are known
   bool about = false;
   bool article = false;          // the number is `a`
+  std::string vague;             // `a few sprigs`, in place of an amount
   std::string fill;              // `heaping`
   std::string size;              // `large`, `1 inch`, `#10`
   std::string each_text;         // of a container: `400 g`
@@ -81,7 +83,7 @@ struct WrittenLine {
 /// states, alternatives, further foods and notes. Throws the errors of `read_measure_phrase`,
 /// `expect_measurable` and `cut_segments`, and `line.empty`, `line.control_character`,
 /// `line.no_food`, `line.no_amount`, `line.amount`, `line.second_measure` (two that contradict),
-/// `line.vague`, `line.sum` and `line.unreadable`. Each has its offset in the text and says what
+/// `line.vague`, `line.each` and `line.sum`. Each has its offset in the text and says what
 /// was understood before it.
 [[nodiscard]] WrittenLine read_written_line(std::string_view text, Reading reading,
                                             const Catalog& catalog);

@@ -266,6 +266,9 @@ class WrittenLine:
     @property
     def about(self) -> bool: ...
     @property
+    def vague(self) -> str:
+        """``a few sprigs``, in place of an amount."""
+    @property
     def fill(self) -> str:
         """``heaping``, ``scant``."""
     @property

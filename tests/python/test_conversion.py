@@ -99,7 +99,7 @@ def test_without_a_region_the_name_stays_open() -> None:
         grams_a_cup("cornflour")
     assert str(caught.value) == (
         '"cornflour" means more than one food (write one of: corn starch (GB), maize flour (US); '
-        'or choose in the recipe: region = "GB", or [names] cornflour = "corn_starch")'
+        'or choose in the recipe: region = "GB", or names = { cornflour = "corn_starch" })'
     )
 
 

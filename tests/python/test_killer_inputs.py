@@ -131,9 +131,9 @@ TWICE = 'name = "x"\nserves = 4\nlines = ["1 leek", { id = "leek", line = "2 oni
     [
         (
             recipe("9" * 10_000 + " g leeks"),
-            scalepan.NumberError,
-            "number.too_many_digits",
-            "x.toml:3:11: a number of 10000 digits is too long (at most 1000 digits are read)",
+            scalepan.RecipeError,
+            "line.too_long",
+            "x.toml:3:1011: the line has 10008 characters (at most 1000 are read)",
         ),
         (
             lambda: scalepan.quantity("9" * 10_000 + " g"),

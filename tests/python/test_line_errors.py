@@ -227,7 +227,8 @@ def test_no_amount_or_no_food(line: str, code: str, text: str) -> None:
         (
             "2 400 g tins tomatoes",
             "line.two_numbers",
-            f'3: two numbers stand side by side in "2 400 g" ({WRITE_TINS}, or the amount alone)',
+            '3: two numbers stand side by side in "2 400 g" '
+            f"({WRITE_TINS}, or one number without spaces)",
         ),
         (
             "1 teaspoon or tablespoon salt",

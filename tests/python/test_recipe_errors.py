@@ -226,7 +226,7 @@ def test_unknown_keys_of_parts_have_a_line(written: str) -> None:
             FOOD,
             "food.ambiguous",
             '8: "pepper" means more than one food (write one of: green peppers, black pepper; '
-            'or choose in the recipe: [names] pepper = "green_pepper")',
+            'or choose in the recipe: names = { pepper = "green_pepper" })',
         ),
         (
             "5 tbps leeks",

@@ -46,6 +46,7 @@ def line_document(line: WrittenLine) -> dict[str, Any]:
         "high": None if line.high is None else str(line.high),
         "unit": line.unit,
         "about": line.about,
+        "vague": line.vague,
         "fill": line.fill,
         "size": line.size,
         "container_size": line.container_size,
@@ -65,7 +66,7 @@ def line_document(line: WrittenLine) -> dict[str, Any]:
 
 def _amount(line: WrittenLine) -> str:
     words = [_bounds(line), line.fill, line.size, line.unit]
-    text = " ".join(word for word in words if word) or "none stated"
+    text = line.vague or " ".join(word for word in words if word) or "none stated"
     if line.container_size:
         text += f" of {line.container_size}"
     if line.second_measures:

@@ -46,7 +46,7 @@ TEST_CASE("catalogue: a name of two foods is refused with the choices") {
   CHECK(thrown_by([&] { return catalog.find("Squash"); }) ==
         Thrown{"food.ambiguous", "\"Squash\" means more than one food",
                "write one of: courgettes (UK), apples; or choose in the recipe: region = "
-               "\"UK\", or [names] squash = \"courgette\""});
+               "\"UK\", or names = { squash = \"courgette\" }"});
   CHECK(found_id(catalog, "squashes") == "courgette");
 }
 

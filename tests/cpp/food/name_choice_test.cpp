@@ -38,7 +38,7 @@ TEST_CASE("name choice: without a region, or where it settles nothing, the name 
   const Catalog catalog = shelves();
   const Thrown open{"food.ambiguous", "\"corn flour\" means more than one food",
                     "write one of: corn starch (GB), corn meal (US); or choose in the recipe: "
-                    "region = \"GB\", or [names] \"corn flour\" = \"corn_starch\""};
+                    "region = \"GB\", or names = { \"corn flour\" = \"corn_starch\" }"};
   CHECK(thrown_by([&] { return catalog.find("corn flour"); }) == open);
   CHECK(thrown_by([&] { return catalog.find("corn flour", "AU"); }) == open);
 }

@@ -75,7 +75,7 @@ TEST_CASE("line errors: a name of two foods is told where it stands") {
   CHECK(told_by([&] { return line_of(input_of("2 large squashes"), Measures::metric, catalog); }) ==
         "food.ambiguous @ pot.toml:4:19: \"squashes\" means more than one food (write one of: "
         "courgettes (UK), apples (US); or choose in the recipe: region = \"UK\", "
-        "or [names] squashes = \"courgette\")");
+        "or names = { squashes = \"courgette\" })");
 }
 
 TEST_CASE("line errors: rules") {
