@@ -27,6 +27,7 @@ constexpr auto piece_nouns = std::to_array<Noun>({{"ball", "balls"},
                                                   {"floret", "florets"},
                                                   {"grain", "grains"},
                                                   {"grating", "gratings"},
+                                                  {"grind", "grinds"},
                                                   {"handful", "handfuls"},
                                                   {"head", "heads"},
                                                   {"knob", "knobs"},
@@ -63,6 +64,7 @@ constexpr auto piece_nouns = std::to_array<Noun>({{"ball", "balls"},
                                                   {"slab", "slabs"},
                                                   {"sliver", "slivers"},
                                                   {"thumb", "thumbs"},
+                                                  {"twist", "twists"},
                                                   {"wedge", "wedges"}});
 
 constexpr auto container_nouns = std::to_array<Noun>(

@@ -21,7 +21,7 @@ void expect_number_alone(const AmountSoFar& amount) {
   if (!ordinal && !degrees && !fraction && !rest.starts_with(". ")) return;
   fail_at(amount.start, "line.no_amount",
           "\"" + excerpt(amount.text().substr(amount.start)) + "\" does not begin with an amount",
-          "begin with a number and a unit: 500 g leeks, 3 eggs");
+          fraction ? "write a quarter as 1/4" : "begin with a number and a unit: 500 g leeks, 3 eggs");
 }
 
 void expect_no_price(const AmountSoFar& amount) {

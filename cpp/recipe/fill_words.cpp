@@ -1,5 +1,6 @@
 #include "recipe/fill_words.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "recipe/kitchen_words.hpp"
@@ -70,6 +71,10 @@ std::string_view take_fill(Cursor& cursor) {
     return written;
   }
   return take_adjective(cursor);
+}
+
+bool is_fill(std::string_view text) {
+  return std::ranges::any_of(fills, [&](std::string_view fill) { return same_word(fill, text); });
 }
 
 std::string_view take_fill_before_number(Cursor& cursor) {

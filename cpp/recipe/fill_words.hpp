@@ -11,6 +11,9 @@ namespace scalepan {
 /// it; empty where none does.
 [[nodiscard]] std::string_view take_fill(Cursor& cursor);
 
+/// `scant`, `heaping`: the whole text is such a word.
+[[nodiscard]] bool is_fill(std::string_view text);
+
 /// Takes the word where a number follows: `scant 1/4 tsp`.
 [[nodiscard]] std::string_view take_fill_before_number(Cursor& cursor);
 

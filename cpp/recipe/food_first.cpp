@@ -36,11 +36,11 @@ class Cutter {
     }
   }
 
-  void cut_before_numbers() {
+  void cut_before_numbers(DecimalMark mark) {
     for (std::size_t at = body_.find(' '); at != npos; at = body_.find(' ', at + 1)) {
       const std::string_view tail = body_.substr(at + 1);
       std::size_t position = 0;
-      if (!tail.empty() && starts_with_number(tail, position)) cut_at(at, 1);
+      if (!tail.empty() && starts_with_number(tail, position, mark)) cut_at(at, 1);
     }
   }
 
@@ -71,9 +71,9 @@ bool is_size_tail(std::string_view rest) {
 
 }  // namespace
 
-bool starts_with_number(std::string_view text, std::size_t& position) {
+bool starts_with_number(std::string_view text, std::size_t& position, DecimalMark mark) {
   try {
-    return read_amount_number(text, position).has_value();
+    return read_amount_number(text, position, mark).has_value();
   } catch (const Error&) {
     return false;
   }
@@ -124,7 +124,7 @@ std::optional<Tail> read_tail(std::string_view text, const LineSource& source) {
 std::optional<FoodFirst> read_food_first(std::string_view body, const LineSource& source) {
   Cutter cutter(body);
   cutter.cut_at_gaps(source);
-  cutter.cut_before_numbers();
+  cutter.cut_before_numbers(source.reading.decimal);
   for (const auto& [food, tail] : cutter.cuts()) {
     if (food.empty() || !leaves_food(food, tail, source)) continue;
     if (auto amount = read_tail(tail, source)) return FoodFirst{food, tail, std::move(*amount)};

@@ -37,6 +37,7 @@ void expect_no_sum(std::string_view rest, const LineSource& source);
 [[nodiscard]] bool holds_amount(std::string_view text);
 
 /// Whether a number starts the text; a number that cannot be read is none.
-[[nodiscard]] bool starts_with_number(std::string_view text, std::size_t& position);
+[[nodiscard]] bool starts_with_number(std::string_view text, std::size_t& position,
+                                      DecimalMark mark = DecimalMark::point);
 
 }  // namespace scalepan

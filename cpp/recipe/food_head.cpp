@@ -201,11 +201,22 @@ class HeadReader {
     for (std::size_t i = first_ + 1; i + 1 < last_; ++i) {
       const std::string_view rest = text_of(words_, i + 1, last_);
       if (!is(word(i), "or") || !starts_number(rest)) continue;
-      head_.alternatives.push_back(rest);
-      if (!has_noun_before(i)) take_name_of(i + 1, i);
+      if (!take_other_number(rest)) {
+        head_.alternatives.push_back(rest);
+        if (!has_noun_before(i)) take_name_of(i + 1, i);
+      }
       last_ = i;
       return;
     }
+  }
+
+  /// `two` of `an egg or two`: the other bound of the amount.
+  bool take_other_number(std::string_view text) {
+    Cursor cursor(text);
+    const auto number = read_number_phrase(cursor, DecimalMark::point);
+    if (!number || !number->low || number->article || !trimmed(cursor.rest()).empty()) return false;
+    head_.other_number = number->low;
+    return true;
   }
 
   /// The name behind number, unit, sizes and states becomes the shared one.
@@ -227,7 +238,7 @@ class HeadReader {
 
   void cut_alternative() {
     for (std::size_t i = first_ + 1; i < last_; ++i) {
-      if (!is(word(i), "or")) continue;
+      if (!is(word(i), "or") && !is(word(i), "and/or")) continue;
       if (!has_noun_before(i) && i + 1 < last_ && is_leading(word(i + 1))) continue;
       if (i + 1 == last_) {
         head_.notes.push_back(word(i));
@@ -360,8 +371,18 @@ class HeadReader {
     add_food(text());
   }
 
+  /// `onion/shallot`: the first is read, the other is another choice.
+  std::string_view without_slashed(std::string_view name) {
+    const std::size_t slash = name.find('/');
+    if (slash == std::string_view::npos || slash == 0 || knows(name)) return name;
+    const bool words = is_letter(name[slash - 1]) && letter_length(name, slash + 1) > 0;
+    if (!words) return name;
+    head_.alternatives.push_back(name.substr(slash + 1));
+    return name.substr(0, slash);
+  }
+
   void add_food(std::string_view name) {
-    std::string food(name);
+    std::string food(without_slashed(name));
     if (!shared_noun_.empty()) food += (food.empty() ? "" : " ") + std::string(shared_noun_);
     head_.foods.push_back(std::move(food));
   }

@@ -2,6 +2,7 @@
 // be taken, what is to go with it.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -21,6 +22,7 @@ struct FoodHead {
   std::vector<std::string_view> beside;        // further foods with amounts of their own
   std::vector<std::string_view> notes;         // `for frying`, `to taste`
   std::string size;                            // `large`
+  std::optional<Rational> other_number;        // `two` of `an egg or two`
   std::string_view stage;                      // `AP`, `E.P.` beside the name
   Bound bound = Bound::none;
 };

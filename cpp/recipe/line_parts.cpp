@@ -14,16 +14,16 @@ bool needs_of(std::string_view part) {
 
 }  // namespace
 
-std::optional<NumberPhrase> number_or_nothing(std::string_view text) {
+std::optional<NumberPhrase> number_or_nothing(std::string_view text, DecimalMark mark) {
   try {
     Cursor cursor(text);
-    return read_number_phrase(cursor, DecimalMark::point);
+    return read_number_phrase(cursor, mark);
   } catch (const Error&) {
     return std::nullopt;
   }
 }
 
-std::string_view read_part_lead(Cursor& cursor) {
+std::string_view read_part_lead(Cursor& cursor, DecimalMark mark) {
   Cursor probe = cursor;
   probe.take_word("the");
   const std::size_t start = probe.skip_spaces().at();
@@ -42,7 +42,7 @@ std::string_view read_part_lead(Cursor& cursor) {
   const std::size_t end = probe.at();
   const bool of = probe.take_word("of") || probe.take_word("from");
   if (!of && !loose) return {};
-  const auto count = number_or_nothing(probe.rest());
+  const auto count = number_or_nothing(probe.rest(), mark);
   if (!count || count->vague()) return {};
   cursor = probe;
   return probe.text().substr(start, end - start);

@@ -57,6 +57,12 @@ constexpr auto refused = std::to_array<Refused>({
     {"per head", "line.per_person", "gives an amount for each person"},
     {"of each", "line.refers", "refers to other lines"},
     {"the following", "line.refers", "refers to other lines"},
+    {"half of the", "line.refers", "refers to other lines"},
+    {"half the", "line.refers", "refers to other lines"},
+    {"rest of the", "line.refers", "refers to other lines"},
+    {"remaining", "line.refers", "refers to other lines"},
+    {"remainder of", "line.refers", "refers to other lines"},
+    {"baker's dozen", "line.no_measure", "is thirteen to some and twelve to others"},
 });
 
 /// Whether the words stand at that place of the text, as whole words.
@@ -231,7 +237,8 @@ void expect_food_name(std::string_view food, const LineSource& source, std::size
   if (source.knows(food)) return;
   const std::vector<std::string_view> words = words_of(food);
   const std::string_view first = words.empty() ? food : words.front();
-  const bool letter = letter_length(food, 0) > 0 || is_digit(food.front());
+  const bool length = first.starts_with("inch-") || first.starts_with("cm-");
+  const bool letter = !length && (letter_length(food, 0) > 0 || is_digit(food.front()));
   const bool sound =
       letter && !is_one_of(first, no_beginnings) && !holds_stray_number(words) && food.size() > 1;
   const bool clipped = food.size() <= 3 && food.find_first_of("aeiouyAEIOUY") == npos &&

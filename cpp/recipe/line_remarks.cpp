@@ -43,10 +43,6 @@ constexpr std::array<std::string_view, 6> more_marks{"more if liked",  "more if 
                                                      "or more",        "more if needed",
                                                      "more if wanted", "more to taste"};
 
-constexpr std::array<std::string_view, 12> fills{
-    "scant",  "heaping", "heaped",   "level", "rounded",       "generous",
-    "packed", "even",    "brimming", "full",  "firmly packed", "lightly packed"};
-
 constexpr std::array<std::string_view, 10> note_openers{
     "e.g", "such as", "preferably", "for", "about", "from", "your", "any", "either", "plus"};
 
@@ -62,8 +58,6 @@ bool is_less_mark(std::string_view text) {
   return Cursor(text).take_words("or less") || Cursor(text).take_words("less if liked");
 }
 
-bool is_fill(std::string_view text) { return is_any(trimmed(text), fills); }
-
 bool names_parts(std::string_view text) {
   bool named = false;
   for (const std::string_view word : words_of(text)) {
@@ -71,7 +65,7 @@ bool names_parts(std::string_view text) {
     named = named || part;
     const bool filler = same_word(word, "and") || same_word(word, "the") || same_word(word, "of") ||
                         same_word(word, "only") || (named && is_digit(word.front())) ||
-                        is_participle(word) || is_adverb(word) || word == "&";
+                        (!named && is_participle(word)) || is_adverb(word) || word == "&";
     if (!part && !filler) return false;
   }
   return named;

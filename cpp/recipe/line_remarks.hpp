@@ -24,9 +24,6 @@ struct WrittenLine;
 /// `or less`: the amount is a most.
 [[nodiscard]] bool is_less_mark(std::string_view text);
 
-/// `scant`, `heaping`.
-[[nodiscard]] bool is_fill(std::string_view text);
-
 /// Words for parts of a food and nothing else: `juice and rind`, `whites`, `the rinds of 2`.
 [[nodiscard]] bool names_parts(std::string_view text);
 

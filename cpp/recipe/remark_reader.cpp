@@ -1,9 +1,11 @@
 #include "recipe/remark_reader.hpp"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "exact/error.hpp"
+#include "recipe/fill_words.hpp"
 #include "recipe/food_first.hpp"
 #include "recipe/food_head.hpp"
 #include "recipe/kitchen_words.hpp"
@@ -74,7 +76,7 @@ bool RemarkReader::read_amount_remark(std::string_view text) {
   }
   if (names_parts(text)) {
     if (!line_.part.empty()) line_.part += ", ";
-    line_.part += text;
+    line_.part += text.ends_with(" of") ? text.substr(0, text.size() - 3) : text;
     return true;
   }
   if (is_size_word(text) && line_.size.empty()) {
@@ -93,7 +95,6 @@ void RemarkReader::expect_food_added(std::string_view added) const {
           "write the sum in front: 1/2 cup plus 2 tbsp sugar");
 }
 
-/// `8 oz`, `2 oz/¼ cup`: the whole remark as measures of the amount.
 /// `butter and sugar, 1 cup each`; a bare number that is in no bracket counts nothing.
 void RemarkReader::expect_one_food(const SecondMeasure& measure, std::size_t at) const {
   if (measure.each && (line_.foods.size() > 1 || !line_.has_amount())) {
@@ -108,6 +109,7 @@ void RemarkReader::expect_one_food(const SecondMeasure& measure, std::size_t at)
   }
 }
 
+/// `8 oz`, `2 oz/¼ cup`: the whole remark as measures of the amount.
 bool RemarkReader::read_measures(Cursor cursor) {
   const std::size_t at = cursor.at();
   cursor.take_word("weighing");
@@ -125,6 +127,22 @@ bool RemarkReader::read_measures(Cursor cursor) {
   return true;
 }
 
+/// `1 turnip`, but not `20 % fat`, `3 years old`, `16/20 count`, `14 by 18 inches`.
+bool RemarkReader::counts_food(std::string_view text) {
+  Cursor cursor(text);
+  try {
+    if (!read_number_phrase(cursor, DecimalMark::point)) return false;
+  } catch (const Error&) {
+    return true;
+  }
+  constexpr std::array<std::string_view, 12> no_foods{
+      "percent", "years", "year", "months", "month", "days", "count", "by", "inches", "minutes",
+      "hours",   "in"};
+  const std::string_view word = cursor.word();
+  return !cursor.skip_spaces().rest().starts_with('%') && !word.empty() &&
+         std::ranges::none_of(no_foods, [&](std::string_view no) { return same_word(no, word); });
+}
+
 void RemarkReader::read_word_remark(std::string_view text, bool bracket) {
   Cursor cursor(text);
   const bool other = cursor.take_word("or") || cursor.take_word("oder");
@@ -137,7 +155,7 @@ void RemarkReader::read_word_remark(std::string_view text, bool bracket) {
     expect_food_added(added);
     add_beside(added);
   } else if (!bracket && !tells_state(text) && !is_reference(text) &&
-             (number_or_nothing(text) || holds_amount(text))) {
+             (counts_food(text) || holds_amount(text))) {
     add_beside(text);
   } else if (tells_state(text)) {
     line_.states.emplace_back(text);
@@ -167,7 +185,7 @@ bool RemarkReader::names_the_food(std::string_view text) {
 std::optional<SecondMeasure> RemarkReader::read_second(Cursor& cursor) const {
   Cursor probe = cursor;
   const std::size_t start = probe.skip_spaces().at();
-  if (!number_or_nothing(probe.rest())) return std::nullopt;
+  if (!number_or_nothing(probe.rest(), source_.reading.decimal)) return std::nullopt;
   std::optional<MeasurePhrase> phrase;
   try {
     phrase = read_measure_phrase(probe, source_.reading, source_.catalog, AmountPlace::behind);

@@ -24,6 +24,7 @@ class RemarkReader {
  private:
   bool read_amount_remark(std::string_view text);
   bool read_measures(Cursor cursor);
+  [[nodiscard]] static bool counts_food(std::string_view text);
   void expect_one_food(const SecondMeasure& measure, std::size_t at) const;
   void expect_food_added(std::string_view added) const;
   void read_word_remark(std::string_view text, bool bracket);

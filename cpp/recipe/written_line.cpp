@@ -112,7 +112,7 @@ class WrittenLineReader {
   bool read_amount_first() {
     if (knows(body_)) return false;  // `half and half`
     Cursor cursor(source_.text, source_.offset(body_));
-    const std::string_view part = read_part_lead(cursor);
+    const std::string_view part = read_part_lead(cursor, source_.reading.decimal);
     const std::size_t start = cursor.skip_spaces().at();
     cursor = Cursor(source_.text.substr(0, source_.offset(body_) + body_.size()), start);
     auto phrase = read_front(cursor, start);
@@ -337,6 +337,10 @@ class WrittenLineReader {
     if (head.bound == Bound::or_more) line_.high.reset();
     if (head.bound == Bound::or_less) line_.low.reset();
     if (head.bound == Bound::or_so) line_.about = true;
+    if (head.other_number && line_.low && line_.high) {
+      line_.low = std::min(*line_.low, *head.other_number);
+      line_.high = std::max(*line_.high, *head.other_number);
+    }
     if (!line_.foods.empty()) {
       expect_food();
       understood_text_ = std::string(understood_) + " " + line_.food();
@@ -391,12 +395,12 @@ class WrittenLineReader {
       fail_at(source_.offset(body_), "line.vague",
               "\"" + excerpt(body_) + "\" counts what is not in the plural", "write the amount");
     }
-    expect_no_misspelt_unit(food);
     if (line_.unit_kind == UnitKind::none && line_.has_amount() && names_measure(food)) {
       fail_at(line_.food_at, "line.no_food",
               "\"" + excerpt(food) + "\" holds a measure that was not read",
               "write number and measure side by side: 2 cups");
     }
+    expect_no_misspelt_unit(food);
   }
 
   /// `500 tbps leeks`: not a food of that name, but a unit written wrongly.
