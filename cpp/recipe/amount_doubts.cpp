@@ -19,9 +19,10 @@ void expect_number_alone(const AmountSoFar& amount) {
   const bool degrees = rest.starts_with("\u00B0") || same_word(amount.behind.word(), "degrees");
   const bool fraction = !ordinal && is_fraction_name(amount.behind.word());
   if (!ordinal && !degrees && !fraction && !rest.starts_with(". ")) return;
-  fail_at(amount.start, "line.no_amount",
-          "\"" + excerpt(amount.text().substr(amount.start)) + "\" does not begin with an amount",
-          fraction ? "write a quarter as 1/4" : "begin with a number and a unit: 500 g leeks, 3 eggs");
+  fail_at(
+      amount.start, "line.no_amount",
+      "\"" + excerpt(amount.text().substr(amount.start)) + "\" does not begin with an amount",
+      fraction ? "write a quarter as 1/4" : "begin with a number and a unit: 500 g leeks, 3 eggs");
 }
 
 void expect_no_price(const AmountSoFar& amount) {

@@ -10,6 +10,7 @@
 #include "recipe/line_remarks.hpp"
 #include "recipe/line_segments.hpp"
 #include "recipe/number_phrase.hpp"
+#include "recipe/state_words.hpp"
 #include "recipe/unit_words.hpp"
 
 namespace scalepan {
@@ -47,21 +48,6 @@ bool starts_number(std::string_view text) {
   } catch (const Error&) {
     return true;
   }
-}
-
-/// `bread and butter pickles`, `macaroni and cheese`: one food.
-bool belong_together(std::string_view first, std::string_view second) {
-  constexpr std::array<std::array<std::string_view, 2>, 9> pairs{{{"half", "half"},
-                                                                  {"bread", "butter"},
-                                                                  {"macaroni", "cheese"},
-                                                                  {"mac", "cheese"},
-                                                                  {"pork", "beans"},
-                                                                  {"salt", "vinegar"},
-                                                                  {"sweet", "sour"},
-                                                                  {"cookies", "cream"},
-                                                                  {"rum", "raisin"}}};
-  return std::ranges::any_of(
-      pairs, [&](const auto& pair) { return is(pair[0], first) && is(pair[1], second); });
 }
 
 bool is_leading(std::string_view word) {
@@ -397,38 +383,10 @@ class HeadReader {
   FoodHead head_;
 };
 
-/// `½-inch thick`, `1 cm cubes`, `¼"`: a size in figures.
-bool starts_with_length(std::string_view text) {
-  std::size_t position = 0;
-  try {
-    if (!read_amount_number(text, position)) return false;
-  } catch (const Error&) {
-    return false;
-  }
-  const std::string_view rest = text.substr(position);
-  for (const std::string_view unit : {"-inch", " inch", "\"", " cm", "cm", " mm", "mm", "-cm"}) {
-    if (rest.starts_with(unit)) return true;
-  }
-  return false;
-}
-
 }  // namespace
 
 FoodHead read_food_head(std::string_view phrase, bool product, const Catalog& catalog) {
   return HeadReader(phrase, product, catalog).read();
-}
-
-bool tells_state(std::string_view text) {
-  const std::vector<std::string_view> words = words_of(text);
-  std::size_t i = 0;
-  while (i < words.size() && (is(words[i], "and") || is(words[i], "or") || is(words[i], "then") ||
-                              is(words[i], "to") || is(words[i], "be") || is_adverb(words[i]))) {
-    ++i;
-  }
-  if (i >= words.size()) return i > 0;
-  constexpr std::array<std::string_view, 5> openers{"in", "into", "at", "room", "without"};
-  return is_participle(words[i]) || is_condition(words[i]) || is_one_of(words[i], openers) ||
-         starts_with_length(words[i]) || starts_with_length(text);
 }
 
 }  // namespace scalepan

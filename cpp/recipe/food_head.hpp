@@ -32,8 +32,4 @@ struct FoodHead {
 [[nodiscard]] FoodHead read_food_head(std::string_view phrase, bool product,
                                       const Catalog& catalog);
 
-/// Whether a text tells how a food is or what is done to it: `finely chopped`, `cut in cubes`,
-/// `½-inch thick`, `at room temperature`.
-[[nodiscard]] bool tells_state(std::string_view text);
-
 }  // namespace scalepan

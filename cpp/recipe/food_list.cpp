@@ -4,9 +4,11 @@
 #include <iterator>
 #include <string>
 
+#include "measure/count_nouns.hpp"
 #include "recipe/food_head.hpp"
 #include "recipe/line_parts.hpp"
 #include "recipe/line_remarks.hpp"
+#include "recipe/state_words.hpp"
 
 namespace scalepan {
 
@@ -60,6 +62,19 @@ void take_lists(WrittenLine& line, std::vector<Segment>& segments, std::size_t h
     (alternatives ? line.alternatives : line.foods).emplace_back(trimmed(cursor.rest()));
     segments[i].text = {};
   }
+}
+
+void take_noun_behind(WrittenLine& line, const LineSource& source) {
+  if (line.unit_kind != UnitKind::none || !line.has_amount() || line.foods.size() != 1) return;
+  std::string& food = line.foods.front();
+  const std::size_t space = food.rfind(' ');
+  if (space == std::string_view::npos) return;
+  const auto noun = part_noun(lower(std::string_view(food).substr(space + 1)));
+  const std::string whole = food.substr(0, space);
+  if (!noun || !source.knows(whole)) return;
+  line.unit_kind = UnitKind::noun;
+  line.unit = *noun;
+  food = whole;
 }
 
 }  // namespace scalepan

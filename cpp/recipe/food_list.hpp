@@ -1,4 +1,4 @@
-// Lists of foods that share one amount, and of choices.
+// What follows the name of a food: further foods that share its amount, choices, a noun.
 #pragma once
 
 #include <cstddef>
@@ -14,5 +14,8 @@ namespace scalepan {
 /// the one that names the first food to the line's foods or alternatives, and empties them.
 void take_lists(WrittenLine& line, std::vector<Segment>& segments, std::size_t head,
                 const LineSource& source);
+
+/// `2 garlic cloves`, `3 thyme sprigs`: makes the noun behind a counted food its unit.
+void take_noun_behind(WrittenLine& line, const LineSource& source);
 
 }  // namespace scalepan

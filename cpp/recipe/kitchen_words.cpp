@@ -167,4 +167,18 @@ std::string_view part_of_food(std::string_view word) {
 
 bool is_method_verb(std::string_view word) { return contains(method_verbs, word); }
 
+bool belong_together(std::string_view first, std::string_view second) {
+  constexpr std::array<std::array<std::string_view, 2>, 9> pairs{{{"half", "half"},
+                                                                  {"bread", "butter"},
+                                                                  {"macaroni", "cheese"},
+                                                                  {"mac", "cheese"},
+                                                                  {"pork", "beans"},
+                                                                  {"salt", "vinegar"},
+                                                                  {"sweet", "sour"},
+                                                                  {"cookies", "cream"},
+                                                                  {"rum", "raisin"}}};
+  return std::ranges::any_of(
+      pairs, [&](const auto& pair) { return pair[0] == lower(first) && pair[1] == lower(second); });
+}
+
 }  // namespace scalepan

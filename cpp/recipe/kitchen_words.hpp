@@ -40,4 +40,7 @@ namespace scalepan {
 /// `mix`, `bake`: what a step of the method begins with.
 [[nodiscard]] bool is_method_verb(std::string_view word);
 
+/// Whether words joined by `and` make one food: `bread and butter pickles`, `macaroni and cheese`.
+[[nodiscard]] bool belong_together(std::string_view first, std::string_view second);
+
 }  // namespace scalepan

@@ -12,7 +12,7 @@ namespace scalepan {
 [[nodiscard]] std::string_view read_part_lead(Cursor& cursor, DecimalMark mark);
 
 /// As `read_number_phrase`; nothing for a number that cannot be read.
-[[nodiscard]] std::optional<NumberPhrase> number_or_nothing(
-    std::string_view text, DecimalMark mark = DecimalMark::point);
+[[nodiscard]] std::optional<NumberPhrase> number_or_nothing(std::string_view text,
+                                                            DecimalMark mark = DecimalMark::point);
 
 }  // namespace scalepan

@@ -5,6 +5,8 @@
 #include <string>
 
 #include "exact/error.hpp"
+#include "measure/count_nouns.hpp"
+#include "measure/unit_table.hpp"
 #include "recipe/cursor.hpp"
 #include "recipe/food_first.hpp"
 #include "recipe/kitchen_words.hpp"
@@ -192,7 +194,7 @@ void expect_measurable(std::string_view text) {
 
 bool is_heading(std::string_view text) {
   text = trimmed(text);
-  if (text.ends_with(':')) return true;
+  if (text.ends_with(':')) return !number_or_nothing(text);
   if (is_capitals(text) && !tells_amount(text)) return true;
   Cursor cursor(text);
   if (cursor.take_words("for the") && cursor.take_word().size() > 1 && text.find(':') == npos) {
@@ -253,6 +255,30 @@ void expect_food_name(std::string_view food, const LineSource& source, std::size
   if (is_quality(words.back())) {
     fail_at(offset, "line.no_food", "\"" + excerpt(food) + "\" is no food");
   }
+}
+
+bool names_measure(std::string_view food, const LineSource& source) {
+  if (source.knows(food)) return false;
+  const std::vector<std::string_view> words = words_of(food);
+  return std::ranges::any_of(words, [](std::string_view word) {
+    Cursor cursor(word);
+    const auto unit = word.size() > 1 ? read_unit_word(cursor) : std::nullopt;
+    return unit && unit->kind == UnitKind::measure && unit->name != "lb";
+  });
+}
+
+void expect_no_unit_in(std::string_view food, const LineSource& source, std::size_t offset) {
+  if (names_measure(food, source)) {
+    fail_at(offset, "line.no_food", "\"" + excerpt(food) + "\" holds a measure that was not read",
+            "write number and measure side by side: 2 cups");
+  }
+  const std::string_view word = first_word(food);
+  const std::string_view after = trimmed(food.substr(word.size()));
+  constexpr std::size_t shortest = 4;
+  if (after.empty() || source.knows(food) || source.knows(word)) return;
+  if (part_noun(lower(food.substr(food.rfind(' ') + 1)))) return;
+  if (begins_compound(word, first_word(after))) return;
+  if (misspells_unit(word, shortest)) fail_unknown_unit(word, offset);
 }
 
 }  // namespace scalepan

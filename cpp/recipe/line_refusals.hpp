@@ -27,4 +27,11 @@ void expect_ingredient(std::string_view body, const LineSource& source);
 /// `offset` is where it stands in the line.
 void expect_food_name(std::string_view food, const LineSource& source, std::size_t offset);
 
+/// `I cup milk`: whether a measure stands among the words of a food.
+[[nodiscard]] bool names_measure(std::string_view food, const LineSource& source);
+
+/// Throws `line.no_food` where the food behind a bare count holds a measure, and `unit.unknown`
+/// where it begins with a misspelt one: `500 tbps leeks`.
+void expect_no_unit_in(std::string_view food, const LineSource& source, std::size_t offset);
+
 }  // namespace scalepan

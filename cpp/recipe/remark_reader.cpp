@@ -11,6 +11,7 @@
 #include "recipe/kitchen_words.hpp"
 #include "recipe/line_parts.hpp"
 #include "recipe/line_remarks.hpp"
+#include "recipe/state_words.hpp"
 
 namespace scalepan {
 
@@ -135,9 +136,9 @@ bool RemarkReader::counts_food(std::string_view text) {
   } catch (const Error&) {
     return true;
   }
-  constexpr std::array<std::string_view, 12> no_foods{
-      "percent", "years", "year", "months", "month", "days", "count", "by", "inches", "minutes",
-      "hours",   "in"};
+  constexpr std::array<std::string_view, 12> no_foods{"percent", "years",   "year",  "months",
+                                                      "month",   "days",    "count", "by",
+                                                      "inches",  "minutes", "hours", "in"};
   const std::string_view word = cursor.word();
   return !cursor.skip_spaces().rest().starts_with('%') && !word.empty() &&
          std::ranges::none_of(no_foods, [&](std::string_view no) { return same_word(no, word); });

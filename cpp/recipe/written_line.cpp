@@ -18,6 +18,7 @@
 #include "recipe/line_source.hpp"
 #include "recipe/line_text.hpp"
 #include "recipe/remark_reader.hpp"
+#include "recipe/state_words.hpp"
 
 namespace scalepan {
 
@@ -228,7 +229,7 @@ class WrittenLineReader {
     const bool numbered = std::ranges::any_of(
         line_.foods, [&](const std::string& food) { return has_digit(food) && !knows(food); });
     const bool unread = !line_.has_amount() && (holds_amount(body_) || !line_.beside.empty() ||
-                                                names_measure(line_.food()));
+                                                names_measure(line_.food(), source_));
     if (numbered || unread) fail_no_amount();
   }
 
@@ -237,17 +238,6 @@ class WrittenLineReader {
     fail_at(source_.offset(body_), "line.no_amount",
             "no amount can be read in \"" + excerpt(body_) + "\"",
             "begin with a number: 500 g leeks, 3 eggs");
-  }
-
-  /// `I cup milk`: a measure among the words of a food without an amount.
-  [[nodiscard]] bool names_measure(const std::string& food) const {
-    if (knows(food)) return false;
-    const std::vector<std::string_view> words = words_of(food);
-    return std::ranges::any_of(words, [](std::string_view word) {
-      Cursor cursor(word);
-      const auto unit = word.size() > 1 ? read_unit_word(cursor) : std::nullopt;
-      return unit && unit->kind == UnitKind::measure && unit->name != "lb";
-    });
   }
 
   [[nodiscard]] bool starts_with_stray_number() const {
@@ -333,7 +323,7 @@ class WrittenLineReader {
                               head.alternatives.end());
     for (const std::string_view other : head.beside) remarks().add_beside(other);
     for (const std::string_view note : head.notes) remarks().add_note(note);
-    take_noun_behind();
+    take_noun_behind(line_, source_);
     if (head.bound == Bound::or_more) line_.high.reset();
     if (head.bound == Bound::or_less) line_.low.reset();
     if (head.bound == Bound::or_so) line_.about = true;
@@ -365,20 +355,6 @@ class WrittenLineReader {
     return knows(inverted_part_) ? std::string_view(inverted_part_) : name;
   }
 
-  /// `2 garlic cloves`, `3 thyme sprigs`: the noun behind the food.
-  void take_noun_behind() {
-    if (line_.unit_kind != UnitKind::none || !line_.has_amount() || line_.foods.size() != 1) return;
-    std::string& food = line_.foods.front();
-    const std::size_t space = food.rfind(' ');
-    if (space == npos) return;
-    const auto noun = part_noun(lower(std::string_view(food).substr(space + 1)));
-    const std::string whole = food.substr(0, space);
-    if (!noun || !knows(whole)) return;
-    line_.unit_kind = UnitKind::noun;
-    line_.unit = *noun;
-    food = whole;
-  }
-
   void expect_sound() {
     if (line_.foods.empty() && !line_.part.empty())
       line_.foods.push_back(std::exchange(line_.part, {}));
@@ -395,25 +371,9 @@ class WrittenLineReader {
       fail_at(source_.offset(body_), "line.vague",
               "\"" + excerpt(body_) + "\" counts what is not in the plural", "write the amount");
     }
-    if (line_.unit_kind == UnitKind::none && line_.has_amount() && names_measure(food)) {
-      fail_at(line_.food_at, "line.no_food",
-              "\"" + excerpt(food) + "\" holds a measure that was not read",
-              "write number and measure side by side: 2 cups");
+    if (line_.unit_kind == UnitKind::none && line_.has_amount()) {
+      expect_no_unit_in(food, source_, line_.food_at);
     }
-    expect_no_misspelt_unit(food);
-  }
-
-  /// `500 tbps leeks`: not a food of that name, but a unit written wrongly.
-  void expect_no_misspelt_unit(const std::string& food) const {
-    const std::string_view word = first_word(food);
-    const std::string_view after = trimmed(std::string_view(food).substr(word.size()));
-    constexpr std::size_t shortest = 4;
-    const bool bare = line_.unit_kind == UnitKind::none && line_.has_amount();
-    if (!bare || after.empty() || knows(food) || knows(word)) return;
-    const std::size_t space = food.rfind(' ');
-    if (part_noun(lower(std::string_view(food).substr(space + 1)))) return;
-    if (begins_compound(word, first_word(after))) return;
-    if (misspells_unit(word, shortest)) fail_unknown_unit(word, line_.food_at);
   }
 
   PlainText plain_;
