@@ -5,6 +5,7 @@
 
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
+#include "measure/told.hpp"
 
 namespace scalepan {
 
@@ -68,7 +69,7 @@ void check_conventions(const ItemCost& item, const Recipe& recipe,
       if (step.fact->kind != FactKind::word) continue;
       const Quantity one(Rational(1), Unit::named("piece").at(Stage::as_purchased));
       notes.push_back(recipe.lines()[way.line].id + ": a " + step.fact->size + " is taken as " +
-                      (step.fact->value * one).text() + ", which is a convention only [" +
+                      tell(step.fact->value * one).text + ", which is a convention only [" +
                       step.fact->source + "]");
     }
   }
