@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "exact/big.hpp"
+#include "exact/digits.hpp"
 #include "exact/error.hpp"
 #include "exact/rounding.hpp"
 #include "exact/text.hpp"
@@ -27,41 +28,6 @@ constexpr std::array<Vulgar, 19> vulgar_fractions{{
     {"\u2157", 3, 5},  {"\u2158", 4, 5}, {"\u2159", 1, 6}, {"\u215A", 5, 6}, {"\u215B", 1, 8},
     {"\u215C", 3, 8},  {"\u215D", 5, 8}, {"\u215E", 7, 8}, {"\u2189", 0, 3},
 }};
-
-bool digit_at(std::string_view text, std::size_t position) {
-  return position < text.size() && is_digit(text[position]);
-}
-
-std::string_view read_digits(std::string_view text, std::size_t& position) {
-  const std::size_t start = position;
-  while (digit_at(text, position)) ++position;
-  const std::string_view digits = text.substr(start, position - start);
-  if (digits.size() > most_digits) {
-    fail_at(start, "number.too_many_digits",
-            "a number of " + std::to_string(digits.size()) + " digits is too long",
-            "at most " + std::to_string(most_digits) + " digits are read");
-  }
-  return digits;
-}
-
-Rational whole_of(std::string_view digits) {
-  if (digits.empty()) return 0;
-  if (digits.size() <= 18) {
-    std::int64_t value = 0;
-    for (const char c : digits) value = value * 10 + (c - '0');
-    return value;
-  }
-  const std::size_t start = digits.find_first_not_of('0');
-  if (start == std::string_view::npos) return 0;
-  return from_boost(BigRational(BigInt(std::string(digits.substr(start)))));
-}
-
-/// The digits before the point have been read as `whole`; `position` stands on the point.
-Rational read_after_point(std::string_view text, std::size_t& position, const Rational& whole) {
-  ++position;
-  const std::string_view digits = read_digits(text, position);
-  return whole + whole_of(digits) / power(10, static_cast<int>(digits.size()));
-}
 
 struct Digit {
   std::string_view sign;
@@ -125,13 +91,6 @@ std::optional<Rational> read_vulgar(std::string_view text, std::size_t& position
     }
   }
   return std::nullopt;
-}
-
-Rational nonzero(Rational bottom, std::size_t offset) {
-  if (bottom.is_zero()) {
-    fail_at(offset, "number.zero_denominator", "the denominator of a fraction is zero");
-  }
-  return bottom;
 }
 
 Rational read_under_slash(std::string_view text, std::size_t& position, const Rational& top) {
@@ -251,119 +210,6 @@ std::optional<Rational> read_unsigned_amount(std::string_view text, std::size_t&
   return value;
 }
 
-/// Recursive descent over the formula grammar; the depth is limited, so the stack is too.
-class FormulaReader {
- public:
-  explicit FormulaReader(std::string_view text) : text_(text) {}
-
-  Rational read() {
-    Rational value = sum();
-    skip_spaces();
-    if (position_ < text_.size()) unreadable();
-    return value;
-  }
-
- private:
-  Rational sum() {
-    Rational value = product();
-    while (true) {
-      if (take('+')) {
-        value += product();
-      } else if (take('-')) {
-        value -= product();
-      } else {
-        return value;
-      }
-    }
-  }
-
-  Rational product() {
-    Rational value = signed_atom();
-    while (true) {
-      if (take('*')) {
-        value *= signed_atom();
-      } else if (take('/')) {
-        skip_spaces();
-        const std::size_t start = position_;
-        const Rational divisor = signed_atom();
-        value /= nonzero(divisor, start);
-      } else {
-        return value;
-      }
-    }
-  }
-
-  Rational signed_atom() {
-    bool negative = false;
-    while (take('-')) negative = !negative;
-    Rational value = atom();
-    return negative ? -value : value;
-  }
-
-  Rational atom() {
-    if (!take('(')) return literal();
-    if (++depth_ > most_depth) {
-      fail_at(position_, "number.depth",
-              "more than " + std::to_string(most_depth) + " brackets are open at once");
-    }
-    Rational value = sum();
-    if (!take(')')) unreadable();
-    --depth_;
-    return value;
-  }
-
-  Rational literal() {
-    skip_spaces();
-    const bool point_first = text_.substr(position_).starts_with('.');
-    if (!digit_at(text_, position_ + (point_first ? 1 : 0))) unreadable();
-    Rational value = whole_of(read_digits(text_, position_));
-    if (position_ < text_.size() && text_[position_] == '.' && digit_at(text_, position_ + 1)) {
-      value = read_after_point(text_, position_, value);
-    }
-    return value * exponent();
-  }
-
-  Rational exponent() {
-    std::size_t probe = position_;
-    if (probe >= text_.size() || (text_[probe] != 'e' && text_[probe] != 'E')) return 1;
-    ++probe;
-    const bool negative = probe < text_.size() && text_[probe] == '-';
-    if (negative || (probe < text_.size() && text_[probe] == '+')) ++probe;
-    if (!digit_at(text_, probe)) return 1;
-    const std::size_t start = probe;
-    const Rational size = whole_of(read_digits(text_, probe));
-    if (size > most_exponent) {
-      fail_at(start, "number.exponent", "the exponent of a number is too large",
-              "at most " + std::to_string(most_exponent) + " is read");
-    }
-    position_ = probe;
-    const int places = static_cast<int>(size.word_numerator());
-    return power(10, negative ? -places : places);
-  }
-
-  void skip_spaces() {
-    while (position_ < text_.size() && text_[position_] == ' ') ++position_;
-  }
-
-  bool take(char sign) {
-    skip_spaces();
-    if (position_ >= text_.size() || text_[position_] != sign) return false;
-    ++position_;
-    return true;
-  }
-
-  [[noreturn]] void unreadable() const {
-    const std::string rest = excerpt(text_.substr(position_));
-    fail_at(position_, "number.unreadable",
-            rest.empty() ? "a number is missing at the end"
-                         : "no number is written in \"" + rest + "\"");
-  }
-
-  std::string_view text_;
-  std::size_t position_ = 0;
-  int depth_ = 0;
-};
-
 std::string whole_text(const Rational& whole) {
   return whole.is_word() ? std::to_string(whole.word_numerator())
                          : whole.big().value.numerator().str();
@@ -417,8 +263,6 @@ Rational parse_amount_number(std::string_view text) {
   }
   return *value;
 }
-
-Rational parse_formula_number(std::string_view text) { return FormulaReader(text).read(); }
 
 std::string fraction_text(const Rational& x) {
   if (x.is_integer()) return whole_text(x);

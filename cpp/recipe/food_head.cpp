@@ -201,6 +201,7 @@ class HeadReader {
     Cursor cursor(text);
     const auto number = read_number_phrase(cursor, DecimalMark::point);
     if (!number || !number->low || number->article || !trimmed(cursor.rest()).empty()) return false;
+    if (number->low->sign() <= 0) return false;
     head_.other_number = number->low;
     return true;
   }
