@@ -261,8 +261,8 @@ class WrittenLine:
         """``cup``, ``clove``, ``tin``; ``piece`` of a bare count; empty without an amount."""
     @property
     def amount(self) -> Quantity | None:
-        """Of a range the high end, of tins what they hold; None without a number, and where it is
-        open which measures are meant."""
+        """Of a range the high end, of tins what they hold, of what is counted by any word pieces;
+        None without a number, and where it is open which measures are meant."""
     @property
     def about(self) -> bool: ...
     @property
