@@ -167,8 +167,9 @@ class WrittenLineReader {
 
   void apply(const MeasurePhrase& phrase, std::size_t start, std::size_t end) {
     const NumberPhrase& number = phrase.number;
-    for (const auto& bound : {number.low, number.high}) {
-      if (bound && bound->sign() <= 0) {
+    const auto each = phrase.each ? std::optional(phrase.each->number) : std::nullopt;
+    for (const auto& figure : {number.low, number.high, each}) {
+      if (figure && figure->sign() <= 0) {
         fail_at(start, "line.amount", "an amount must be above zero");
       }
     }
