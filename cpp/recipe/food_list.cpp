@@ -77,4 +77,16 @@ void take_noun_behind(WrittenLine& line, const LineSource& source) {
   food = whole;
 }
 
+void take_unit_behind_bracket(WrittenLine& line, Segment& segment, const LineSource& source) {
+  if (line.unit_kind != UnitKind::none || !line.has_amount() || source.knows(segment.text)) return;
+  Cursor cursor = source.cursor(segment.text);
+  const auto word = read_unit_word(cursor);
+  const bool counted = word && (word->kind == UnitKind::noun || word->kind == UnitKind::container);
+  if (!counted || trimmed(cursor.rest()).empty()) return;
+  line.unit_kind = word->kind;
+  line.unit = word->name;
+  line.unit_at = source.offset(segment.text);
+  segment.text = trimmed(cursor.rest());
+}
+
 }  // namespace scalepan

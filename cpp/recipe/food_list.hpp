@@ -18,4 +18,8 @@ void take_lists(WrittenLine& line, std::vector<Segment>& segments, std::size_t h
 /// `2 garlic cloves`, `3 thyme sprigs`: makes the noun behind a counted food its unit.
 void take_noun_behind(WrittenLine& line, const LineSource& source);
 
+/// `2 (1-inch thick) slices bread`: makes the noun in front of the food, behind the bracket, the
+/// line's unit, and takes it off the segment.
+void take_unit_behind_bracket(WrittenLine& line, Segment& segment, const LineSource& source);
+
 }  // namespace scalepan

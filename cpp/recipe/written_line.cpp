@@ -259,26 +259,13 @@ class WrittenLineReader {
       for (const Segment& segment : segments) remarks().read(segment);
       return;
     }
-    if (head > 0 && segments[head - 1].bracket) take_unit_behind_bracket(segments[head]);
+    if (head > 0 && segments[head - 1].bracket)
+      take_unit_behind_bracket(line_, segments[head], source_);
     read_head(segments[head]);
     take_lists(line_, segments, head, source_);
     for (std::size_t i = 0; i < segments.size(); ++i) {
       if (i != head && !segments[i].text.empty()) remarks().read(segments[i]);
     }
-  }
-
-  /// `2 (1-inch thick) slices bread`.
-  void take_unit_behind_bracket(Segment& segment) {
-    if (line_.unit_kind != UnitKind::none || !line_.has_amount() || knows(segment.text)) return;
-    Cursor cursor = source_.cursor(segment.text);
-    const auto word = read_unit_word(cursor);
-    const bool counted =
-        word && (word->kind == UnitKind::noun || word->kind == UnitKind::container);
-    if (!counted || trimmed(cursor.rest()).empty()) return;
-    line_.unit_kind = word->kind;
-    line_.unit = word->name;
-    line_.unit_at = source_.offset(segment.text);
-    segment.text = trimmed(cursor.rest());
   }
 
   /// The segment that names the food: the first that is no bracket and no mere state.
