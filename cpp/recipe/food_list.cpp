@@ -58,7 +58,7 @@ void take_lists(WrittenLine& line, std::vector<Segment>& segments, std::size_t h
     if (segments[i].bracket || text.empty() || is_reference(text)) continue;
     Cursor cursor(text);
     if (!cursor.take_word("or") && !cursor.take_word("either")) cursor.take_word("and");
-    if (tells_state(cursor.rest())) continue;
+    if (tells_state(cursor.rest()) || trimmed(cursor.rest()).empty()) continue;
     (alternatives ? line.alternatives : line.foods).emplace_back(trimmed(cursor.rest()));
     segments[i].text = {};
   }

@@ -350,11 +350,12 @@ class WrittenLineReader {
       fail_at(source_.offset(body_) + body_.size(), "line.no_food",
               "no food is written after the amount", "write what it is an amount of: 500 g leeks");
     }
+    for (const std::string& name : line_.foods) expect_food_name(name, source_, line_.food_at);
   }
 
   void expect_food() const {
     const std::string& food = line_.foods.front();
-    for (const std::string& name : line_.foods) expect_food_name(name, source_, line_.food_at);
+    expect_food_name(food, source_, line_.food_at);
     if (few_ && !food.ends_with('s')) {
       fail_at(source_.offset(body_), "line.vague",
               "\"" + excerpt(body_) + "\" counts what is not in the plural", "write the amount");
