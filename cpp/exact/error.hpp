@@ -78,6 +78,19 @@ auto located(const Place& start, std::string_view text, Read read) {
   }
 }
 
+/// Runs `read`: an error that knows neither place nor offset leaves with this offset.
+template <typename Read>
+auto at_offset(std::size_t offset, Read read) {
+  try {
+    return read();
+  } catch (const Error& error) {
+    if (error.place().offset != Place::no_offset || !error.place().text().empty()) throw;
+    Place place;
+    place.offset = offset;
+    throw error.at(place);
+  }
+}
+
 /// The text, cut to a length fit for a message, with control characters replaced.
 [[nodiscard]] std::string excerpt(std::string_view text, std::size_t most = 40);
 

@@ -36,19 +36,6 @@ bool goes_on(std::string_view text, std::size_t position) {
          !here.starts_with("\u00F7");
 }
 
-/// Errors of `make` that know no offset leave with this one.
-template <typename Make>
-auto at_offset(std::size_t offset, Make make) {
-  try {
-    return make();
-  } catch (const Error& error) {
-    if (error.place().offset != Place::no_offset) throw;
-    Place place;
-    place.offset = offset;
-    throw error.at(place);
-  }
-}
-
 const NamedUnit* find_at(std::size_t offset, std::string_view name, Measures measures,
                          UnitScope scope) {
   return at_offset(offset, [&] { return find_unit(name, measures, scope); });

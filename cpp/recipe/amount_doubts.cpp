@@ -31,8 +31,7 @@ void expect_no_price(const AmountSoFar& amount) {
   constexpr std::array<std::string_view, 7> money{"pennyworth", "cents",     "cent", "pence",
                                                   "dollars",    "shillings", "penny"};
   const std::string_view word = amount.behind.word();
-  const bool named =
-      std::ranges::any_of(money, [&](std::string_view known) { return same_word(word, known); });
+  const bool named = is_one_of(word, money);
   if (!pence && !named) return;
   const std::size_t end =
       pence ? amount.behind.at() + 1 : offset_in(amount.text(), word) + word.size();
@@ -53,13 +52,7 @@ void expect_no_temperature(const AmountSoFar& amount, std::size_t at) {
 }
 
 void expect_clear_letter(std::string_view letter, std::size_t at, Measures measures) {
-  try {
-    static_cast<void>(find_unit(letter, measures, UnitScope::kitchen));
-  } catch (const Error& error) {
-    Place place;
-    place.offset = at;
-    throw error.at(place);
-  }
+  at_offset(at, [&] { static_cast<void>(find_unit(letter, measures, UnitScope::kitchen)); });
 }
 
 void expect_clear_range(const AmountSoFar& amount, const UnitWord& word, std::size_t end) {

@@ -1,6 +1,5 @@
 #include "recipe/container_phrase.hpp"
 
-#include <algorithm>
 #include <string>
 
 #include "exact/error.hpp"
@@ -27,24 +26,58 @@ std::string_view read_length_size(Cursor& cursor, Reading reading) {
   return probe.text().substr(start, probe.at() - start);
 }
 
+/// `#10`, `No. 2 1/2`: the number its maker calls a can by.
+std::string_view read_can_number(Cursor& cursor, Reading reading) {
+  Cursor probe = cursor;
+  const std::size_t start = probe.skip_spaces().at();
+  const bool named = probe.take_sign("#") || probe.take_word("no") || probe.take_word("number");
+  if (!named) return {};
+  if (probe.rest().starts_with('.')) probe.skip(1);
+  std::size_t position = probe.skip_spaces().at();
+  if (!read_amount_number(probe.text(), position, reading.decimal)) return {};
+  probe.move_to(position);
+  cursor = probe;
+  return probe.text().substr(start, position - start);
+}
+
+/// The container behind the size of a can.
+bool take_can(Cursor& cursor, MeasurePhrase& phrase, std::string_view size, Reading reading) {
+  const std::size_t at = cursor.skip_spaces().at();
+  const auto word = read_unit_word(cursor);
+  if (!word || word->kind != UnitKind::container) return false;
+  count_one(phrase);
+  phrase.count_in(*word, at, reading.measures);
+  phrase.size = size;
+  return true;
+}
+
 /// `(#2 1/2) can`, without the first bracket.
 bool read_can_size_in_bracket(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
   Cursor probe = cursor;
-  const std::size_t start = probe.at();
-  if (!probe.take_sign("#") && !probe.take_words("no")) return false;
-  if (probe.rest().starts_with('.')) probe.skip(1);
-  std::size_t position = probe.skip_spaces().at();
-  if (!read_amount_number(probe.text(), position, reading.decimal)) return false;
-  probe.move_to(position);
-  const std::string_view size = probe.text().substr(start, position - start);
-  if (!probe.take_sign(")")) return false;
-  const std::size_t at = probe.at();
-  const auto word = read_unit_word(probe);
-  if (!word || word->kind != UnitKind::container) return false;
-  phrase.count_in(*word, at, reading.measures);
-  phrase.size = size;
+  const std::string_view size = read_can_number(probe, reading);
+  if (size.empty() || !probe.take_sign(")")) return false;
+  if (!take_can(probe, phrase, size, reading)) return false;
   cursor = probe;
   return true;
+}
+
+/// The weight, volume or length of a piece.
+bool read_piece_size(Cursor& cursor, SizedPiece& piece, Reading reading) {
+  piece.each = read_size(cursor, reading);
+  if (!piece.each) piece.length = read_length_size(cursor, reading);
+  return piece.each || !piece.length.empty();
+}
+
+/// The container or noun that has the size, unless a food the catalogue knows begins with it.
+void take_piece_word(Cursor& cursor, SizedPiece& piece, const Catalog& catalog) {
+  Cursor behind = cursor;
+  piece.word_at = behind.skip_spaces().at();
+  const std::string_view rest = behind.rest();
+  const auto word = read_unit_word(behind);
+  const bool counted = word && (word->kind == UnitKind::container || word->kind == UnitKind::noun);
+  if (!counted || knows_food(catalog, trimmed(rest))) return;
+  piece.word = word;
+  cursor = behind;
 }
 
 /// Throws `line.second_measure` for two sizes of one container more than a fifth apart.
@@ -52,7 +85,7 @@ void expect_same_size(const WrittenSize& size, const WrittenSize& other, std::si
   if (!size.unit || !other.unit || !(size.unit->dimension() == other.unit->dimension())) return;
   const Rational a = size.number * size.unit->ratio();
   const Rational b = other.number * other.unit->ratio();
-  if (abs(a - b) * Rational(5) <= std::max(a, b)) return;
+  if (!lie_apart(a, b)) return;
   fail_at(at, "line.second_measure",
           "two sizes of one container contradict: " + excerpt(size.text) + " and " +
               excerpt(other.text) + " lie more than a fifth apart",
@@ -107,19 +140,8 @@ void take_hyphen(Cursor& cursor) {
 
 bool read_can_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading) {
   Cursor probe = cursor;
-  const std::size_t start = probe.skip_spaces().at();
-  const bool named = probe.take_sign("#") || probe.take_word("no") || probe.take_word("number");
-  if (!named) return false;
-  if (probe.rest().starts_with('.')) probe.skip(1);
-  std::size_t position = probe.skip_spaces().at();
-  if (!read_amount_number(probe.text(), position, reading.decimal)) return false;
-  probe.move_to(position);
-  const std::string_view size = probe.text().substr(start, position - start);
-  const auto word = read_unit_word(probe);
-  if (!word || word->kind != UnitKind::container) return false;
-  count_one(phrase);
-  phrase.count_in(*word, start, reading.measures);
-  phrase.size = size;
+  const std::string_view size = read_can_number(probe, reading);
+  if (size.empty() || !take_can(probe, phrase, size, reading)) return false;
   cursor = probe;
   return true;
 }
@@ -144,19 +166,9 @@ std::optional<SizedPiece> read_sized_piece(Cursor& cursor, Reading reading,
                                            const Catalog& catalog) {
   SizedPiece piece;
   Cursor probe = cursor;
-  piece.each = read_size(probe, reading);
-  if (!piece.each) piece.length = read_length_size(probe, reading);
-  if (!piece.each && piece.length.empty()) return std::nullopt;
+  if (!read_piece_size(probe, piece, reading)) return std::nullopt;
   take_hyphen(probe);
-  Cursor behind = probe;
-  piece.word_at = behind.skip_spaces().at();
-  const std::string_view rest = behind.rest();
-  const auto word = read_unit_word(behind);
-  const bool counted = word && (word->kind == UnitKind::container || word->kind == UnitKind::noun);
-  if (counted && !knows_food(catalog, trimmed(rest))) {
-    piece.word = word;
-    probe = behind;
-  }
+  take_piece_word(probe, piece, catalog);
   cursor = probe;
   return piece;
 }
@@ -179,9 +191,7 @@ bool read_bracketed_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading,
   // About so much may be of one or of all.
   if (same_word(probe.word(), "about") && !(phrase.number.high == Rational(1))) return false;
   SizedPiece piece;
-  piece.each = read_size(probe, reading);
-  if (!piece.each) piece.length = read_length_size(probe, reading);
-  if (!piece.each && piece.length.empty()) return false;
+  if (!read_piece_size(probe, piece, reading)) return false;
   while (probe.take_sign("/")) {
     const std::size_t at = probe.skip_spaces().at();
     const auto other = read_size(probe, reading);
@@ -189,17 +199,12 @@ bool read_bracketed_size(Cursor& cursor, MeasurePhrase& phrase, Reading reading,
     if (piece.each) expect_same_size(*piece.each, *other, at);
   }
   if (!probe.take_sign(")")) return false;
-  Cursor behind = probe;
-  piece.word_at = behind.skip_spaces().at();
-  const std::string_view rest = behind.rest();
-  const auto word = read_unit_word(behind);
-  const bool counted = word && (word->kind == UnitKind::container || word->kind == UnitKind::noun);
-  // `Onions  3 (450 g)`: at the end of a line it is of all three.
-  if ((word && !counted) || (!word && trimmed(rest).empty())) return false;
-  if (counted && !knows_food(catalog, trimmed(rest))) {
-    piece.word = word;
-    probe = behind;
-  }
+  take_piece_word(probe, piece, catalog);
+  // `3 (450 g)` at the end of a line is of all three, and `3 (450 g) cups` is nothing.
+  Cursor unit = probe;
+  const bool other_unit =
+      !piece.word && read_unit_word(unit) && !knows_food(catalog, trimmed(probe.rest()));
+  if (!piece.word && (other_unit || trimmed(probe.rest()).empty())) return false;
   count_pieces(phrase, piece, reading);
   cursor = probe;
   return true;

@@ -1,7 +1,9 @@
 // A place in a line that moves on word by word.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
+#include <span>
 #include <string_view>
 
 #include "exact/text.hpp"
@@ -45,6 +47,12 @@ namespace scalepan {
 /// Whether two texts differ in the case of ASCII letters only.
 [[nodiscard]] constexpr bool same_word(std::string_view a, std::string_view b) {
   return std::ranges::equal(a, b, [](char x, char y) { return lower(x) == lower(y); });
+}
+
+/// Whether the word is one of these, as `same_word` has it.
+[[nodiscard]] constexpr bool is_one_of(std::string_view word,
+                                       std::span<const std::string_view> words) {
+  return std::ranges::any_of(words, [&](std::string_view known) { return same_word(word, known); });
 }
 
 /// The first word of a text that begins with one.

@@ -73,9 +73,7 @@ std::string_view take_fill(Cursor& cursor) {
   return take_adjective(cursor);
 }
 
-bool is_fill(std::string_view text) {
-  return std::ranges::any_of(fills, [&](std::string_view fill) { return same_word(fill, text); });
-}
+bool is_fill(std::string_view text) { return is_one_of(text, fills); }
 
 std::string_view take_fill_before_number(Cursor& cursor) {
   for (const std::string_view words : fills) {

@@ -7,22 +7,15 @@
 #include "recipe/cursor.hpp"
 #include "recipe/food_phrase.hpp"
 #include "recipe/kitchen_words.hpp"
+#include "recipe/line_parts.hpp"
 #include "recipe/line_remarks.hpp"
 #include "recipe/line_segments.hpp"
-#include "recipe/number_phrase.hpp"
 #include "recipe/state_words.hpp"
 #include "recipe/unit_words.hpp"
 
 namespace scalepan {
 
 namespace {
-
-bool is(std::string_view word, std::string_view wanted) { return same_word(word, wanted); }
-
-template <std::size_t N>
-bool is_one_of(std::string_view word, const std::array<std::string_view, N>& words) {
-  return std::ranges::any_of(words, [&](std::string_view known) { return is(word, known); });
-}
 
 /// Words behind the name that begin a remark.
 constexpr std::array<std::string_view, 8> remark_words{"for",  "from",  "at",     "weighed",
@@ -41,14 +34,7 @@ constexpr std::array<std::string_view, 18> clause_words{
 constexpr std::array<std::string_view, 6> liquors{"stock",    "broth", "bouillon",
                                                   "consomme", "gravy", "soup"};
 
-bool starts_number(std::string_view text) {
-  Cursor cursor(text);
-  try {
-    return read_number_phrase(cursor, DecimalMark::point).has_value();
-  } catch (const Error&) {
-    return true;
-  }
-}
+bool starts_number(std::string_view text) { return number_or_nothing(text).has_value(); }
 
 bool is_leading(std::string_view word) {
   return stage_of_preparation(lower(word)) || is_condition(word) || is_adverb(word) ||
@@ -84,12 +70,12 @@ class HeadReader {
 
   /// `5 eggs Eggs`: a column of units repeats the food.
   void skip_repeated() {
-    if (last_ - first_ > 1 && is(word(first_), word(first_ + 1))) ++first_;
+    if (last_ - first_ > 1 && same_word(word(first_), word(first_ + 1))) ++first_;
   }
 
   void skip_articles() {
-    while (first_ + 1 < last_ && (is(word(first_), "of") || is(word(first_), "the") ||
-                                  is(word(first_), "a") || is(word(first_), "an"))) {
+    while (first_ + 1 < last_ && (same_word(word(first_), "of") || same_word(word(first_), "the") ||
+                                  same_word(word(first_), "a") || same_word(word(first_), "an"))) {
       ++first_;
     }
   }
@@ -97,7 +83,7 @@ class HeadReader {
   void take_stage() {
     if (last_ - first_ < 2) return;
     for (const std::size_t at : {first_, last_ - 1}) {
-      if (!stage_in_remark(word(at)) || word(at).size() > 4) continue;
+      if (!stage_mark(word(at))) continue;
       head_.stage = word(at);
       at == first_ ? ++first_ : --last_;
       return;
@@ -114,17 +100,18 @@ class HeadReader {
 
   [[nodiscard]] bool has_noun_before(std::size_t end) const {
     for (std::size_t i = first_; i < end; ++i) {
-      if (!is_leading(word(i)) && !is(word(i), "and") && !is(word(i), "or")) return true;
+      if (!is_leading(word(i)) && !same_word(word(i), "and") && !same_word(word(i), "or"))
+        return true;
     }
     return false;
   }
 
   bool cut_beside(std::size_t i) {
-    const bool with = is(word(i), "with");
-    const bool adds = is(word(i), "plus") || is(word(i), "and") || word(i) == "&";
+    const bool with = same_word(word(i), "with");
+    const bool adds = same_word(word(i), "plus") || same_word(word(i), "and") || word(i) == "&";
     if (!with && !adds) return false;
     const std::string_view rest = text_of(words_, i + 1, last_);
-    const bool extra = is(word(i), "plus");
+    const bool extra = same_word(word(i), "plus");
     if (!extra && (rest.empty() || !starts_number(rest))) {
       if (!with) return false;
       head_.states.push_back(text_of(words_, i, last_));
@@ -138,11 +125,13 @@ class HeadReader {
   }
 
   bool cut_remark(std::size_t i) {
-    const bool purpose = is(word(i), "to") && is_one_of(word(i + 1), purposes);
-    const bool wish = (is(word(i), "as") || is(word(i), "if") || is(word(i), "when")) &&
-                      is_one_of(word(i + 1), wishes);
-    const bool shares = is(word(i), "in") && is(word(i + 1), "equal");
-    const bool reference = is(word(i), "No") && i + 1 < last_ && is_digit(word(i + 1).front());
+    const bool purpose = same_word(word(i), "to") && is_one_of(word(i + 1), purposes);
+    const bool wish =
+        (same_word(word(i), "as") || same_word(word(i), "if") || same_word(word(i), "when")) &&
+        is_one_of(word(i + 1), wishes);
+    const bool shares = same_word(word(i), "in") && same_word(word(i + 1), "equal");
+    const bool reference =
+        same_word(word(i), "No") && i + 1 < last_ && is_digit(word(i + 1).front());
     const bool numeral =
         i + 1 == last_ && i > first_ && word(i).find_first_not_of("IVX") == std::string_view::npos;
     if (!purpose && !wish && !shares && !reference && !numeral &&
@@ -158,7 +147,7 @@ class HeadReader {
   bool cut_state(std::size_t i) {
     std::size_t verb = i;
     while (verb + 1 < last_ && is_adverb(word(verb))) ++verb;
-    if (!is_participle(word(verb)) || is(word(verb), "roast")) return false;
+    if (!is_participle(word(verb)) || same_word(word(verb), "roast")) return false;
     const bool ends =
         verb + 1 == last_ || is_one_of(word(verb + 1), clause_words) || is_adverb(word(verb + 1));
     if (!ends || (verb + 1 < last_ && goes_on_with_food(verb + 1))) return false;
@@ -169,15 +158,15 @@ class HeadReader {
 
   /// `cooked and peeled prawns`: the clause is a part of the name.
   [[nodiscard]] bool goes_on_with_food(std::size_t i) const {
-    if (!is(word(i), "and") && !is(word(i), "or")) return false;
+    if (!same_word(word(i), "and") && !same_word(word(i), "or")) return false;
     return !is_participle(word(i + 1)) && !is_adverb(word(i + 1));
   }
 
   void take_bound() {
-    if (last_ - first_ < 3 || !is(word(last_ - 2), "or")) return;
-    if (is(word(last_ - 1), "more")) head_.bound = Bound::or_more;
-    if (is(word(last_ - 1), "less")) head_.bound = Bound::or_less;
-    if (is(word(last_ - 1), "so")) head_.bound = Bound::or_so;
+    if (last_ - first_ < 3 || !same_word(word(last_ - 2), "or")) return;
+    if (same_word(word(last_ - 1), "more")) head_.bound = Bound::or_more;
+    if (same_word(word(last_ - 1), "less")) head_.bound = Bound::or_less;
+    if (same_word(word(last_ - 1), "so")) head_.bound = Bound::or_so;
     if (head_.bound != Bound::none) last_ -= 2;
   }
 
@@ -186,7 +175,7 @@ class HeadReader {
   void cut_counted_alternative() {
     for (std::size_t i = first_ + 1; i + 1 < last_; ++i) {
       const std::string_view rest = text_of(words_, i + 1, last_);
-      if (!is(word(i), "or") || !starts_number(rest)) continue;
+      if (!same_word(word(i), "or") || !starts_number(rest)) continue;
       if (!take_other_number(rest)) {
         head_.alternatives.push_back(rest);
         if (!has_noun_before(i)) take_name_of(i + 1, i);
@@ -199,7 +188,7 @@ class HeadReader {
   /// `two` of `an egg or two`: the other bound of the amount.
   bool take_other_number(std::string_view text) {
     Cursor cursor(text);
-    const auto number = read_number_phrase(cursor, DecimalMark::point);
+    const auto number = number_or_nothing(cursor, DecimalMark::point);
     if (!number || !number->low || number->article || !trimmed(cursor.rest()).empty()) return false;
     if (number->low->sign() <= 0) return false;
     head_.other_number = number->low;
@@ -225,7 +214,7 @@ class HeadReader {
 
   void cut_alternative() {
     for (std::size_t i = first_ + 1; i < last_; ++i) {
-      if (!is(word(i), "or") && !is(word(i), "and/or")) continue;
+      if (!same_word(word(i), "or") && !same_word(word(i), "and/or")) continue;
       if (!has_noun_before(i) && i + 1 < last_ && is_leading(word(i + 1))) continue;
       if (i + 1 == last_) {
         head_.notes.push_back(word(i));
@@ -284,16 +273,18 @@ class HeadReader {
   }
 
   [[nodiscard]] bool is_size(std::size_t i) const {
-    if (is_size_word(word(i)) && !is(word(i), "sized") && !is(word(i), "little")) return true;
-    const bool compound = is(word(i), "good") || is(word(i), "fair") || is(word(i), "medium");
-    return (compound && is(word(i + 1), "sized")) ||
-           (is(word(i), "very") && i + 2 < last_ && is_size_word(word(i + 1)));
+    if (is_size_word(word(i)) && !same_word(word(i), "sized") && !same_word(word(i), "little"))
+      return true;
+    const bool compound =
+        same_word(word(i), "good") || same_word(word(i), "fair") || same_word(word(i), "medium");
+    return (compound && same_word(word(i + 1), "sized")) ||
+           (same_word(word(i), "very") && i + 2 < last_ && is_size_word(word(i + 1)));
   }
 
   void take_size() {
     std::size_t end = first_ + 1;
-    while (end + 1 < last_ && (is(word(end), "sized") || is(word(end), "size") ||
-                               (is(word(first_), "very") && is_size_word(word(end))))) {
+    while (end + 1 < last_ && (same_word(word(end), "sized") || same_word(word(end), "size") ||
+                               (same_word(word(first_), "very") && is_size_word(word(end))))) {
       ++end;
     }
     if (!head_.size.empty()) head_.size += " ";
@@ -302,7 +293,7 @@ class HeadReader {
   }
 
   [[nodiscard]] bool is_size_or_joint(std::size_t i) const {
-    return is_size_word(word(i)) || is(word(i), "and");
+    return is_size_word(word(i)) || same_word(word(i), "and");
   }
 
   /// One state word with its adverbs, and the `and` behind it where a state follows.
@@ -312,8 +303,8 @@ class HeadReader {
     if (verb + 1 >= last_) return false;
     const bool told = verb > first_ && is_participle(word(verb));
     const bool prepared = stage_of_preparation(lower(word(verb))).has_value();
-    const bool condition =
-        is_condition(word(verb)) && !is(word(verb), "whole") && !makes_a_name(word(verb + 1));
+    const bool condition = is_condition(word(verb)) && !same_word(word(verb), "whole") &&
+                           !makes_a_name(word(verb + 1));
     if (!told && !prepared && !condition) return false;
     first_ = verb + 1;
     take_joint();
@@ -324,8 +315,8 @@ class HeadReader {
   /// frozen`, which is another choice.
   void take_joint() {
     if (first_ + 2 >= last_) return;
-    const bool either = is(word(first_), "or");
-    if (!either && !is(word(first_), "and")) return;
+    const bool either = same_word(word(first_), "or");
+    if (!either && !same_word(word(first_), "and")) return;
     const bool state = is_leading(word(first_ + 1)) || is_participle(word(first_ + 1));
     if (!state) return;
     if (either) {
@@ -348,7 +339,7 @@ class HeadReader {
     if (name.empty() && !shared_noun_.empty()) head_.foods.emplace_back(shared_noun_);
     if (name.empty()) return;
     for (std::size_t i = first_ + 1; i + 1 < last_ && !product_ && !knows(name); ++i) {
-      if (!is(word(i), "and") && word(i) != "&") continue;
+      if (!same_word(word(i), "and") && word(i) != "&") continue;
       const std::string_view left = text_of(words_, first_, i);
       if (is_adjective(word(i - 1)) && !knows(left)) continue;
       if (belong_together(word(i - 1), word(i + 1))) continue;

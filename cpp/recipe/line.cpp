@@ -35,19 +35,6 @@ Stage stage_of(const std::vector<std::string>& preparations) {
   return stage;
 }
 
-/// Errors of `make` that know no offset leave with this one.
-template <typename Make>
-auto at_offset(std::size_t offset, Make make) {
-  try {
-    return make();
-  } catch (const Error& error) {
-    if (error.place().offset != Place::no_offset || !error.place().text().empty()) throw;
-    Place place;
-    place.offset = offset;
-    throw error.at(place);
-  }
-}
-
 class LineMaker {
  public:
   LineMaker(const WrittenLine& written, const LineInput& input, Reading reading,
@@ -58,7 +45,7 @@ class LineMaker {
     line_.text = input_.line.text;
     line_.place = input_.line.place;
     line_.heading = written_.heading;
-    expect_nothing_beside(written_);
+    expect_nothing_beside(written_, input_.line.text);
     read_food();
     read_preparation();
     read_counting();
@@ -206,7 +193,8 @@ class LineMaker {
 
   void check_second_measures() {
     for (const SecondMeasure& second : written_.second_measures) {
-      std::string doubt = doubt_of(line_, second, catalog_);
+      std::string doubt = at_offset(input_.line.text.find(second.text),
+                                    [&] { return doubt_of(line_, second, catalog_); });
       if (!doubt.empty()) line_.doubts.push_back(std::move(doubt));
     }
   }

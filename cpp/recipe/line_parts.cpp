@@ -14,13 +14,20 @@ bool needs_of(std::string_view part) {
 
 }  // namespace
 
-std::optional<NumberPhrase> number_or_nothing(std::string_view text, DecimalMark mark) {
+std::optional<NumberPhrase> number_or_nothing(Cursor& cursor, DecimalMark mark) {
+  Cursor probe = cursor;
   try {
-    Cursor cursor(text);
-    return read_number_phrase(cursor, mark);
+    auto number = read_number_phrase(probe, mark);
+    if (number) cursor = probe;
+    return number;
   } catch (const Error&) {
     return std::nullopt;
   }
+}
+
+std::optional<NumberPhrase> number_or_nothing(std::string_view text, DecimalMark mark) {
+  Cursor cursor(text);
+  return number_or_nothing(cursor, mark);
 }
 
 std::string_view read_part_lead(Cursor& cursor, DecimalMark mark) {

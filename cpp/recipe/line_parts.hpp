@@ -11,7 +11,9 @@ namespace scalepan {
 /// `juice of`, `Grated rind and juice` where a number follows; moves to it. Empty where none is.
 [[nodiscard]] std::string_view read_part_lead(Cursor& cursor, DecimalMark mark);
 
-/// As `read_number_phrase`; nothing for a number that cannot be read.
+/// As `read_number_phrase`; nothing, and no error, for a number that cannot be read.
+[[nodiscard]] std::optional<NumberPhrase> number_or_nothing(Cursor& cursor, DecimalMark mark);
+/// The number that a text begins with.
 [[nodiscard]] std::optional<NumberPhrase> number_or_nothing(std::string_view text,
                                                             DecimalMark mark = DecimalMark::point);
 

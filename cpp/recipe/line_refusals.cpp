@@ -85,11 +85,6 @@ bool is_capitals(std::string_view text) {
 
 constexpr auto npos = std::string_view::npos;
 
-template <std::size_t N>
-bool is_one_of(std::string_view word, const std::array<std::string_view, N>& words) {
-  return std::ranges::any_of(words, [&](std::string_view known) { return same_word(word, known); });
-}
-
 /// First words of titles, yields and settings.
 constexpr auto titles = std::to_array<std::string_view>(
     {"serves",       "serving",      "servings",      "yield",       "yields",   "makes",

@@ -3,23 +3,17 @@
 #include <algorithm>
 #include <array>
 
-#include "exact/error.hpp"
 #include "exact/number_text.hpp"
 #include "measure/unit_table.hpp"
 #include "recipe/cursor.hpp"
 #include "recipe/kitchen_words.hpp"
+#include "recipe/line_parts.hpp"
 #include "recipe/line_segments.hpp"
-#include "recipe/number_phrase.hpp"
 #include "recipe/written_line.hpp"
 
 namespace scalepan {
 
 namespace {
-
-template <std::size_t N>
-bool is_any(std::string_view text, const std::array<std::string_view, N>& known) {
-  return std::ranges::any_of(known, [&](std::string_view words) { return same_word(text, words); });
-}
 
 template <std::size_t N>
 bool starts_with_any(std::string_view text, const std::array<std::string_view, N>& known) {
@@ -48,9 +42,9 @@ constexpr std::array<std::string_view, 10> note_openers{
 
 }  // namespace
 
-bool is_optional_mark(std::string_view text) { return is_any(trimmed(text), optional_marks); }
+bool is_optional_mark(std::string_view text) { return is_one_of(trimmed(text), optional_marks); }
 
-bool is_wish(std::string_view text) { return is_any(trimmed(text), wishes); }
+bool is_wish(std::string_view text) { return is_one_of(trimmed(text), wishes); }
 
 bool is_more_mark(std::string_view text) { return starts_with_any(trimmed(text), more_marks); }
 
@@ -71,9 +65,13 @@ bool names_parts(std::string_view text) {
   return named;
 }
 
-std::optional<Stage> stage_in_remark(std::string_view text) {
+std::optional<Stage> stage_mark(std::string_view text) {
   if (text == "EP" || text == "E.P." || text == "E.P") return Stage::edible;
   if (text == "AP" || text == "A.P." || text == "A.P") return Stage::as_purchased;
+  return std::nullopt;
+}
+
+std::optional<Stage> measured_stage(std::string_view text) {
   constexpr std::string_view weight = " weight";
   const std::string plain = lower(text);
   if (!plain.ends_with(weight)) return std::nullopt;
@@ -100,12 +98,7 @@ std::string_view added_food(std::string_view text) {
   Cursor cursor(text);
   if (!cursor.take_word("plus") && !cursor.take_word("with") && !cursor.take_word("and")) return {};
   const std::string_view rest = trimmed(cursor.rest());
-  try {
-    Cursor number(rest);
-    return read_number_phrase(number, DecimalMark::point) ? rest : std::string_view();
-  } catch (const Error&) {
-    return rest;
-  }
+  return number_or_nothing(rest) ? rest : std::string_view();
 }
 
 bool contradicts(const WrittenLine& line, const SecondMeasure& second) {
@@ -121,7 +114,7 @@ bool contradicts(const WrittenLine& line, const SecondMeasure& second) {
       alike = true;
       const Rational a = *line.high * first_unit->ratio;
       const Rational b = second.high * second_unit->ratio;
-      if (abs(a - b) * Rational(5) <= std::max(a, b)) return false;
+      if (!lie_apart(a, b)) return false;
     }
   }
   return alike;

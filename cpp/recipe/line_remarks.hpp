@@ -27,8 +27,11 @@ struct WrittenLine;
 /// Words for parts of a food and nothing else: `juice and rind`, `whites`, `the rinds of 2`.
 [[nodiscard]] bool names_parts(std::string_view text);
 
-/// `EP`, `A.P.`, `peeled weight`.
-[[nodiscard]] std::optional<Stage> stage_in_remark(std::string_view text);
+/// `EP`, `A.P.`.
+[[nodiscard]] std::optional<Stage> stage_mark(std::string_view text);
+
+/// `peeled weight`: the stage that an amount is measured at.
+[[nodiscard]] std::optional<Stage> measured_stage(std::string_view text);
 
 /// `No. 107`, `p. 18`, `#1613`, `USDA`.
 [[nodiscard]] bool is_reference(std::string_view text);

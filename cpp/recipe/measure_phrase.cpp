@@ -348,6 +348,10 @@ class MeasureReader {
 
 }  // namespace
 
+bool lie_apart(const Rational& a, const Rational& b) {
+  return abs(a - b) * Rational(5) > std::max(a, b);
+}
+
 void MeasurePhrase::count_in(const UnitWord& word, std::size_t at, Measures measures) {
   kind = word.kind;
   unit = word.name;

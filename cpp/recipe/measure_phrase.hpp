@@ -36,6 +36,10 @@ struct WrittenSize {
   std::string_view text;
 };
 
+/// Whether two figures for one amount lie more than a fifth of the larger apart: no rounding of a
+/// kitchen's does that.
+[[nodiscard]] bool lie_apart(const Rational& a, const Rational& b);
+
 struct MeasurePhrase {
   NumberPhrase number;  // of `unit`
   UnitKind kind = UnitKind::none;

@@ -30,10 +30,7 @@ void RemarkReader::read_slashed_measure(Cursor& cursor) {
   }
 }
 
-void RemarkReader::add_beside(std::string_view text) {
-  if (line_.beside.empty()) line_.beside_at = source_.offset(text);
-  line_.beside.emplace_back(text);
-}
+void RemarkReader::add_beside(std::string_view text) { line_.beside.emplace_back(text); }
 
 void RemarkReader::add_note(std::string_view note) {
   if (is_optional_mark(note)) {
@@ -51,9 +48,11 @@ void RemarkReader::read(const Segment& segment) {
     line_.optional = true;
   } else if (is_wish(text)) {
     add_note(text);
-  } else if (const auto stage = stage_in_remark(text)) {
+  } else if (const auto mark = stage_mark(text)) {
+    line_.stage = *mark;
+  } else if (const auto stage = measured_stage(text)) {
     line_.stage = *stage;
-    if (text.size() > 4) line_.states.emplace_back(text);
+    line_.states.emplace_back(text);
   } else if (!read_amount_remark(text)) {
     read_word_remark(text, segment.bracket);
   }
@@ -131,17 +130,13 @@ bool RemarkReader::read_measures(Cursor cursor) {
 /// `1 turnip`, but not `20 % fat`, `3 years old`, `16/20 count`, `14 by 18 inches`.
 bool RemarkReader::counts_food(std::string_view text) {
   Cursor cursor(text);
-  try {
-    if (!read_number_phrase(cursor, DecimalMark::point)) return false;
-  } catch (const Error&) {
-    return true;
-  }
+  if (!number_or_nothing(cursor, DecimalMark::point)) return false;
   constexpr std::array<std::string_view, 12> no_foods{"percent", "years",   "year",  "months",
                                                       "month",   "days",    "count", "by",
                                                       "inches",  "minutes", "hours", "in"};
   const std::string_view word = cursor.word();
   return !cursor.skip_spaces().rest().starts_with('%') && !word.empty() &&
-         std::ranges::none_of(no_foods, [&](std::string_view no) { return same_word(no, word); });
+         !is_one_of(word, no_foods);
 }
 
 void RemarkReader::read_word_remark(std::string_view text, bool bracket) {
@@ -202,7 +197,7 @@ std::optional<SecondMeasure> RemarkReader::read_second(Cursor& cursor) const {
   // `80/20` is no count.
   const std::string_view written = probe.text().substr(start, probe.at() - start);
   if (phrase->unit.empty() && written.find('/') != std::string_view::npos) return std::nullopt;
-  second.text = probe.text().substr(start, probe.at() - start);
+  second.text = written;
   second.low = *phrase->number.low;
   second.high = *phrase->number.high;
   second.unit = phrase->unit;
@@ -234,9 +229,11 @@ void RemarkReader::take_second(SecondMeasure second, std::size_t at) {
 
 void RemarkReader::add_second(SecondMeasure second, std::size_t at) {
   if (!second.each && contradicts(line_, second)) {
+    const bool counts = second.unit.empty();
     fail_at(at, "line.second_measure",
-            "two measures of one amount contradict: " + amount_text(line_) + " and " + second.text +
-                " lie more than a fifth apart",
+            "two " + std::string(counts ? "counts" : "measures") +
+                " of one amount contradict: " + amount_text(line_) + " and " + second.text +
+                (counts ? "" : " lie more than a fifth apart"),
             "write the one that is right");
   }
   line_.second_measures.push_back(std::move(second));

@@ -48,26 +48,37 @@ bool is_rule(std::string_view text) {
          words.ends_with(" portions") || words.starts_with("per portion");
 }
 
-void expect_no_amount(const std::string& remark) {
-  if (find_measure(remark) == npos) return;
-  fail("line.second_amount",
-       "a second amount stands in \"" + excerpt(remark) + "\", and nothing would scale it",
-       "write one amount a line");
+/// A remark of the line, and where it stands in the text.
+struct Remark {
+  std::string_view words;
+  std::size_t at;
+};
+
+Remark remark_in(std::string_view text, std::string_view words) {
+  return {words, text.find(words)};
+}
+
+[[noreturn]] void fail_second_amount(const Remark& remark) {
+  fail_at(remark.at, "line.second_amount",
+          "a second amount stands in \"" + excerpt(remark.words) + "\", and nothing would scale it",
+          "write one amount a line");
+}
+
+void expect_no_amount(const Remark& remark) {
+  if (find_measure(remark.words) != npos) fail_second_amount(remark);
 }
 
 /// `2 small onions`: another choice or food with a count of its own.
-void expect_no_count(const std::string& food) {
-  const auto number = number_or_nothing(food);
-  if (!number || number->vague()) return;
-  fail("line.second_amount",
-       "a second amount stands in \"" + excerpt(food) + "\", and nothing would scale it",
-       "write one amount a line");
+void expect_no_count(const Remark& remark) {
+  const auto number = number_or_nothing(remark.words);
+  if (number && !number->vague()) fail_second_amount(remark);
 }
 
-void expect_no_rule(const std::string& remark) {
-  if (!is_rule(remark)) return;
-  fail("line.rule", "\"" + excerpt(remark) + "\" reads like a rule without its bar",
-       "write the rule last, behind a bar: 4 eggs | one per portion");
+void expect_no_rule(const Remark& remark) {
+  if (!is_rule(remark.words)) return;
+  fail_at(remark.at, "line.rule",
+          "\"" + excerpt(remark.words) + "\" reads like a rule without its bar",
+          "write the rule last, behind a bar: 4 eggs | one per portion");
 }
 
 Form form_of(const Quantity& amount, const std::string& detail) {
@@ -89,17 +100,16 @@ std::vector<std::string> preparations_in(std::string_view text) {
   return found;
 }
 
-void expect_nothing_beside(const WrittenLine& line) {
+void expect_nothing_beside(const WrittenLine& line, std::string_view text) {
   for (const auto* remarks : {&line.states, &line.notes, &line.alternatives, &line.beside}) {
-    for (const std::string& remark : *remarks) {
-      expect_no_amount(remark);
-      expect_no_rule(remark);
+    for (const std::string& words : *remarks) {
+      expect_no_amount(remark_in(text, words));
+      expect_no_rule(remark_in(text, words));
     }
   }
-  if (has_digit(line.part))
-    expect_no_count(line.part.substr(line.part.find_first_of("0123456789")));
+  if (has_digit(line.part)) fail_second_amount(remark_in(text, line.part));
   for (const auto* foods : {&line.alternatives, &line.beside}) {
-    for (const std::string& food : *foods) expect_no_count(food);
+    for (const std::string& words : *foods) expect_no_count(remark_in(text, words));
   }
 }
 
@@ -125,7 +135,7 @@ std::string doubt_of(const Line& line, const SecondMeasure& second, const Catalo
              tell(Quantity::of_coherent(first, unit)).text,
          "write the one that is right, or add a fact of your own");
   }
-  if (ratio * Rational(5) <= Rational(6)) return {};
+  if (!lie_apart(first, other.coherent())) return {};
   return "its second measure, " + second.text + ", lies more than a fifth from the first";
 }
 

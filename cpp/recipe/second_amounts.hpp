@@ -16,8 +16,9 @@ namespace scalepan {
 [[nodiscard]] std::vector<std::string> preparations_in(std::string_view text);
 
 /// Throws `line.second_amount` where a remark of the line holds a further weight or volume, which
-/// nothing would scale, and `line.rule` where it holds a rule that lacks its bar.
-void expect_nothing_beside(const WrittenLine& line);
+/// nothing would scale, and `line.rule` where it holds a rule that lacks its bar, with the offset
+/// of the remark in the line's text.
+void expect_nothing_beside(const WrittenLine& line, std::string_view text);
 
 /// Checks a measure of another kind against the line's amount by the facts of the food: the doubt
 /// in words where the two lie more than a fifth apart, empty where they agree or no fact links

@@ -41,9 +41,7 @@ bool tells_state(std::string_view text) {
   }
   if (i >= words.size()) return i > 0;
   constexpr std::array<std::string_view, 5> openers{"in", "into", "at", "room", "without"};
-  return is_participle(words[i]) || is_condition(words[i]) ||
-         std::ranges::any_of(
-             openers, [&](std::string_view opener) { return same_word(words[i], opener); }) ||
+  return is_participle(words[i]) || is_condition(words[i]) || is_one_of(words[i], openers) ||
          starts_with_length(words[i]) || starts_with_length(text);
 }
 

@@ -43,7 +43,7 @@ class SumReader {
     probe.move_to(position);
     if (!number && joined) number = read_number_words(probe);
     if (!number || probe.rest().starts_with('%')) return false;
-    take_part_hyphen(probe);
+    take_hyphen(probe);
     const auto word = read_unit_word(probe);
     const bool part =
         word && (word->kind == UnitKind::measure || word->kind == UnitKind::container);
@@ -51,10 +51,6 @@ class SumReader {
     add(*number, *word, start, probe);
     cursor_ = probe;
     return true;
-  }
-
-  static void take_part_hyphen(Cursor& cursor) {
-    if (cursor.rest().starts_with('-')) cursor.skip(1);
   }
 
   void add(const Rational& number, const UnitWord& word, std::size_t start, const Cursor& behind) {
@@ -82,13 +78,8 @@ class SumReader {
   /// Throws `unit.which_measures` for a unit that the stated measures lack.
   void expect_there(std::string_view unit, std::size_t at) const {
     if (reading_.measures == Measures::unstated || resolved_unit(unit, reading_.measures)) return;
-    try {
-      static_cast<void>(find_unit(unit, reading_.measures, UnitScope::kitchen));
-    } catch (const Error& error) {
-      Place place;
-      place.offset = at;
-      throw error.at(place);
-    }
+    at_offset(at,
+              [&] { static_cast<void>(find_unit(unit, reading_.measures, UnitScope::kitchen)); });
   }
 
   Cursor& cursor_;

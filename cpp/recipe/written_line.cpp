@@ -304,7 +304,7 @@ class WrittenLineReader {
       line_.food_at = source_.offset(head.name);
     }
     if (line_.size.empty()) line_.size = head.size;
-    if (!head.stage.empty()) line_.stage = stage_in_remark(head.stage);
+    if (!head.stage.empty()) line_.stage = stage_mark(head.stage);
     line_.foods = std::move(head.foods);
     line_.states.insert(line_.states.end(), head.states.begin(), head.states.end());
     line_.alternatives.insert(line_.alternatives.end(), head.alternatives.begin(),

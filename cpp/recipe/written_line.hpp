@@ -67,7 +67,6 @@ struct WrittenLine {
   std::optional<Stage> stage;  // said outright: `AP`, `peeled weight`
   std::vector<std::string> alternatives;
   std::vector<std::string> beside;  // further foods, with amounts of their own
-  std::size_t beside_at = 0;
   std::vector<std::string> notes;
   bool to_taste = false;  // or as needed, as desired, a little
   bool optional = false;

@@ -7,7 +7,6 @@ prints. US spoons: 1 cup = 16 tbsp = 48 tsp (NIST SP 430).
 from __future__ import annotations
 
 import json
-import shlex
 from fractions import Fraction
 from itertools import product
 from pathlib import Path
@@ -330,16 +329,6 @@ def test_the_command_takes_own_sets_and_refuses_clearly(
 
 
 README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
-
-
-def test_the_readme_shows_what_the_command_prints(capsys: pytest.CaptureFixture[str]) -> None:
-    shown = README.split("## Measuring out")[1].split("```text\n")[1].split("```")[0]
-    examples = shown.split("$ scalepan ")[1:]
-    assert len(examples) == 4
-    for example in examples:
-        command, printed = example.split("\n", 1)
-        assert main(shlex.split(command)) == 0
-        assert capsys.readouterr().out == printed
 
 
 def test_the_own_sets_of_the_readme_are_read(tmp_path: Path) -> None:

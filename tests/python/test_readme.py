@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+import shlex
 from pathlib import Path
 
 import pytest
 import scalepan
+from scalepan.command_line.main import main
 from scalepan.demo import lines_of_demo
 
 README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
@@ -38,3 +40,32 @@ def test_the_recipe_and_the_python_of_the_readme_run(
     assert isinstance(costing, scalepan.Costing)
     # 5 kg of leeks at 0.44 EP/AP (USDA SR28 11246) need twelve packs of 1 kg: 11.364 kg.
     assert costing.shopping[0].packs == [(12, "1 kg")]
+
+
+def test_every_command_shown_prints_what_is_shown(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    blocks = re.findall(r"```text\n(\$ scalepan .*?)```", README, flags=re.DOTALL)
+    examples = [example for block in blocks for example in block.split("$ scalepan ")[1:]]
+    assert len(examples) == 5
+    for example in examples:
+        command, printed = example.split("\n", 1)
+        assert main(shlex.split(command)) == 0
+        assert capsys.readouterr().out == printed
+
+
+def test_the_lines_said_to_be_read_are_read_and_those_refused_are_refused() -> None:
+    section = README.split("## Lines as cooks write them")[1].split("\n## ")[0]
+    rows = re.findall(r"^\| (`.*) \| .* \|$", section, flags=re.MULTILINE)
+    said = [line for row in rows for line in re.findall(r"`([^`]+)`", row)]
+    others = section.split("Refused, among others:")[1].split("`scalepan")[0]
+    refused = re.findall(r"`([^`]+)`", others)
+    assert (len(said), len(refused)) == (23, 9)
+    foods = ("", " flour", " of flour")  # where the README leaves the food out
+    for line in said:
+        read = scalepan.read_lines([line + food for food in foods], measures="us")
+        assert any(isinstance(one, scalepan.WrittenLine) for one in read), line
+    for line in refused:
+        read = scalepan.read_lines([line + food for food in foods], measures="us")
+        assert all(isinstance(one, scalepan.Error) for one in read), line

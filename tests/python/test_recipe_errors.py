@@ -385,35 +385,3 @@ def test_a_line_within_a_long_string_has_its_own_line() -> None:
         refusal(text)[2]
         == 'dish.toml:4:3: unknown unit "tbps"; understood so far: 5 (nearest: tbsp, tsp, lb)'
     )
-
-
-@pytest.mark.parametrize(
-    ("sizes", "code", "message"),
-    [
-        (
-            {},
-            "recipe.size",
-            "a size is either portions or a factor (write scale(portions=40) or scale(factor=10))",
-        ),
-        (
-            {"portions": 4, "factor": 2},
-            "recipe.size",
-            "a size is either portions or a factor (write scale(portions=40) or scale(factor=10))",
-        ),
-        (
-            {"portions": 0},
-            "recipe.portions",
-            "a recipe cannot be made for 0 portions (the number of portions must be above zero)",
-        ),
-        (
-            {"factor": -1},
-            "recipe.portions",
-            "a recipe cannot be made for -4 portions (the number of portions must be above zero)",
-        ),
-    ],
-)
-def test_sizes(sizes: dict[str, int], code: str, message: str) -> None:
-    recipe = scalepan.parse_recipe(with_line("1 leek"))
-    with pytest.raises(RECIPE) as caught:
-        recipe.scale(**sizes)
-    assert (caught.value.code, str(caught.value)) == (code, message)

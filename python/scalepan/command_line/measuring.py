@@ -44,7 +44,10 @@ def recipe_section(recipe: Recipe, measured: Sequence[MeasuredLine], width: int)
 
 
 def _error_of(line: MeasuredLine) -> str:
-    return line.note if line.measured is None else line.measured.told_error
+    if line.measured is None:
+        return line.note
+    # A narrow column must not part the figure from its sign.
+    return line.measured.told_error.replace(" %", "\u00a0%")
 
 
 def recipe_document(measured: Sequence[MeasuredLine]) -> list[dict[str, Any]]:

@@ -259,7 +259,6 @@ TEST_CASE("written foods: parts of the line know their offsets") {
   CHECK(written_of("500 g leeks").food_at == 6);
   CHECK(written_of("500 g leeks").unit_at == 4);
   CHECK(written_of("500 g trimmed leeks").food_at == 14);
-  CHECK(written_of("500 g leeks with 2 eggs").beside_at == 17);
 }
 
 }  // namespace
