@@ -22,17 +22,12 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from food_data.can_sizes import can_facts
-from food_data.facts import FACT_COLUMNS, build_facts
+from food_data.facts import build_facts
 from food_data.second_figures import read_second_figures
-from food_data.selection import (
-    FOOD_COLUMNS,
-    NAME_COLUMNS,
-    build_foods,
-    build_names,
-    read_selection,
-)
+from food_data.selection import build_foods, build_names, read_selection
 from food_data.sr28 import REFUSE, Release, refuse_text
 from food_data.tables import DataError, csv_text
+from scalepan.foods import FACT_COLUMNS, FOOD_COLUMNS, NAME_COLUMNS
 
 ROOT = Path(__file__).resolve().parents[1]
 OUT = Path("python/scalepan/data")

@@ -6,7 +6,9 @@ from collections.abc import Iterable
 from fractions import Fraction
 from pathlib import Path
 
-from food_data.facts import FACT_COLUMNS, MASSES, label_id, number_text
+from scalepan.foods import FACT_COLUMNS
+
+from food_data.facts import MASSES, label_id, number_text
 from food_data.printed_weight import weight
 from food_data.selection import Row
 from food_data.tables import Record, read_csv

@@ -6,23 +6,11 @@ import re
 from collections.abc import Iterable
 from fractions import Fraction
 
+from scalepan.foods import FACT_COLUMNS
+
 from food_data.selection import Row
 from food_data.sr28 import Release, Weight
 from food_data.tables import Record
-
-FACT_COLUMNS = (
-    "fact",
-    "food",
-    "kind",
-    "state",
-    "size",
-    "from_stage",
-    "to_stage",
-    "value",
-    "low",
-    "high",
-    "source",
-)
 
 CUBIC_INCH = Fraction(16387064, 1000000)  # mL, from 1 in = 2.54 cm
 US_GALLON = 231 * CUBIC_INCH

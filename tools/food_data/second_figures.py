@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import Path
 
-from food_data.facts import FACT_COLUMNS, label_id, number_text
+from scalepan.foods import FACT_COLUMNS
+
+from food_data.facts import label_id, number_text
 from food_data.printed_weight import weight
 from food_data.tables import DataError, Record, read_csv
 

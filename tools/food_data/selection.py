@@ -10,17 +10,6 @@ from pathlib import Path
 from food_data.tables import DataError, Record, read_csv
 
 SELECTION = Path("data-sources/foods_selection.csv")
-FOOD_COLUMNS = (
-    "food",
-    "name",
-    "plural",
-    "default_state",
-    "default_size",
-    "allergens_eu",
-    "allergens_us",
-    "cautions",
-)
-NAME_COLUMNS = ("name", "plural", "region", "food", "match")
 KINDS = frozenset(
     (
         "food",
