@@ -1,8 +1,12 @@
 #include <memory>
+#include <tuple>
+#include <utility>
 
 #include "bindings/bind.hpp"
+#include "bindings/bind_sizing.hpp"
 #include "bindings/placed.hpp"
 #include "bindings/reading.hpp"
+#include "recipe/bakers_percent.hpp"
 #include "recipe/recipe.hpp"
 
 namespace scalepan::bindings {
@@ -21,11 +25,15 @@ LineInput line_input(const py::dict& fields) {
   return input;
 }
 
-/// `places` holds the (text, file, line, column) of name, serves, tested_at and lines.
+using BaseFields = std::tuple<std::string, std::shared_ptr<Recipe>, PlacedTuple>;
+
+/// `places` holds the (text, file, line, column) of name, serves, tested_at, lines, and of the
+/// optional makes, loss, load and flour.
 std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serves,
                                     const std::string& measures, const std::string& decimal,
-                                    const std::vector<Rational>& tested_at,
+                                    const std::vector<Rational>& tested_at, const Rational& trays,
                                     const std::vector<py::dict>& lines,
+                                    const std::vector<BaseFields>& bases,
                                     const std::shared_ptr<Catalog>& catalog) {
   RecipeInput input;
   input.name = placed_at(places, "name");
@@ -35,22 +43,52 @@ std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serv
   input.tested_at = tested_at;
   input.tested_place = placed_at(places, "tested_at").place;
   input.lines_place = placed_at(places, "lines").place;
+  input.flour = placed_at(places, "flour");
+  input.batch = {placed_at(places, "makes"), placed_at(places, "loss"), placed_at(places, "load"),
+                 trays};
   for (const py::dict& line : lines) input.lines.push_back(line_input(line));
+  for (const auto& [name, recipe, place] : bases) {
+    input.bases.push_back({name, recipe, placed(place).place});
+  }
   return std::make_shared<Recipe>(input, catalog);
 }
 
 /// A line together with the recipe that tells it.
 struct LineView {
   std::shared_ptr<const Recipe> recipe;
-  std::size_t index;
+  const Line* own;
 
-  [[nodiscard]] const Line& line() const { return recipe->lines()[index]; }
+  [[nodiscard]] const Line& line() const { return *own; }
   [[nodiscard]] std::string told() const { return scalepan::told(line(), recipe->catalog()); }
   /// Nothing where the line states no amount.
   [[nodiscard]] std::optional<Quantity> measured(Quantity Line::* which) const {
     return line().measured ? std::optional(line().*which) : std::nullopt;
   }
 };
+
+using LinesOf = const std::vector<Line>& (Recipe::*)() const;
+
+std::vector<LineView> views(const std::shared_ptr<const Recipe>& recipe, LinesOf lines) {
+  std::vector<LineView> seen;
+  for (const Line& line : ((*recipe).*lines)()) seen.push_back({recipe, &line});
+  return seen;
+}
+
+void bind_base(py::module_& m) {
+  py::class_<BaseUse>(m, "BaseUse")
+      .def_readonly("line", &BaseUse::line)
+      .def_readonly("amount", &BaseUse::amount)
+      .def_readonly("batches", &BaseUse::batches);
+  py::class_<MadeBase>(m, "MadeBase")
+      .def_readonly("name", &MadeBase::name)
+      .def_property_readonly("recipe",
+                             [](const MadeBase& b) { return std::make_shared<Recipe>(*b.recipe); })
+      .def_readonly("uses", &MadeBase::uses)
+      .def_readonly("batches", &MadeBase::batches)
+      .def("__repr__", [](const MadeBase& b) {
+        return "<MadeBase " + b.name + ": " + Quantity(b.batches).text() + " batches>";
+      });
+}
 
 void bind_line(py::module_& m) {
   using L = LineView;
@@ -79,6 +117,12 @@ void bind_line(py::module_& m) {
       .def_property_readonly("optional", [](const L& v) { return v.line().optional; })
       .def_property_readonly(
           "rule", [](const L& v) { return text_of(v.line().rule, v.line().written.unit()); })
+      .def_property_readonly("made_in", [](const L& v) { return v.line().made_in; })
+      .def_property_readonly("takes_from",
+                             [](const L& v) -> std::optional<std::string> {
+                               if (!v.line().base) return std::nullopt;
+                               return v.recipe->bases()[*v.line().base].name;
+                             })
       .def_property_readonly("told", &L::told)
       .def("__repr__", [](const L& v) { return "<Line " + v.line().id + ": " + v.told() + ">"; });
 }
@@ -87,6 +131,7 @@ void bind_line(py::module_& m) {
 
 void bind_recipe(py::module_& m) {
   bind_line(m);
+  bind_base(m);
   using R = std::shared_ptr<Recipe>;
   py::class_<Recipe, R>(m, "Recipe")
       .def_property_readonly("name", &Recipe::name)
@@ -96,26 +141,43 @@ void bind_recipe(py::module_& m) {
                              [](const R& r) { return std::string(name_of(r->measures())); })
       .def_property_readonly("tested_at", &Recipe::tested_at)
       .def_property_readonly("tested", &Recipe::tested_text)
-      .def_property_readonly("lines",
-                             [](const R& r) {
-                               std::vector<LineView> lines;
-                               for (std::size_t i = 0; i < r->lines().size(); ++i) {
-                                 lines.push_back({r, i});
-                               }
-                               return lines;
-                             })
+      .def_property_readonly("lines", [](const R& r) { return views(r, &Recipe::lines); })
+      .def_property_readonly("made", [](const R& r) { return r->size().portions; })
+      .def_property_readonly("factor", [](const R& r) { return r->size().factor; })
+      .def_property_readonly("loads", [](const R& r) { return r->size().loads; })
+      .def_property_readonly("batch", [](const R& r) { return r->batch().amount(r->size()); })
+      .def_property_readonly("batch_weight",
+                             [](const R& r) { return r->batch().weight(r->size()); })
+      .def_property_readonly("raw_batch",
+                             [](const R& r) { return r->batch().before_cooking(r->size()); })
+      .def_property_readonly("unweighed", [](const R& r) { return r->batch().unweighed(); })
+      .def_property_readonly("food_lines", [](const R& r) { return views(r, &Recipe::food_lines); })
+      .def_property_readonly("bases", [](const R& r) { return r->made_bases(); })
       .def(
           "scale",
-          [](const R& r, const std::optional<Rational>& portions,
-             const std::optional<Rational>& factor) {
-            if (portions.has_value() == factor.has_value()) {
-              fail("recipe.size", "a size is either portions or a factor",
-                   "write scale(portions=40) or scale(factor=10)");
-            }
-            return std::make_shared<Recipe>(
-                r->scaled(portions ? *portions : r->serves() * *factor));
+          [](const R& r, py::object portions, py::object factor, py::object batch,
+             py::object raw_batch, py::object stock, py::object portion_size, py::object spare,
+             py::object serving_loss) {
+            return scaled_as_asked(
+                *r, {std::move(portions), std::move(factor), std::move(batch), std::move(raw_batch),
+                     std::move(stock), std::move(portion_size), std::move(spare),
+                     std::move(serving_loss)});
           },
-          py::kw_only(), py::arg("portions") = py::none(), py::arg("factor") = py::none())
+          py::kw_only(), py::arg("portions") = py::none(), py::arg("factor") = py::none(),
+          py::arg("batch") = py::none(), py::arg("raw_batch") = py::none(),
+          py::arg("stock") = py::none(), py::arg("portion_size") = py::none(),
+          py::arg("spare") = py::none(), py::arg("serving_loss") = py::none())
+      .def(
+          "bakers_percents",
+          [](const R& r, const std::vector<std::string>& flours) {
+            std::vector<std::pair<std::string, Rational>> percents;
+            for (const BakersPercent& line : bakers_percents(*r, flours)) {
+              percents.emplace_back(line.line, line.percent);
+            }
+            return percents;
+          },
+          py::arg("flours"))
+      .def("stock_limit", &stock_limit, py::arg("stock"))
       .def("__repr__", [](const R& r) {
         return "<Recipe " + r->name() + " for " + Quantity(r->portions()).text() + ">";
       });

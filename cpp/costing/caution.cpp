@@ -48,7 +48,7 @@ constexpr std::string_view cooling_source =
 void add_undercooking(const Recipe& recipe, std::vector<Caution>& cautions) {
   for (const CautionRow& row : rows) {
     Caution caution{std::string(row.text), std::string(row.source), {}};
-    for (const Line& line : recipe.lines()) {
+    for (const Line& line : recipe.food_lines()) {
       const Food* food = recipe.catalog().food(line.food_id);
       if (food != nullptr && std::ranges::find(food->cautions, row.key) != food->cautions.end()) {
         caution.lines.push_back(line.id);
@@ -67,7 +67,7 @@ void add_cooling(const Recipe& recipe, std::vector<Caution>& cautions) {
 
 std::string allergens_in(const Recipe& recipe, std::vector<std::string> Food::* list) {
   std::map<std::string, std::string> lines_by_allergen;
-  for (const Line& line : recipe.lines()) {
+  for (const Line& line : recipe.food_lines()) {
     const Food* food = recipe.catalog().food(line.food_id);
     if (food == nullptr) continue;
     for (const std::string& allergen : food->*list) {
@@ -84,7 +84,7 @@ std::string allergens_in(const Recipe& recipe, std::vector<std::string> Food::* 
 
 std::vector<std::string> unknown_lines(const Recipe& recipe) {
   std::vector<std::string> lines;
-  for (const Line& line : recipe.lines()) {
+  for (const Line& line : recipe.food_lines()) {
     if (line.food_id.empty()) lines.push_back(line.id);
   }
   return lines;

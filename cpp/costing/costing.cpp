@@ -57,7 +57,7 @@ void share_among_lines(ItemCost& item, const std::vector<Line>& lines) {
 std::string line_list(const std::vector<std::size_t>& indices, const Recipe& recipe) {
   std::string list;
   for (const std::size_t index : indices) {
-    list += (list.empty() ? "" : ", ") + recipe.lines()[index].id;
+    list += (list.empty() ? "" : ", ") + recipe.food_lines()[index].id;
   }
   return list;
 }
@@ -68,9 +68,9 @@ void check_conventions(const ItemCost& item, const Recipe& recipe,
     for (const Step& step : way.conversion.steps) {
       if (step.fact->kind != FactKind::word) continue;
       const Quantity one(Rational(1), Unit::named("piece").at(Stage::as_purchased));
-      notes.push_back(recipe.lines()[way.line].id + ": a " + step.fact->size + " is taken as " +
-                      tell(step.fact->value * one).text + ", which is a convention only [" +
-                      step.fact->source + "]");
+      notes.push_back(recipe.food_lines()[way.line].id + ": a " + step.fact->size +
+                      " is taken as " + tell(step.fact->value * one).text +
+                      ", which is a convention only [" + step.fact->source + "]");
     }
   }
 }
@@ -87,7 +87,7 @@ void check_items(const Costing& costing, std::vector<std::string>& notes) {
     }
     for (const LineWay& way : item.group->ways) {
       if (!way.share_assumed) continue;
-      notes.push_back(costing.recipe().lines()[way.line].id +
+      notes.push_back(costing.recipe().food_lines()[way.line].id +
                       ": no edible share (EP/AP) is known, so all of it is taken as edible");
     }
     check_conventions(item, costing.recipe(), notes);
@@ -150,7 +150,7 @@ void check_reading(const Line& line, std::vector<std::string>& notes) {
 
 std::vector<std::string> lines_to_check(const Recipe& recipe) {
   std::vector<std::string> notes;
-  for (const Line& line : recipe.lines()) {
+  for (const Line& line : recipe.food_lines()) {
     if (line.food_id.empty() && !line.several) {
       const std::vector<std::string> near = recipe.catalog().nearest(line.food);
       notes.push_back(line.id + ": the catalogue has no food \"" + line.food +
@@ -189,10 +189,10 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
 Costing::Costing(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options)
     : recipe_(recipe), plan_(std::make_shared<const Plan>(recipe_, std::move(prices), options)) {
   for (const ItemPlan& item : plan_->items()) {
-    items_.push_back(cost_item(item, recipe_.lines(), plan_->money()));
+    items_.push_back(cost_item(item, recipe_.food_lines(), plan_->money()));
     costs_ += items_.back().costs;
     if (items_.back().group != nullptr) continue;
-    for (const std::size_t line : item.lines) unpriced_.push_back(recipe_.lines()[line].id);
+    for (const std::size_t line : item.lines) unpriced_.push_back(recipe_.food_lines()[line].id);
   }
 }
 
@@ -208,7 +208,7 @@ Quantity Costing::per_portion(std::string_view which) const {
 std::vector<std::string> Costing::to_check() const {
   std::vector<std::string> notes = lines_to_check(recipe_);
   check_items(*this, notes);
-  const bool priced = unpriced_.size() < recipe_.lines().size();
+  const bool priced = unpriced_.size() < recipe_.food_lines().size();
   if (priced && !plan_->currency_stated()) notes.emplace_back("the prices name no currency");
   return notes;
 }

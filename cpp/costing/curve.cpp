@@ -22,7 +22,7 @@ Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions) 
     Costs costs;
     std::vector<ItemCost> now;
     for (const ItemPlan& plan : costing.plan().items()) {
-      now.push_back(cost_item(plan, sized.lines(), costing.plan().money()));
+      now.push_back(cost_item(plan, sized.food_lines(), costing.plan().money()));
       costs += now.back().costs;
     }
     for (std::size_t i = 0; i < before.size(); ++i) {

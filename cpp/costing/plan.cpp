@@ -199,7 +199,7 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Recipe& rec
     try {
       for (const std::size_t line : item.lines) {
         group.ways.push_back(
-            WayFinder(recipe.catalog(), recipe.lines()[line], strict).find(line, group.form));
+            WayFinder(recipe.catalog(), recipe.food_lines()[line], strict).find(line, group.form));
       }
     } catch (const Error& error) {
       if (error.code() == "cost.stage") throw;
@@ -218,8 +218,8 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Recipe& rec
 std::vector<ItemPlan> items_of(const Recipe& recipe) {
   std::vector<ItemPlan> items;
   std::map<std::string, std::size_t> places;
-  for (std::size_t i = 0; i < recipe.lines().size(); ++i) {
-    const Line& line = recipe.lines()[i];
+  for (std::size_t i = 0; i < recipe.food_lines().size(); ++i) {
+    const Line& line = recipe.food_lines()[i];
     if (!line.measured) continue;
     const auto [place, fresh] = places.emplace(line.item_key, items.size());
     if (fresh) items.push_back({line.food, {}, {}, {}, {}});
@@ -257,7 +257,7 @@ std::string no_row_text(const std::string& item, const PriceBook& prices) {
 /// A close relative without rows of its own is bought as the food it stands near.
 void buy_item(ItemPlan& item, const GroupsByKey& groups, const Recipe& recipe,
               const PriceBook& prices, bool strict) {
-  const Line& line = recipe.lines()[item.lines.front()];
+  const Line& line = recipe.food_lines()[item.lines.front()];
   if (line.several) {
     item.problem = "one amount is written for several foods, and their shares are not stated";
     return;

@@ -10,7 +10,7 @@ ShoppingRow row_of(const ItemCost& item, const Costing& costing) {
   ShoppingRow row;
   row.item = item.plan->item;
   for (const std::size_t line : item.plan->lines) {
-    row.lines.push_back(costing.recipe().lines()[line].id);
+    row.lines.push_back(costing.recipe().food_lines()[line].id);
   }
   row.need = item.need;
   row.price = Quantity(item.costs.till, costing.plan().money());

@@ -5,6 +5,8 @@
 #include <optional>
 #include <utility>
 
+#include "costing/figure.hpp"
+#include "costing/why_need.hpp"
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
 #include "measure/nearest.hpp"
@@ -13,15 +15,6 @@
 namespace scalepan {
 
 namespace {
-
-/// The exact figure, and the told one where that is easier to read.
-std::string figure_of(const Quantity& q) {
-  const std::string exact = in_handy_unit(q).text();
-  const bool money = q.dimension().currency().has_value();
-  const Told told = money ? tell_money(q) : tell(q);
-  if (told.is_exact() && money) return told.text;
-  return told.is_exact() ? exact : told.text + "  (exactly " + exact + ")";
-}
 
 std::string offer_source(const Offer& offer) {
   std::string text = offer.place.text();
@@ -52,14 +45,14 @@ class Explainer {
   Explainer(const Costing& costing, const ItemCost* item, std::size_t index)
       : costing_(costing),
         item_(item),
-        line_(costing.recipe().lines()[index]),
+        line_(costing.recipe().food_lines()[index]),
         way_(way_of(item, index)),
         cost_(cost_of(item, index)) {}
 
   [[nodiscard]] Why explain(std::string_view what) const {
     if (!line_.measured) fail_unmeasured(what);
-    if (what == "written") return written();
-    if (what == "need") return need();
+    if (what == "written") return why_written(line_);
+    if (what == "need") return why_need(costing_.recipe(), line_);
     if (item_ == nullptr || item_->group == nullptr) fail_unpriced(what);
     if (what == "buy") return buy();
     if (what == "packs") return packs();
@@ -130,40 +123,9 @@ class Explainer {
     return nullptr;
   }
 
-  [[nodiscard]] Why written() const {
-    std::string source = "\"" + line_.text + "\"";
-    if (const std::string place = line_.place.text(); !place.empty()) source += ", " + place;
-    return {cell("written"), line_.written.text(), "", source, {}};
-  }
-
-  [[nodiscard]] Why need() const {
-    const Recipe& recipe = costing_.recipe();
-    Why why{cell("need"), figure_of(line_.amount), rule_text(), "", {written()}};
-    why.parts.push_back({"portions", exact_text(recipe.portions()), "", "the size asked for", {}});
-    why.parts.push_back({"serves", exact_text(recipe.serves()), "", "the size written for", {}});
-    return why;
-  }
-
-  [[nodiscard]] std::string rule_text() const {
-    switch (line_.rule.kind) {
-      case RuleKind::in_proportion:
-        return "written * portions / serves";
-      case RuleKind::fixed:
-        return "written, fixed at every size";
-      case RuleKind::taken_up:
-        return "written * portions / serves; " + text_of(line_.rule, line_.written.unit()) +
-               ", all of it bought";
-      case RuleKind::whole:
-        return "written * portions / serves = " + line_.exact.text() +
-               ", rounded up to whole pieces";
-      case RuleKind::per_portions:
-        break;
-    }
-    return text_of(line_.rule, line_.written.unit()) + ", a started one counting whole";
-  }
-
   [[nodiscard]] Why buy() const {
-    Why why{cell("buy"), figure_of(cost_->bought_as), "need", "", {need()}};
+    Why why{
+        cell("buy"), figure_of(cost_->bought_as), "need", "", {why_need(costing_.recipe(), line_)}};
     for (const Step& step : way_->conversion.steps) {
       why.how += (step.divides ? " / " : " * ") + step_name(step);
       why.parts.push_back(fact(step));
@@ -188,7 +150,7 @@ class Explainer {
     if (item_->group->ways.size() == 1) return buy();
     Why why{item_->plan->item + " in all", figure_of(item_->need), "sum over its lines", "", {}};
     for (const LineCost& line : item_->lines) {
-      why.parts.push_back({costing_.recipe().lines()[line.line].id + ".buy",
+      why.parts.push_back({costing_.recipe().food_lines()[line.line].id + ".buy",
                            figure_of(line.bought_as),
                            "",
                            "",
@@ -257,6 +219,15 @@ class Explainer {
   const LineCost* cost_;
 };
 
+/// Of a line that takes from a base.
+Why explain_base_line(const Recipe& dish, const Line& line, std::string_view what) {
+  if (what == "written") return why_written(line);
+  if (what == "need") return why_need(dish, line);
+  fail("why.base",
+       line.id + "." + std::string(what) + " has no figure: " + line.food + " is made, not bought",
+       "ask for " + line.id + ".need, or for a line of the base");
+}
+
 Explainer explainer_for(const Costing& costing, std::size_t index) {
   for (const ItemCost& item : costing.items()) {
     if (std::ranges::find(item.plan->lines, index) != item.plan->lines.end()) {
@@ -277,7 +248,7 @@ Why explain_total(const Costing& costing, std::string_view which) {
   for (const ItemCost& item : costing.items()) {
     for (const LineCost& line : item.lines) {
       const Quantity part(cost_named(line.costs, which), costing.plan().money());
-      why.parts.push_back({costing.recipe().lines()[line.line].id + "." + std::string(which),
+      why.parts.push_back({costing.recipe().food_lines()[line.line].id + "." + std::string(which),
                            figure_of(part),
                            "",
                            "",
@@ -292,7 +263,7 @@ Why explain_total(const Costing& costing, std::string_view which) {
   const std::vector<std::string_view> known(names.begin(), names.end());
   const std::string near = nearest_hint(nearest_names(cell, known));
   std::string ids;
-  for (const Line& line : costing.recipe().lines()) {
+  for (const Line& line : costing.recipe().food_lines()) {
     ids += (ids.empty() ? "" : ", ") + line.id + ".buy";
   }
   fail("why.unknown_cell", "no figure is called \"" + excerpt(cell) + "\"",
@@ -314,9 +285,12 @@ void write(const Why& why, const std::string& lead, const std::string& indent, s
 
 std::vector<std::string> cell_names(const Costing& costing) {
   std::vector<std::string> names(cost_names.begin(), cost_names.end());
-  for (std::size_t i = 0; i < costing.recipe().lines().size(); ++i) {
+  for (const Line& line : base_lines_of(costing.recipe())) {
+    for (const char* what : {".written", ".need"}) names.push_back(line.id + what);
+  }
+  for (std::size_t i = 0; i < costing.recipe().food_lines().size(); ++i) {
     for (const std::string& name : explainer_for(costing, i).names()) {
-      names.push_back(costing.recipe().lines()[i].id + "." + name);
+      names.push_back(costing.recipe().food_lines()[i].id + "." + name);
     }
   }
   return names;
@@ -326,7 +300,12 @@ Why explain(const Costing& costing, std::string_view cell) {
   if (std::ranges::find(cost_names, cell) != cost_names.end()) return explain_total(costing, cell);
   const std::size_t dot = cell.rfind('.');
   const std::vector<std::string> names = cell_names(costing);
-  const std::vector<Line>& lines = costing.recipe().lines();
+  const std::vector<Line> of_bases = base_lines_of(costing.recipe());
+  const auto of_base = std::ranges::find(of_bases, cell.substr(0, dot), &Line::id);
+  if (dot != std::string_view::npos && of_base != of_bases.end()) {
+    return explain_base_line(costing.recipe(), *of_base, cell.substr(dot + 1));
+  }
+  const std::vector<Line>& lines = costing.recipe().food_lines();
   const auto line = std::ranges::find(lines, cell.substr(0, dot), &Line::id);
   if (dot == std::string_view::npos || line == lines.end()) fail_unknown(costing, cell);
   const Explainer explainer =

@@ -59,6 +59,11 @@ struct Line {
   bool optional = false;
   Rule rule;
 
+  std::optional<std::size_t> base;  // which of the recipe's bases it takes from, not a food
+  bool takes_share = false;         // of one batch of the base as it is written
+  std::optional<Rational> share;    // nothing: the rest, until it is settled
+  std::string made_in;              // the base it belongs to; empty for a line of the dish
+
   Quantity exact;   // before rounding to whole pieces
   Quantity amount;  // what is needed at the recipe's size
   Quantity amount_low;

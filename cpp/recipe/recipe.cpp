@@ -5,6 +5,9 @@
 #include <utility>
 
 #include "exact/number_text.hpp"
+#include "recipe/bakers_percent.hpp"
+#include "recipe/base_line.hpp"
+#include "recipe/made_bases.hpp"
 
 namespace scalepan {
 
@@ -50,24 +53,29 @@ void expect_unique_ids(const std::vector<Line>& lines) {
 }
 
 /// The rule must give the written amount at the written size.
-void expect_rule_agrees(const Line& line, const Rational& serves) {
-  if (line.rule.kind != RuleKind::per_portions) return;
-  const Rational& written = line.written.coherent();
-  const Rational ruled = amount_by_rule(line.rule, written, serves, serves).amount;
-  if (ruled == written) return;
+void expect_rule_agrees(const Line& line, const Size& written) {
+  const bool may_differ =
+      line.rule.kind == RuleKind::per_portions || line.rule.kind == RuleKind::per_load;
+  if (!line.measured || !may_differ) return;
+  const Rational ruled = amount_by_rule(line.rule, line.written.coherent(), written).amount;
+  if (ruled == line.written.coherent()) return;
   const Unit unit = line.written.unit();
+  const std::string loads = line.rule.kind == RuleKind::per_load
+                                ? " in " + Quantity(written.loads).text() + " loads"
+                                : "";
   fail("rule.contradiction",
-       "the line has " + line.written.text() + " for " + exact_text(serves) +
-           " portions, but its rule (" + text_of(line.rule, unit) + ") gives " +
+       "the line has " + line.written.text() + " for " + exact_text(written.portions) +
+           " portions" + loads + ", but its rule (" + text_of(line.rule, unit) + ") gives " +
            Quantity::of_coherent(ruled, unit).text(),
        "change the amount or the rule", line.place);
 }
 
-void size_by_rule(Line& line, const Rational& serves, const Rational& portions) {
+void size_by_rule(Line& line, const Size& size) {
   if (!line.measured) return;
   const Unit unit = line.written.unit();
   const auto ruled = [&](const Quantity& written) {
-    return amount_by_rule(line.rule, written.coherent(), serves, portions);
+    return located(line.place, line.text,
+                   [&] { return amount_by_rule(line.rule, written.coherent(), size); });
   };
   RuledAmount high = ruled(line.written);
   line.exact = Quantity::of_coherent(std::move(high.exact), unit);
@@ -75,55 +83,106 @@ void size_by_rule(Line& line, const Rational& serves, const Rational& portions) 
   line.amount_low = Quantity::of_coherent(ruled(line.written_low).amount, unit);
 }
 
+UnitWeight weight_in_batch(const Line& line, const std::vector<BaseRecipe>& bases,
+                           const Catalog& catalog) {
+  return line.base ? weight_of_base_unit(line, bases[*line.base]) : weight_of_unit(line, catalog);
+}
+
 }  // namespace
 
 Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
-    : catalog_(std::move(catalog)) {
+    : bases_(input.bases), catalog_(std::move(catalog)) {
   expect_valid(input);
   name_ = input.name.text;
-  serves_ = portions_ = input.serves;
+  serves_ = input.serves;
   measures_ = input.reading.measures;
   tested_at_ = input.tested_at;
   std::string heading;
   for (const LineInput& line : input.lines) {
-    located(line.line.place, line.line.text, [&] { add_line(line, input.reading, heading); });
+    located(line.line.place, line.line.text, [&] { add_line(line, input, heading); });
   }
   if (lines_.empty()) {
     fail("recipe.no_lines", "the recipe has headings, but no lines", {}, input.lines_place);
   }
   expect_unique_ids(lines_);
+  settle_base_lines(lines_, bases_);
+  std::vector<UnitWeight> weights;
+  for (const Line& line : lines_) weights.push_back(weight_in_batch(line, bases_, *catalog_));
+  batch_ = std::make_shared<const Batch>(input.batch, lines_, weights, serves_, measures_);
+  size_lines({serves_, serves_, 1, 1});
+  for (const Line& line : lines_) expect_rule_agrees(line, size_);
+  make_bases();
 }
 
-void Recipe::add_line(const LineInput& input, Reading reading, std::string& heading) {
+/// One that takes from a base, or one in baker's percent.
+std::optional<Line> Recipe::read_special_line(const LineInput& input,
+                                              const RecipeInput& recipe) const {
+  if (auto line = read_base_line(input, recipe.reading, bases_, *catalog_)) return line;
+  if (recipe.flour.text.empty()) return std::nullopt;
+  const Quantity flour = located(recipe.flour.place, recipe.flour.text,
+                                 [&] { return parse_flour(recipe.flour.text, measures_); });
+  return read_percent_line(input, recipe.reading, flour, *catalog_);
+}
+
+void Recipe::add_line(const LineInput& input, const RecipeInput& recipe, std::string& heading) {
+  const Reading reading = recipe.reading;
+  if (auto line = read_special_line(input, recipe)) {
+    line->heading = heading;
+    lines_.push_back(std::move(*line));
+    return;
+  }
   const WrittenLine written = read_written_line(input.line.text, reading, *catalog_);
   if (written.kind == LineKind::heading) heading = written.heading;
   if (written.kind != LineKind::ingredient) return;
   Line line = line_from(written, input, reading, *catalog_);
   if (line.heading.empty()) line.heading = heading;
-  expect_rule_agrees(line, serves_);
-  size_by_rule(line, serves_, portions_);
   lines_.push_back(std::move(line));
 }
 
+void Recipe::size_lines(Size size) {
+  size.loads = batch_->loads_at(size);
+  size_ = std::move(size);
+  for (Line& line : lines_) size_by_rule(line, size_);
+}
+
+void Recipe::make_bases() {
+  made_ = made_bases_of(*this);
+  food_lines_ = food_lines_of(*this);
+}
+
 Recipe Recipe::scaled(const Rational& portions) const {
-  if (portions.sign() <= 0) {
+  return sized({portions, portions, portions / serves_, 1});
+}
+
+Recipe Recipe::sized(Size size) const {
+  Recipe result = sized_alone(std::move(size));
+  result.make_bases();
+  return result;
+}
+
+Recipe Recipe::sized_alone(Size size) const {
+  for (const Rational& portions : {size.served, size.portions}) {
+    if (portions.sign() > 0) continue;
     fail("recipe.portions", "a recipe cannot be made for " + exact_text(portions) + " portions",
          "the number of portions must be above zero");
   }
   Recipe result(*this);
-  result.portions_ = portions;
-  for (Line& line : result.lines_) size_by_rule(line, serves_, portions);
+  result.size_lines(std::move(size));
+  result.made_.clear();
+  result.food_lines_.clear();
   return result;
 }
 
 std::string Recipe::tested_text() const {
-  const std::string size = exact_text(portions_);
+  const std::string size = exact_text(size_.portions);
   if (tested_at_.empty()) return "no tested size is stated; " + size + " is computed";
   std::string tested = "tested at ";
   for (std::size_t i = 0; i < tested_at_.size(); ++i) {
     tested += (i == 0 ? "" : ", ") + exact_text(tested_at_[i]);
   }
-  const bool known = std::ranges::find(tested_at_, portions_) != tested_at_.end();
+  const bool known = std::ranges::find(tested_at_, size_.portions) != tested_at_.end();
+  const bool larger = !(size_.portions == serves_ * size_.factor);
+  if (known && larger) return tested + "; portions of another size are computed";
   return known ? tested : tested + "; " + size + " is computed";
 }
 

@@ -1,13 +1,24 @@
-// Recipes: lines, the size they were written for, and any other size.
+// Recipes: lines and bases, the size they were written for, and any other size.
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "recipe/batch.hpp"
 #include "recipe/line.hpp"
 
 namespace scalepan {
+
+class Recipe;
+
+/// A recipe used in another, under the name the other's lines call it by.
+struct BaseRecipe {
+  std::string name;
+  std::shared_ptr<const Recipe> recipe;  // at its written size
+  Place place;
+};
 
 /// A recipe as its file has it.
 struct RecipeInput {
@@ -19,42 +30,83 @@ struct RecipeInput {
   Place tested_place;
   std::vector<LineInput> lines;
   Place lines_place;
+  std::vector<BaseRecipe> bases;
+  BatchInput batch;
+  PlacedText flour;  // the weight of all flours, where lines are written in baker's percent
+};
+
+/// One use of a base, by a line of the dish or of another base.
+struct BaseUse {
+  std::string line;  // `sauce`, or `filling.sauce` in the base `filling`
+  Quantity amount;
+  Rational batches;  // of the written base
+};
+
+/// A base at the size that all its uses need: it is made once.
+struct MadeBase {
+  std::string name;
+  std::shared_ptr<const Recipe> recipe;  // at that size
+  std::vector<BaseUse> uses;
+  Rational batches;  // their sum
 };
 
 class Recipe {
  public:
   /// Reads the lines; headings become a property of the lines below them. Throws their errors,
-  /// `recipe.name`, `recipe.serves`, `recipe.tested_at`, `recipe.no_lines` and
-  /// `recipe.duplicate_id`, each with its place.
+  /// `recipe.name`, `recipe.serves`, `recipe.tested_at`, `recipe.no_lines`,
+  /// `recipe.duplicate_id`, what `Batch` and `read_base_line` throw, and `base.name_clash`, each
+  /// with its place.
   Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog);
 
   [[nodiscard]] const std::string& name() const { return name_; }
   /// The number of portions it was written for.
   [[nodiscard]] const Rational& serves() const { return serves_; }
-  /// The number of portions its amounts are for.
-  [[nodiscard]] const Rational& portions() const { return portions_; }
+  /// The number of portions asked for.
+  [[nodiscard]] const Rational& portions() const { return size_.served; }
+  [[nodiscard]] const Size& size() const { return size_; }
   [[nodiscard]] Measures measures() const { return measures_; }
   [[nodiscard]] const std::vector<Rational>& tested_at() const { return tested_at_; }
+  /// Its own, those that take from a base among them.
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
+  /// As its lines name them.
+  [[nodiscard]] const std::vector<BaseRecipe>& bases() const { return bases_; }
+  /// All bases below it, each once, at the size all uses together need, in the order they are made.
+  [[nodiscard]] const std::vector<MadeBase>& made_bases() const { return made_; }
+  /// The lines of foods: its own and those of its bases, whose ids begin with the base's name.
+  [[nodiscard]] const std::vector<Line>& food_lines() const { return food_lines_; }
   [[nodiscard]] const Catalog& catalog() const { return *catalog_; }
   [[nodiscard]] std::shared_ptr<const Catalog> shared_catalog() const { return catalog_; }
+
+  [[nodiscard]] const Batch& batch() const { return *batch_; }
 
   /// The same recipe for another number of portions, always from the written amounts.
   /// Throws `recipe.portions` unless above zero.
   [[nodiscard]] Recipe scaled(const Rational& portions) const;
+  /// At a size of its own; the loads follow from the rest.
+  [[nodiscard]] Recipe sized(Size size) const;
+  /// The same without its bases being made.
+  [[nodiscard]] Recipe sized_alone(Size size) const;
 
   /// `tested at 4; 40 is computed`.
   [[nodiscard]] std::string tested_text() const;
 
  private:
-  void add_line(const LineInput& input, Reading reading, std::string& heading);
+  void add_line(const LineInput& input, const RecipeInput& recipe, std::string& heading);
+  [[nodiscard]] std::optional<Line> read_special_line(const LineInput& input,
+                                                      const RecipeInput& recipe) const;
+  void size_lines(Size size);
+  void make_bases();
 
   std::string name_;
   Rational serves_;
-  Rational portions_;
+  Size size_;
   Measures measures_ = Measures::unstated;
   std::vector<Rational> tested_at_;
   std::vector<Line> lines_;
+  std::vector<BaseRecipe> bases_;
+  std::shared_ptr<const Batch> batch_;
+  std::vector<MadeBase> made_;
+  std::vector<Line> food_lines_;
   std::shared_ptr<const Catalog> catalog_;
 };
 

@@ -358,6 +358,12 @@ class Line:
     def part_amount(self) -> Quantity | None:
         """What the part comes to, where a fact tells: 96 g EP of the juice of 2 lemons."""
     @property
+    def made_in(self) -> str:
+        """The base it belongs to, among ``Recipe.food_lines``; empty for a line of the dish."""
+    @property
+    def takes_from(self) -> str | None:
+        """The base it takes from, in place of a food."""
+    @property
     def heading(self) -> str:
         """The heading the line stands under, or its own label."""
     @property
@@ -390,11 +396,98 @@ class Recipe:
         """Which sizes were tested, and that others are computed."""
     @property
     def lines(self) -> list[Line]: ...
-    def scale(self, *, portions: Number | None = None, factor: Number | None = None) -> Recipe:
+    @property
+    def made(self) -> Fraction:
+        """The portions made: those asked for, spare ones, and what serving loses."""
+    @property
+    def factor(self) -> Fraction:
+        """Of the written amounts."""
+    @property
+    def loads(self) -> Fraction:
+        """Pans, trays or ovens full; 1 where the recipe states no load."""
+    @property
+    def batch(self) -> Quantity | None:
+        """What it makes, in the unit of ``makes``, else the weight; None where neither is known."""
+    @property
+    def batch_weight(self) -> Quantity | None:
+        """After cooking, as measured or what the loss leaves."""
+    @property
+    def raw_batch(self) -> Quantity | None:
+        """The weight of its lines as they go in, trimmed; None where a line has no weight."""
+    @property
+    def unweighed(self) -> list[str]:
+        """Ids of the lines whose weight no fact gives."""
+    @property
+    def food_lines(self) -> list[Line]:
+        """Its own lines of foods and those of its bases, whose ids begin with the base's name."""
+    @property
+    def bases(self) -> list[MadeBase]:
+        """All bases below it, each made once for all its uses, in the order they are made."""
+    def scale(
+        self,
+        *,
+        portions: Number | None = None,
+        factor: Number | None = None,
+        batch: str | Quantity | None = None,
+        raw_batch: str | Quantity | None = None,
+        stock: Mapping[str, str | Quantity] | None = None,
+        portion_size: str | Quantity | None = None,
+        spare: Number | None = None,
+        serving_loss: Number | None = None,
+    ) -> Recipe:
         """The recipe at another size, always from the written amounts.
 
-        Raises RecipeError (``recipe.portions``, ``recipe.size``).
+        Args:
+            portions: how many to serve.
+            factor: times the written amounts.
+            batch: a weight, or what ``makes`` is stated in.
+            raw_batch: a weight before cooking.
+            stock: line ids or foods to what there is of them; the most whole portions that allows.
+            portion_size: with portions: how much each is; the lines by the portion keep to their
+                number.
+            spare: with portions: how many to make beside them.
+            serving_loss: with portions: the share of what is made that never reaches a plate,
+                ``"5 %"``.
+
+        Raises:
+            RecipeError: ``recipe.portions``, ``recipe.size``, ``size.unreachable`` with the sizes
+                on both sides where a line that goes in steps jumps over the target,
+                ``size.target``, ``size.stock``, ``size.spare``, ``size.loss``, ``batch.unknown``,
+                ``ramp.end``.
         """
+    def stock_limit(self, stock: Mapping[str, str | Quantity]) -> tuple[str, Fraction]:
+        """The line that limits the size, and the portions its stock would allow."""
+    def bakers_percents(self, flours: Sequence[str]) -> list[tuple[str, Fraction]]:
+        """Line id and weight in percent of all flours together, whose ids are given.
+
+        Raises RecipeError (``recipe.flour``, ``batch.unknown``).
+        """
+
+class BaseUse:
+    """One use of a base."""
+
+    @property
+    def line(self) -> str:
+        """The line that takes it: ``sauce``, or ``filling.sauce`` in the base ``filling``."""
+    @property
+    def amount(self) -> Quantity: ...
+    @property
+    def batches(self) -> Fraction:
+        """Of the written base."""
+
+class MadeBase:
+    """A base at the size that all its uses need."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def recipe(self) -> Recipe:
+        """At that size."""
+    @property
+    def uses(self) -> list[BaseUse]: ...
+    @property
+    def batches(self) -> Fraction:
+        """The sum of its uses."""
 
 def make_recipe(
     places: Mapping[str, Placed],
@@ -402,7 +495,9 @@ def make_recipe(
     measures: str,
     decimal: str,
     tested_at: Sequence[Number],
+    trays: Number,
     lines: Sequence[Mapping[str, Placed | bool]],
+    bases: Sequence[tuple[str, Recipe, Placed]],
     catalog: Catalog,
     /,
 ) -> Recipe: ...

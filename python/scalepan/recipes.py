@@ -7,19 +7,26 @@ decimal = "comma"       # only where numbers in the lines are written 2,5; else 
 region = "GB"           # whose names are meant where one name has several foods
 names = { coriander = "coriander_leaf" }   # or the foods themselves, by such a name
 tested_at = [4]
+makes = "1.4 kg"        # weighed at the test: a weight, a volume or pieces
+loss = "12 % of the raw batch"             # in place of makes, where only the loss is known
+load = "12 portions"    # what the pan, tray or oven takes at once
+flour = "10 kg"         # only where lines are written in baker's percent: "58 % water"
+bases = { stock = "stock.toml" }           # recipes its lines take from, by relative path
 lines = [
   "200 g pearl barley",
+  "3/5 of the stock",
   { id = "topping", line = "30 g butter, melted", rule = "fixed" },
 ]
 """
 
 from __future__ import annotations
 
+import os
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan._core import Catalog, Recipe
-from scalepan.errors import Error, make_error
+from scalepan.errors import Error, FileError, make_error
 from scalepan.files import read_text
 from scalepan.foods import bundled_catalog, catalog_with
 
@@ -28,20 +35,28 @@ if TYPE_CHECKING:
     from typing import TypeVar
 
     from scalepan.files import PathLike
-    from scalepan.toml_places import Path
+    from scalepan.toml_places import Path, Places
 
     _Read = TypeVar("_Read")
 
 Placed = tuple[str, str, int, int]
 LineFields = dict[str, Placed | bool]
 
-_KEYS = ("name", "serves", "measures", "decimal", "region", "names", "tested_at", "lines")
+_BATCH_TEXTS = ("makes", "loss", "load", "flour")
+_KEYS = (
+    *("name", "serves", "measures", "decimal", "region", "names", "tested_at"),
+    *(*_BATCH_TEXTS, "trays", "bases", "lines"),
+)
 _LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
 _LINE_KEYS = (*_LINE_TEXTS, "optional")
 
 
+# A chain of bases this long is an oversight, and each link takes some of the stack.
+_DEEPEST = 40
+
+
 def read_recipe(path: PathLike, *, catalog: Catalog | None = None) -> Recipe:
-    """Reads a recipe file.
+    """Reads a recipe file, and those of its bases.
 
     Args:
         path: a TOML file.
@@ -50,20 +65,71 @@ def read_recipe(path: PathLike, *, catalog: Catalog | None = None) -> Recipe:
     Raises:
         RecipeError, MeasureError, NumberError, FoodError, FileError: with file, line and column.
     """
-    return parse_recipe(read_text(path), file=str(path), catalog=catalog)
+    return _Library(catalog).read(str(path))
 
 
 def parse_recipe(text: str, *, file: str = "", catalog: Catalog | None = None) -> Recipe:
-    """As ``read_recipe``, from text; ``file`` is the name that errors show."""
-    return _Reader(text, file).recipe(catalog or bundled_catalog())
+    """As ``read_recipe``, from text; ``file`` is the name that errors show, and its folder the one
+    that paths of bases start from."""
+    return _Library(catalog).parse(text, file)
+
+
+def _real(path: str) -> str:
+    try:
+        return os.path.realpath(path)
+    except ValueError:  # no file can have such a name, as reading it will say
+        return path
+
+
+class _Library:
+    """Recipe files read together: each once, so that a base of two dishes is one base."""
+
+    def __init__(self, catalog: Catalog | None) -> None:
+        self._catalog = catalog
+        self._known: dict[str, Recipe] = {}
+        self._open: list[tuple[str, str]] = []  # real path and the path as it is written
+
+    def read(self, path: str) -> Recipe:
+        real = _real(path)
+        if real not in self._known:
+            self._known[real] = self.parse(read_text(path), path)
+        return self._known[real]
+
+    def parse(self, text: str, file: str) -> Recipe:
+        self._open.append((_real(file), file))
+        try:
+            return _Reader.of_file(text, file, self).recipe(self._catalog or bundled_catalog())
+        finally:
+            self._open.pop()
+
+    def chain_to(self, path: str) -> list[str]:
+        """The files from this one down to the one being read, where it is among them."""
+        real = _real(path)
+        reals = [known for known, _ in self._open]
+        return [name for _, name in self._open[reals.index(real) :]] if real in reals else []
+
+    @property
+    def depth(self) -> int:
+        return len(self._open)
 
 
 class _Reader:
-    def __init__(self, text: str, file: str) -> None:
+    """One recipe: a file, or a table inside one, whose path is ``root``."""
+
+    def __init__(
+        self, data: dict[str, Any], places: Places, file: str, root: Path, library: _Library
+    ) -> None:
+        self._data = data
+        self._places = places
+        self._file = file
+        self._root = root
+        self._library = library
+
+    @classmethod
+    def of_file(cls, text: str, file: str, library: _Library) -> _Reader:
         from scalepan.toml_document import load  # here, so that `import scalepan` stays quick
 
-        self._file = file
-        self._data, self._places = load(text, file)
+        return cls(*load(text, file), file, (), library)
 
     def recipe(self, catalog: Catalog) -> Recipe:
         self._expect_keys(self._data, _KEYS, ())
@@ -77,16 +143,58 @@ class _Reader:
             "tested_at": self._placed(("tested_at",), ""),
             "lines": self._placed(("lines",), ""),
         }
-        serves = self._number(("serves",), self._data["serves"])
+        for key in _BATCH_TEXTS:
+            if key in self._data:
+                places[key] = self._text((key,), self._data[key])
         return _core.make_recipe(
             places,
-            serves,
+            self._number(("serves",), self._data["serves"]),
             self._measures(),
             self._decimal(),
             self._tested_at(),
+            self._trays(),
             self._lines(),
+            self._bases(catalog),
             self._catalog(catalog),
         )
+
+    def _trays(self) -> Any:
+        trays = self._number(("trays",), self._data.get("trays", 1))
+        if trays <= 0:
+            message = f"trays is {_core.exact_text(trays)}, but must be above zero"
+            raise self._error("recipe.trays", message, ("trays",))
+        return trays
+
+    def _bases(self, catalog: Catalog) -> list[tuple[str, Recipe, Placed]]:
+        bases = self._data.get("bases", {})
+        if not isinstance(bases, dict):
+            hint = 'bases = { sauce = "sauce.toml" }'
+            raise self._error("recipe.type", "bases is not a table", ("bases",), hint)
+        return [self._base(name, base, catalog) for name, base in bases.items()]
+
+    def _base(self, name: str, base: object, catalog: Catalog) -> tuple[str, Recipe, Placed]:
+        path: Path = ("bases", name)
+        if isinstance(base, dict):
+            reader = _Reader(base, self._places, self._file, (*self._root, *path), self._library)
+            return name, reader.recipe(catalog), self._placed(path, name)
+        written, *_ = self._text(path, base)
+        file = os.path.join(os.path.dirname(self._file), written)
+        chain = [os.path.basename(link) for link in self._library.chain_to(file)]
+        if chain:
+            uses = " uses ".join([*chain, os.path.basename(file)])
+            message = f"a recipe cannot be made from itself: {uses}"
+            raise self._error("base.cycle", message, path, "take the recipe out of its own base")
+        if self._library.depth >= _DEEPEST:
+            message = f"bases stand more than {_DEEPEST} deep in one another"
+            raise self._error("base.depth", message, path)
+        return name, self._read_base(name, file, path), self._placed(path, name)
+
+    def _read_base(self, name: str, file: str, path: Path) -> Recipe:
+        try:
+            return self._library.read(file)
+        except FileError as error:
+            message = f"the base {name} cannot be read: {error.message} ({file})"
+            raise self._error(error.code, message, path, error.hint) from None
 
     def _catalog(self, catalog: Catalog) -> Catalog:
         """With the foods that the recipe chooses where a name means several."""
@@ -177,11 +285,12 @@ class _Reader:
 
     def _place(self, path: Path) -> tuple[int, int]:
         """Of the value, or of the first value inside it."""
+        path = (*self._root, *path)
         inside = [place for known, place in self._places.items() if known[: len(path)] == path]
         return self._places.get(path) or min(inside, default=(0, 0))
 
     def _error(self, code: str, message: str, path: Path, hint: str = "") -> Error:
-        line, column = self._place(path) if path else (0, 0)
+        line, column = self._place(path) if path or self._root else (0, 0)
         return make_error(code, message, hint, self._file, line, column)
 
 

@@ -19,11 +19,14 @@ def with_line(line: str, more: str = "") -> str:
     return f'name = "Dish"\nserves = 4{more}\nlines = [\n  "{line}",\n]\n'
 
 
-KEYS = "keys: name, serves, measures, decimal, region, names, tested_at, lines"
+KEYS = (
+    "keys: name, serves, measures, decimal, region, names, tested_at, "
+    "makes, loss, load, flour, trays, bases, lines"
+)
 LINE_KEYS = "keys: id, line, stage, state, rule, note, optional"
 RULES = (
     "the rules: in proportion, fixed, whole, one per portion, one per 4 portions, "
-    "25 g per portion, 15 % taken up"
+    "25 g per portion, one per load, tapered (2, 1.5), (4, 2), to taste, 15 % taken up"
 )
 
 RECIPE = scalepan.RecipeError

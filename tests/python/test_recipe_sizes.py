@@ -9,18 +9,24 @@ RECIPE = scalepan.RecipeError
 LEEK = 'name = "x"\nserves = 4\nlines = ["1 leek"]\n'
 
 
+WAYS = (
+    'write one of: scale(portions=40), scale(factor=10), scale(batch="12 kg"), '
+    'scale(raw_batch="12 kg"), scale(stock={"eggs": "30"})'
+)
+
+
 @pytest.mark.parametrize(
     ("sizes", "code", "message"),
     [
         (
             {},
             "recipe.size",
-            "a size is either portions or a factor (write scale(portions=40) or scale(factor=10))",
+            f"no size is given ({WAYS})",
         ),
         (
             {"portions": 4, "factor": 2},
             "recipe.size",
-            "a size is either portions or a factor (write scale(portions=40) or scale(factor=10))",
+            f"a size is given in two ways, by portions and by factor ({WAYS})",
         ),
         (
             {"portions": 0},

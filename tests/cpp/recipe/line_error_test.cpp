@@ -81,7 +81,8 @@ TEST_CASE("line errors: a name of two foods is told where it stands") {
 TEST_CASE("line errors: rules") {
   CHECK(refusal("4 eggs | each") ==
         "rule.unreadable @ pot.toml:4:20: \"each\" is no rule (the rules: in proportion, fixed, "
-        "whole, one per portion, one per 4 portions, 25 g per portion, 15 % taken up)");
+        "whole, one per portion, one per 4 portions, 25 g per portion, one per load, tapered (2, "
+        "1.5), (4, 2), to taste, 15 % taken up)");
   CHECK(refusal("4 eggs | whole | fixed")
             .starts_with("rule.unreadable @ pot.toml:4:20: \"whole | fixed\" is no rule"));
   CHECK(refusal("4 eggs | 25 g per portion") ==

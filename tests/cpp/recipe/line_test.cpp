@@ -111,8 +111,7 @@ TEST_CASE("lines: rules in the text") {
   CHECK(line_of("4 eggs | one per portion").rule == Rule{RuleKind::per_portions, 1, 1});
   CHECK(line_of("1 leek, sliced (large) | whole").rule.kind == RuleKind::whole);
   CHECK(line_of("1 leek, sliced (large) | whole").size == "large");
-  CHECK(line_of("500 mL oil for frying | 15 % taken up").rule ==
-        Rule{RuleKind::taken_up, Rational(3, 20), 1});
+  CHECK(line_of("500 mL oil for frying | 15 % taken up").rule == Rule{.taken_up = Rational(3, 20)});
   CHECK(line_of("2 sprigs thyme | fixed").rule.kind == RuleKind::fixed);
   CHECK(line_of("500 g leeks").rule == Rule{});
 }

@@ -14,7 +14,7 @@ Thrown refusal(std::string_view text, std::string_view unit = "piece AP") {
 }
 
 Rule per(const Rational& each, const Rational& portions) {
-  return {RuleKind::per_portions, each, portions};
+  return {.kind = RuleKind::per_portions, .each = each, .portions = portions};
 }
 
 TEST_CASE("rules: the words there are") {
@@ -43,11 +43,12 @@ TEST_CASE("rules: text that is no rule") {
                            "-1 per portion", "1-2 per portion", "one per 0 portions",
                            "one per some portions", "one each per portion", "Fixed"}) {
     std::string shown = text;
-    CHECK(refusal(text) ==
-          Thrown{"rule.unreadable", "\"" + shown + "\" is no rule",
-                 "the rules: in proportion, fixed, whole, one per portion, one per 4 portions, "
-                 "25 g per portion, 15 % taken up",
-                 0});
+    CHECK(
+        refusal(text) ==
+        Thrown{"rule.unreadable", "\"" + shown + "\" is no rule",
+               "the rules: in proportion, fixed, whole, one per portion, one per 4 portions, "
+               "25 g per portion, one per load, tapered (2, 1.5), (4, 2), to taste, 15 % taken up",
+               0});
   }
 }
 
@@ -70,7 +71,7 @@ TEST_CASE("rules: told as they are written") {
 
 TEST_CASE("rules: what each gives at a size") {
   const auto at = [](const Rule& rule, const Rational& written, const Rational& portions) {
-    return amount_by_rule(rule, written, 4, portions);
+    return amount_by_rule(rule, written, {portions, portions, portions / Rational(4), 1});
   };
   CHECK(at(rule("in proportion"), 6, 10).amount == Rational(15));
   CHECK(at(rule("in proportion"), 1, 3).amount == Rational(3, 4));

@@ -1,0 +1,116 @@
+#include "bindings/bind_sizing.hpp"
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "exact/text.hpp"
+#include "measure/amount.hpp"
+#include "recipe/sizing.hpp"
+
+namespace scalepan::bindings {
+
+namespace {
+
+/// A quantity, or the text of one in the recipe's measures.
+Quantity amount_of(const py::handle& given, const Recipe& recipe) {
+  if (py::isinstance<py::str>(given)) {
+    return parse_quantity(given.cast<std::string>(), recipe.measures());
+  }
+  return given.cast<Quantity>();
+}
+
+/// A share as a number, or as a text with `%`.
+Rational share_of(const py::handle& given) {
+  if (!py::isinstance<py::str>(given)) return given.cast<Rational>();
+  const auto text = given.cast<std::string>();
+  const std::string_view written = trimmed(text);
+  if (!written.ends_with('%')) return py::str(std::string(written)).cast<Rational>();
+  const py::str number(std::string(trimmed(written.substr(0, written.size() - 1))));
+  return number.cast<Rational>() / Rational(100);
+}
+
+std::vector<Stock> stock_of(const py::object& given, const Recipe& recipe) {
+  std::vector<Stock> stock;
+  for (const auto& [line, amount] : given.cast<py::dict>()) {
+    Quantity quantity = amount_of(amount, recipe);
+    if (quantity.dimension().is_number()) {
+      quantity = Quantity(quantity.coherent(), Unit::named("piece"));
+    }
+    stock.push_back({{line.cast<std::string>(), {}}, std::move(quantity)});
+  }
+  return stock;
+}
+
+/// What `scale` was given; None for what it was not.
+class Request {
+ public:
+  Request(const Recipe& recipe, const SizeAsked& asked) : recipe_(recipe), asked_(asked) {}
+
+  [[nodiscard]] Size size() const {
+    const std::string way = only_way();
+    if (way != "portions") expect_no_serving(way);
+    if (way == "batch") return size_for_batch(recipe_, amount_of(asked_.batch, recipe_));
+    if (way == "raw_batch")
+      return size_for_batch(recipe_, amount_of(asked_.raw_batch, recipe_), true);
+    if (way == "stock") return size_for_stock(recipe_, stock_of(asked_.stock, recipe_)).size;
+    if (way == "factor") {
+      const auto factor = asked_.factor.cast<Rational>();
+      const Rational portions = recipe_.serves() * factor;
+      return {portions, portions, factor, 1};
+    }
+    const Serving serving{
+        asked_.portions.cast<Rational>(),
+        asked_.spare.is_none() ? Rational(0) : asked_.spare.cast<Rational>(),
+        asked_.serving_loss.is_none() ? Rational(0) : share_of(asked_.serving_loss)};
+    if (asked_.portion_size.is_none()) return size_for_serving(recipe_, serving);
+    return size_for_portions_of(recipe_, serving, amount_of(asked_.portion_size, recipe_));
+  }
+
+ private:
+  using Named = std::pair<const char*, const py::object*>;
+
+  [[nodiscard]] std::string only_way() const {
+    std::vector<std::string> ways;
+    for (const auto& [name, value] :
+         {Named{"portions", &asked_.portions}, Named{"factor", &asked_.factor},
+          Named{"batch", &asked_.batch}, Named{"raw_batch", &asked_.raw_batch},
+          Named{"stock", &asked_.stock}}) {
+      if (!value->is_none()) ways.emplace_back(name);
+    }
+    if (ways.size() == 1) return ways.front();
+    fail("recipe.size",
+         ways.empty() ? "no size is given"
+                      : "a size is given in two ways, by " + ways[0] + " and by " + ways[1],
+         "write one of: scale(portions=40), scale(factor=10), scale(batch=\"12 kg\"), "
+         "scale(raw_batch=\"12 kg\"), scale(stock={\"eggs\": \"30\"})");
+  }
+
+  void expect_no_serving(const std::string& way) const {
+    for (const auto& [name, value] :
+         {Named{"portion_size", &asked_.portion_size}, Named{"spare", &asked_.spare},
+          Named{"serving_loss", &asked_.serving_loss}}) {
+      if (value->is_none()) continue;
+      fail("recipe.size",
+           std::string(name) + " goes with portions, but the size is given by " + way,
+           "write scale(portions=40, " + std::string(name) + "=...)");
+    }
+  }
+
+  const Recipe& recipe_;
+  const SizeAsked& asked_;
+};
+
+}  // namespace
+
+std::shared_ptr<Recipe> scaled_as_asked(const Recipe& recipe, const SizeAsked& asked) {
+  return std::make_shared<Recipe>(recipe.sized(Request(recipe, asked).size()));
+}
+
+py::tuple stock_limit(const Recipe& recipe, const py::dict& stock) {
+  const LimitedSize limited = size_for_stock(recipe, stock_of(stock, recipe));
+  return py::make_tuple(limited.line, limited.exact);
+}
+
+}  // namespace scalepan::bindings

@@ -1,0 +1,29 @@
+// Lines that take from a base: `300 g white sauce`, `3/5 of the white sauce`, `2 portions of
+// pancakes`, `rest of the white sauce`.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "recipe/recipe.hpp"
+
+namespace scalepan {
+
+/// The line, where it names one of the bases; else nothing. A share or the rest is settled later.
+/// Throws `base.unknown` for a share of something that is none, `base.measure` for an amount by a
+/// measure the base does not state, `base.extras` for a stage or state, and `base.rule`.
+[[nodiscard]] std::optional<Line> read_base_line(const LineInput& input, Reading reading,
+                                                 const std::vector<BaseRecipe>& bases,
+                                                 const Catalog& catalog);
+
+/// Gives shares and rests of each base their amounts. Throws what `settle_shares` throws, at the
+/// place of the last line concerned.
+void settle_base_lines(std::vector<Line>& lines, const std::vector<BaseRecipe>& bases);
+
+/// What a line takes at its present amount, in batches of the written base.
+[[nodiscard]] Rational batches_of(const Line& line, const BaseRecipe& base);
+
+/// As `weight_of_unit`, of a base line.
+[[nodiscard]] UnitWeight weight_of_base_unit(const Line& line, const BaseRecipe& base);
+
+}  // namespace scalepan

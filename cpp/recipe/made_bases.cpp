@@ -1,0 +1,117 @@
+#include "recipe/made_bases.hpp"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+#include "recipe/base_line.hpp"
+#include "recipe/sizing.hpp"
+
+namespace scalepan {
+
+namespace {
+
+using Known = const Recipe*;
+
+/// Every base below a recipe, users before what they use.
+class Order {
+ public:
+  explicit Order(const Recipe& recipe) {
+    visit(recipe);
+    std::ranges::reverse(bases_);
+  }
+
+  [[nodiscard]] const std::vector<const BaseRecipe*>& bases() const { return bases_; }
+
+ private:
+  void visit(const Recipe& recipe) {
+    for (const BaseRecipe& base : recipe.bases()) {
+      if (!seen_.emplace(base.recipe.get(), &base).second) continue;
+      visit(*base.recipe);
+      bases_.push_back(&base);
+    }
+  }
+
+  std::map<Known, const BaseRecipe*> seen_;
+  std::vector<const BaseRecipe*> bases_;
+};
+
+void expect_names_differ(const std::vector<const BaseRecipe*>& bases) {
+  std::map<std::string_view, const BaseRecipe*> seen;
+  for (const BaseRecipe* base : bases) {
+    const auto [known, fresh] = seen.emplace(base->name, base);
+    if (fresh) continue;
+    fail("base.name_clash",
+         "two bases are called " + base->name + ": " + known->second->recipe->name() + " and " +
+             base->recipe->name(),
+         "give one of them another name", base->place);
+  }
+}
+
+/// Large enough that its batch comes to so many written ones.
+Recipe made_for(const Recipe& written, const Rational& batches) {
+  const Rational portions = written.serves() * batches;
+  Recipe made = written.sized_alone({portions, portions, batches, 1});
+  const auto whole = written.batch().amount(written.size());
+  if (!whole) return made;
+  const Quantity wanted = *whole * batches;
+  if (made.batch().amount(made.size())->coherent() >= wanted.coherent()) return made;
+  return written.sized_alone(size_for_batch(written, wanted));
+}
+
+class Maker {
+ public:
+  explicit Maker(const Recipe& recipe) : order_(recipe) {
+    expect_names_differ(order_.bases());
+    take_uses(recipe, "");
+  }
+
+  std::vector<MadeBase> make() {
+    std::vector<MadeBase> made;
+    for (const BaseRecipe* base : order_.bases()) {
+      std::vector<BaseUse>& uses = uses_[base->recipe.get()];
+      if (uses.empty()) continue;
+      Rational batches;
+      for (const BaseUse& use : uses) batches += use.batches;
+      auto recipe = std::make_shared<const Recipe>(made_for(*base->recipe, batches));
+      take_uses(*recipe, base->name + ".");
+      made.push_back({base->name, std::move(recipe), std::move(uses), batches});
+    }
+    std::ranges::reverse(made);
+    return made;
+  }
+
+ private:
+  void take_uses(const Recipe& recipe, const std::string& prefix) {
+    for (const Line& line : recipe.lines()) {
+      if (!line.base) continue;
+      const BaseRecipe& base = recipe.bases()[*line.base];
+      uses_[base.recipe.get()].push_back({prefix + line.id, line.amount, batches_of(line, base)});
+    }
+  }
+
+  Order order_;
+  std::map<Known, std::vector<BaseUse>> uses_;
+};
+
+}  // namespace
+
+std::vector<MadeBase> made_bases_of(const Recipe& recipe) { return Maker(recipe).make(); }
+
+std::vector<Line> food_lines_of(const Recipe& recipe) {
+  std::vector<Line> lines;
+  for (const Line& line : recipe.lines()) {
+    if (!line.base) lines.push_back(line);
+  }
+  for (const MadeBase& made : recipe.made_bases()) {
+    for (const Line& line : made.recipe->lines()) {
+      if (line.base) continue;
+      lines.push_back(line);
+      lines.back().id = made.name + "." + line.id;
+      lines.back().made_in = made.name;
+    }
+  }
+  return lines;
+}
+
+}  // namespace scalepan

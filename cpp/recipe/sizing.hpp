@@ -1,0 +1,50 @@
+// Sizes asked for in other words than portions.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "recipe/recipe.hpp"
+
+namespace scalepan {
+
+/// What must be made so that enough can be served.
+struct Serving {
+  Rational portions;
+  Rational spare;  // portions beside those asked for
+  Rational loss;   // the share of what is made that is lost on the way to the plate
+};
+
+/// (portions + spare) / (1 - loss) are made. Throws `recipe.portions`, `size.spare` and
+/// `size.loss`.
+[[nodiscard]] Size size_for_serving(const Recipe& recipe, const Serving& serving);
+
+/// The batch comes to so much: a weight, or what `makes` is stated in; `before` cooking where said.
+/// Throws `size.unreachable` with both neighbours where steps jump over the target, `size.target`
+/// for a target of zero or below or one that no size comes to, and `batch.unknown`.
+[[nodiscard]] Size size_for_batch(const Recipe& recipe, const Quantity& target,
+                                  bool before = false);
+
+/// So many portions of so much each; the lines by the portion keep to their number. Throws what
+/// `size_for_batch` throws.
+[[nodiscard]] Size size_for_portions_of(const Recipe& recipe, const Serving& serving,
+                                        const Quantity& portion);
+
+/// What there is of one line's food.
+struct Stock {
+  PlacedText line;  // its id, or the name of its food
+  Quantity amount;
+};
+
+struct LimitedSize {
+  Size size;         // of whole portions, where there is enough for one
+  std::string line;  // the one that limits it
+  Rational exact;    // the portions it would allow
+};
+
+/// The most whole portions the stock allows; what is not in it is taken as enough. Throws
+/// `size.stock` for a line that is not there, an amount that does not measure it, or less than one
+/// portion needs.
+[[nodiscard]] LimitedSize size_for_stock(const Recipe& recipe, const std::vector<Stock>& stock);
+
+}  // namespace scalepan
