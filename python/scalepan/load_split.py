@@ -48,15 +48,18 @@ def loads(
         MeasureError: ``load.kind``, ``load.capacity``, ``load.negative``, ``load.whole``,
             ``pan.unknown``, ``pan.no_volume`` and what reading an amount raises.
     """
-    if isinstance(capacity, str) and _names_a_pan(capacity):
-        capacity = pan(capacity)
-    holds = volume_of(capacity) if isinstance(capacity, Pan) else _quantity(capacity, measures)
+    chosen = pan_meant(capacity)
+    holds = volume_of(chosen) if isinstance(chosen, Pan) else _quantity(chosen, measures)
     return _core.loads(_quantity(total, measures), holds, equal)
 
 
-def _names_a_pan(text: str) -> bool:
-    """Every amount begins with a number, and no pan's name does."""
-    return text.strip()[:1].isalpha()
+def pan_meant(capacity: Amount | Pan) -> Amount | Pan:
+    """The pan that a text names: no amount begins with a letter. All else as it is.
+
+    Raises ``pan.unknown``.
+    """
+    named = isinstance(capacity, str) and capacity.strip()[:1].isalpha()
+    return pan(str(capacity)) if named else capacity
 
 
 def _quantity(amount: Amount, measures: str | None) -> Quantity:

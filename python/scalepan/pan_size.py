@@ -23,10 +23,11 @@ if TYPE_CHECKING:
 PI = Fraction(3_141_592_653_589_793, 10**15)
 PI_ERROR = Fraction(1, 2 * 10**15)
 
-_SHAPE = re.compile(r"\s+(round|square)$", re.IGNORECASE)
-_TIMES = re.compile(r"\s*[x×]\s*", re.IGNORECASE)
+# Patterns are texts, compiled when first used: `import scalepan` stays quick.
+_SHAPE = r"(?i)\s+(round|square)$"
+_TIMES = r"(?i)\s*[x×]\s*"
 # `9 in`, `9"`: no unit elsewhere, since "in" is a word and a quotation mark is none.
-_INCH_SIGN = re.compile(r"(?<=\d)\s*(?:in\b\.?|\"|″)$", re.IGNORECASE)
+_INCH_SIGN = r"(?i)(?<=\d)\s*(?:in\b\.?|\"|″)$"
 _HINT = "write 30 x 20 x 6 cm, 8 x 2 inch round, or 20 cm square"
 
 
@@ -93,18 +94,19 @@ def area_of(pan: Pan) -> Quantity:
 
 
 def volume_of(pan: Pan) -> Quantity:
-    """What the pan holds. Raises ``pan.no_volume``."""
-    if pan.volume is None:
+    """What the pan holds, in the unit of its first source. Raises ``pan.no_volume``."""
+    if not pan.printed:
         message = f'no source says what "{pan.name}" holds, and its size does not tell'
         hint = f'fill it with measured water and give that: pan("{pan.name}", volume="3.2 L")'
         raise make_error("pan.no_volume", message, hint)
-    return pan.volume
+    return pan.printed[0].volume
 
 
 def pan_of_size(text: str) -> Pan:
     """A pan of a size as written, without a volume. Raises ``pan.size`` and ``pan.length``."""
-    shape = _SHAPE.search(text)
-    lengths = _lengths_of(_SHAPE.sub("", text))
+    text = text.strip()
+    shape = re.search(_SHAPE, text)
+    lengths = _lengths_of(re.sub(_SHAPE, "", text))
     kind = shape[1].lower() if shape else ""
     across = 1 if kind else 2
     if not across <= len(lengths) <= across + 1:
@@ -128,7 +130,8 @@ def expect_length(length: Quantity) -> Quantity:
 
 
 def _lengths_of(text: str) -> list[Quantity]:
-    lengths = [_core.quantity(_INCH_SIGN.sub(" inch", part)) for part in _TIMES.split(text.strip())]
+    parts = re.split(_TIMES, text)
+    lengths = [_core.quantity(re.sub(_INCH_SIGN, " inch", part)) for part in parts]
     unit = lengths[-1].unit
     if not unit:
         raise make_error("pan.size", f'"{text}" has no unit at its end', _HINT)

@@ -48,7 +48,7 @@ PAN_COLUMNS = (
 )
 
 _SIZES = ("length", "width", "diameter", "depth")
-_SIDES = re.compile(r"(\d+(?: \d+/\d+)?) x (\d+(?: \d+/\d+)?)(?= x )")
+_SIDES = r"(\d+(?: \d+/\d+)?) x (\d+(?: \d+/\d+)?)(?= x )"
 
 
 def pans() -> dict[str, Pan]:
@@ -173,7 +173,9 @@ def _key(name: str) -> str:
     """
     plain = re.sub(r"(?<=\d)-(?=\d+/\d)", " ", name.replace("×", "x"))
     key = " ".join(plain.casefold().split())
-    return key if "round" in key else _SIDES.sub(lambda sides: _in_order(sides[1], sides[2]), key)
+    if "round" in key:
+        return key
+    return re.sub(_SIDES, lambda sides: _in_order(sides[1], sides[2]), key)
 
 
 def _in_order(*sides: str) -> str:
@@ -186,7 +188,7 @@ def _named(name: str, known: Mapping[str, Pan]) -> Pan | None:
 
 
 def _sized(name: str, known: Mapping[str, Pan]) -> Pan:
-    if name.strip()[:1].isnumeric():
+    if not name.strip()[:1].isalpha():
         return pan_of_size(name)
     near = _core.nearest_names(_key(name), [_key(other) for other in known])
     names = [pan.name for pan in known.values() if _key(pan.name) in near]

@@ -102,7 +102,7 @@ def test_what_cannot_be_shared_out() -> None:
         "(round it to a whole number, or share out its weight)"
     )
     assert refusal("30 kg", "GN 1/1 65") == (
-        "load.kind: no loads can be made of 30 kg and 7400 mL: weight and volume"
+        "load.kind: no loads can be made of 30 kg and 7.4 L: weight and volume"
     )
 
 
@@ -157,7 +157,26 @@ def test_the_command_in_json_is_exact(capsys: pytest.CaptureFixture[str]) -> Non
         "short": {"value": "10/7", "unit": "kg", "told": "≈ 1.429 kg"},
         "parts": [{"count": 7, "each": {"value": "10/7", "unit": "kg", "told": "≈ 1.429 kg"}}],
         "in_turn": {"value": "7/3", "unit": "h", "told": "2 1/3 h"},
+        "pan": None,
     }
+
+
+def test_the_command_tells_what_a_pan_holds_and_who_says_so(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    assert main(["loads", "3 gal", "baking pan 13 x 9 x 2 inch", "--measures", "us"]) == 0
+    # 3 gal are 48 cups, 3 x 14 + 6.
+    assert capsys.readouterr().out == (
+        "3 gal, at most 14 cups a load = 3 loads of 14 cups and one of 6 cups\n"
+        "  * baking pan 13 x 9 x 2 inch holds 14 cups   [Time Inc., sheet of pan volumes\n"
+        "    (2008)]\n"
+    )
+    assert main(["loads", "30 L", "GN 1/1 65", "--json"]) == 0
+    document = json.loads(capsys.readouterr().out)
+    assert document["capacity"] == {"value": "37/5", "unit": "L", "told": "7.4 L"}
+    assert document["pan"]["name"] == "GN 1/1 65"
+    assert document["pan"]["source"].startswith("maker's table of gastronorm containers")
 
 
 def test_the_command_refuses_clearly(capsys: pytest.CaptureFixture[str]) -> None:

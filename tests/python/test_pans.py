@@ -158,6 +158,7 @@ def test_sizes_that_cannot_be() -> None:
         f"pan.length: a length belongs here, and 30 g is of the kind weight {HINT}"
     )
     assert refusal("30 x 0 cm") == f"pan.length: a pan has no length of 0 cm {HINT}"
+    assert refusal("-3 x 4 cm") == f"pan.length: a pan has no length of -3 cm {HINT}"
     assert refusal("30 x 20 x six cm").startswith("amount.unreadable: ")
     assert refusal("20 to 30 x 20 cm").startswith("amount.range: ")
 

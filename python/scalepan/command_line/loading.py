@@ -6,9 +6,11 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line.documents import quantity_document
 from scalepan.command_line.tables import wrapped
+from scalepan.pan_size import Pan
 
 if TYPE_CHECKING:
     from scalepan._core import Loads, Quantity
+    from scalepan.load_split import Amount
 
 TIME_NOTE = (
     "the time of a load is the cook's own figure and is never scaled: separate pieces take as long "
@@ -17,10 +19,14 @@ TIME_NOTE = (
 
 
 def loads_section(
-    total: str, capacity: str, split: Loads, time: Quantity | None, width: int
+    total: str, capacity: Amount | Pan, split: Loads, time: Quantity | None, width: int
 ) -> list[str]:
-    """The loads, and the time they take one after the other where that of one is given."""
-    lines = wrapped(f"{total}, at most {capacity} a load = {split.text}", width)
+    """The loads, what a pan holds by its source, and the time one after the other if asked for."""
+    most = split.capacity.told if isinstance(capacity, Pan) else capacity
+    lines = wrapped(f"{total}, at most {most} a load = {split.text}", width)
+    if isinstance(capacity, Pan):
+        source = capacity.printed[0].source
+        lines += wrapped(f"{capacity} holds {most}   [{source}]", width, "  * ")
     if time is not None:
         told = _told_time(split.in_turn(time))
         lines += wrapped(f"one after the other, {time.told} a load: {told}", width, "  ")
@@ -28,8 +34,11 @@ def loads_section(
     return lines
 
 
-def loads_document(split: Loads, time: Quantity | None) -> dict[str, Any]:
-    """Everything exact, for ``--json``; ``in_turn`` is null where no time of a load is given."""
+def loads_document(capacity: Amount | Pan, split: Loads, time: Quantity | None) -> dict[str, Any]:
+    """Everything exact, for ``--json``.
+
+    ``in_turn`` is null where no time of a load is given, and ``pan`` where no pan is named.
+    """
     in_turn = None if time is None else quantity_document(split.in_turn(time))
     return {
         "text": split.text,
@@ -40,7 +49,12 @@ def loads_document(split: Loads, time: Quantity | None) -> dict[str, Any]:
         "short": quantity_document(split.short),
         "parts": [{"count": count, "each": quantity_document(each)} for count, each in split.parts],
         "in_turn": in_turn,
+        "pan": _pan_document(capacity) if isinstance(capacity, Pan) else None,
     }
+
+
+def _pan_document(pan: Pan) -> dict[str, str]:
+    return {"name": pan.name, "source": pan.printed[0].source}
 
 
 def _told_time(time: Quantity) -> str:

@@ -16,7 +16,7 @@ from scalepan.costs import cost
 from scalepan.errors import Error, make_error
 from scalepan.foods import bundled_catalog, read_facts
 from scalepan.lines import read_line
-from scalepan.load_split import loads
+from scalepan.load_split import loads, pan_meant
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
 from scalepan.measuring import measure_out, measure_out_recipe
 from scalepan.prices import read_prices
@@ -184,11 +184,11 @@ def _measure(options: argparse.Namespace) -> Output:
 
 
 def _loads(options: argparse.Namespace) -> Output:
-    split = loads(options.total, options.capacity, options.equal, measures=options.measures)
+    capacity = pan_meant(options.capacity)
+    split = loads(options.total, capacity, options.equal, measures=options.measures)
     time = None if options.time is None else _core.quantity(options.time)
-    width = terminal_width()
-    lines = loading.loads_section(options.total, options.capacity, split, time, width)
-    return loading.loads_document(split, time), lines
+    lines = loading.loads_section(options.total, capacity, split, time, terminal_width())
+    return loading.loads_document(capacity, split, time), lines
 
 
 def _read(options: argparse.Namespace) -> Output:
