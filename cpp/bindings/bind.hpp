@@ -8,6 +8,7 @@ namespace scalepan::bindings {
 void bind_errors(py::module_& m);
 void bind_exact(py::module_& m);
 void bind_measure(py::module_& m);
+void bind_loads(py::module_& m);
 void bind_food(py::module_& m);
 void bind_packs(py::module_& m);
 void bind_lines(py::module_& m);

@@ -4,6 +4,7 @@
 #include "exact/error.hpp"
 #include "measure/amount.hpp"
 #include "measure/measuring_out.hpp"
+#include "measure/nearest.hpp"
 #include "measure/told.hpp"
 #include "measure/unit_table.hpp"
 #include "measure/unit_text.hpp"
@@ -118,6 +119,11 @@ py::list unit_rows() {
   return rows;
 }
 
+std::vector<std::string> near_misses(const std::string& name,
+                                     const std::vector<std::string>& known) {
+  return nearest_names(name, std::vector<std::string_view>(known.begin(), known.end()));
+}
+
 /// One measure: name, plural, size, most, graduations as (step, from, to), source.
 using MeasureRow = std::tuple<std::string, std::string, Quantity, std::optional<Rational>,
                               std::vector<std::tuple<Quantity, Quantity, Quantity>>, std::string>;
@@ -178,6 +184,7 @@ void bind_measure(py::module_& m) {
         py::arg("measures") = py::none());
   bind_measure_set(m);
   m.def("unit_rows", &unit_rows);
+  m.def("nearest_names", &near_misses, py::arg("name"), py::arg("known"));
 }
 
 }  // namespace scalepan::bindings

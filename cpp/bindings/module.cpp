@@ -6,6 +6,7 @@ PYBIND11_MODULE(_core, m, py::mod_gil_not_used()) {
   scalepan::bindings::bind_errors(m);
   scalepan::bindings::bind_exact(m);
   scalepan::bindings::bind_measure(m);
+  scalepan::bindings::bind_loads(m);
   scalepan::bindings::bind_food(m);
   scalepan::bindings::bind_packs(m);
   scalepan::bindings::bind_lines(m);

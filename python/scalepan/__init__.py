@@ -15,6 +15,7 @@ from scalepan._core import (
     Curve,
     Fact,
     Line,
+    Loads,
     MeasureSet,
     Offer,
     PriceBook,
@@ -40,8 +41,11 @@ from scalepan.errors import (
 )
 from scalepan.foods import bundled_catalog, catalog_with, read_facts
 from scalepan.lines import read_line, read_lines
+from scalepan.load_split import loads
 from scalepan.measure_sets import measure_set, measure_sets, read_measure_sets
 from scalepan.measuring import MeasuredLine, MeasuredOut, measure_out, measure_out_recipe
+from scalepan.pan_size import Pan, PrintedVolume
+from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.usda import read_usda_sr
@@ -59,6 +63,7 @@ __all__ = [
     "FileError",
     "FoodError",
     "Line",
+    "Loads",
     "MeasureError",
     "MeasureSet",
     "MeasuredLine",
@@ -66,8 +71,10 @@ __all__ = [
     "NumberError",
     "Offer",
     "OtherFact",
+    "Pan",
     "PriceBook",
     "PriceError",
+    "PrintedVolume",
     "Quantity",
     "Recipe",
     "RecipeError",
@@ -81,10 +88,15 @@ __all__ = [
     "convert",
     "cost",
     "cover",
+    "loads",
     "measure_out",
     "measure_out_recipe",
     "measure_set",
     "measure_sets",
+    "pan",
+    "pan_ratio",
+    "pan_ratio_error",
+    "pans",
     "parse_prices",
     "parse_recipe",
     "quantity",
@@ -92,6 +104,7 @@ __all__ = [
     "read_line",
     "read_lines",
     "read_measure_sets",
+    "read_pans",
     "read_prices",
     "read_recipe",
     "read_usda_sr",

@@ -104,6 +104,40 @@ class MeasureSet:
         """
 
 def make_measure_set(name: str, rows: Sequence[MeasureRow]) -> MeasureSet: ...
+def nearest_names(name: str, known: Sequence[str]) -> list[str]: ...
+
+class Loads:
+    """A total shared out into the fewest loads; their sum is the total, exactly."""
+
+    @property
+    def capacity(self) -> Quantity:
+        """What a load holds at most; of counts the whole number below."""
+    @property
+    def parts(self) -> list[tuple[int, Quantity]]:
+        """How many loads hold how much, the larger first; none for a total of zero."""
+    @property
+    def count(self) -> int:
+        """Of all loads."""
+    @property
+    def full(self) -> int:
+        """How many are filled to the capacity."""
+    @property
+    def each(self) -> Quantity:
+        """What the largest holds; zero where there is no load."""
+    @property
+    def short(self) -> Quantity:
+        """What the smallest holds where that is below the capacity, else zero."""
+    @property
+    def text(self) -> str:
+        """``3 loads of 4 kg and one of 1 kg``; a rounded figure is marked so."""
+    def in_turn(self, time: Quantity | str) -> Quantity:
+        """The time of all loads one after the other, at ``time`` a load.
+
+        How long one load takes is the cook's own figure: it is never scaled with what it holds.
+        Raises MeasureError (``load.time``).
+        """
+
+def loads(total: Quantity, capacity: Quantity, equal: bool = False) -> Loads: ...
 
 class Fact:
     """One sourced figure about a food."""

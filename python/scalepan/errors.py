@@ -84,6 +84,8 @@ _CLASSES: dict[str, type[Error]] = {
     "quantity": MeasureError,
     "amount": MeasureError,
     "measure": MeasureError,
+    "pan": MeasureError,
+    "load": MeasureError,
     "food": FoodError,
     "fact": FoodError,
     "name": FoodError,

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
-from scalepan.errors import make_error
+from scalepan.errors import Error, make_error
 
 if TYPE_CHECKING:
     import os
+    from collections.abc import Callable
 
     PathLike = str | os.PathLike[str]
 
 # A recipe or a price book is never near this; a mistaken path to something huge is.
 MOST_BYTES = 20_000_000
+
+_Read = TypeVar("_Read")
 
 
 def read_bytes(path: PathLike) -> bytes:
@@ -47,3 +50,14 @@ def read_text(path: PathLike) -> str:
         message = f"byte {problem.start + 1} is not UTF-8"
         hint = "save the file as UTF-8"
         raise make_error("file.encoding", message, hint, str(path), line) from None
+
+
+def at_place(field: tuple[str, str, int, int], read: Callable[[], _Read]) -> _Read:
+    """Runs ``read``; its error leaves with the place of the field, if it has none of its own."""
+    _, file, line, column = field
+    try:
+        return read()
+    except Error as error:
+        if error.place:
+            raise
+        raise make_error(error.code, error.message, error.hint, file, line, column) from None

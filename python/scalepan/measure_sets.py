@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING, TypeVar
 
 from scalepan import _core
 from scalepan._core import MeasureSet
-from scalepan.errors import Error, make_error
-from scalepan.files import read_text
+from scalepan.errors import make_error
+from scalepan.files import at_place, read_text
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping, Sequence
@@ -108,7 +108,7 @@ def _placed(row: Mapping[str, str]) -> Row:
 
 def _named(name: str, rows: Sequence[Row]) -> MeasureSet:
     measures = _measures_of(rows)
-    return _at(rows[0]["set"], lambda: _core.make_measure_set(name, measures))
+    return at_place(rows[0]["set"], lambda: _core.make_measure_set(name, measures))
 
 
 def _measures_of(rows: Sequence[Row]) -> list[_core.MeasureRow]:
@@ -143,13 +143,4 @@ def _text(row: Row, column: str) -> str:
 
 
 def _read(row: Row, column: str, read: Callable[[str], _Read]) -> _Read:
-    return _at(row[column], lambda: read(_text(row, column)))
-
-
-def _at(field: Placed, read: Callable[[], _Read]) -> _Read:
-    """Runs ``read``; its error leaves with the place of the field."""
-    _, file, line, column = field
-    try:
-        return read()
-    except Error as error:
-        raise make_error(error.code, error.message, error.hint, file, line, column) from None
+    return at_place(row[column], lambda: read(_text(row, column)))

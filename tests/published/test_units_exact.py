@@ -129,3 +129,18 @@ def test_capacity_equivalents_of_the_kitchen(whole: str, parts: str) -> None:
 )
 def test_parts_of_a_cup_in_spoons(cups: str, spoons: str) -> None:
     assert scalepan.quantity(cups, measures="us") == scalepan.quantity(spoons, measures="us")
+
+
+# UCUM [in_i] is 2.54 cm; a US gallon is 231 cubic inches, so a cup is 14.4375 of them.
+def test_lengths_areas_and_the_cubic_inch() -> None:
+    assert scalepan.quantity("1 [in_i]").to("cm").value == Fraction("2.54")
+    assert scalepan.quantity("1 inch^2").to("cm^2").value == Fraction("6.4516")
+    assert scalepan.quantity("1 inch^3").to("mL").value == Fraction("16.387064")
+    assert scalepan.quantity("14.4375 inch^3") == scalepan.quantity("1 cup", measures="us")
+    assert scalepan.quantity("1 m^2").to("mm^2").value == 10**6
+
+
+# SI: 60 s and 60 min (UCUM min, h).
+def test_minutes_and_hours() -> None:
+    assert scalepan.quantity("1 h").to("min").value == 60
+    assert scalepan.quantity("1 min").to("s").value == 60

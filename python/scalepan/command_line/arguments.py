@@ -16,6 +16,7 @@ _EXAMPLES = """examples:
   scalepan why   soup.toml leeks.buy --prices prices.csv --portions 40
   scalepan convert "2 cup" g --food "granulated sugar" --measures us
   scalepan measure "47/12 tbsp" "us spoons and cups" --measures us
+  scalepan loads "13 kg" "4 kg" --time "30 min"
   scalepan read "1 lb 4 oz carrots, peeled"
 
 exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
@@ -60,6 +61,7 @@ def parser() -> argparse.ArgumentParser:
     _add_recipe_commands(commands)
     _add_convert(commands)
     _add_measure(commands)
+    _add_loads(commands)
     _add_read(commands)
     return top
 
@@ -155,6 +157,17 @@ def _add_measure(commands: _Commands[argparse.ArgumentParser]) -> None:
     measure.add_argument("--at-most", type=int, metavar="N", help="at most so many fills")
     _within(measure)
     _facts(measure)
+
+
+def _add_loads(commands: _Commands[argparse.ArgumentParser]) -> None:
+    loads = _command(commands, "loads", "A total shared out into as few loads as hold it.")
+    loads.add_argument("total", metavar="TOTAL", help='such as "13 kg" or "52"')
+    loads.add_argument(
+        "capacity", metavar="CAPACITY", help='of one load, such as "4 kg", or a pan: "GN 1/1 65"'
+    )
+    loads.add_argument("--equal", action="store_true", help="all alike, none short")
+    loads.add_argument("--time", metavar="TIME", help='that one load takes, as "30 min"')
+    loads.add_argument("--measures", choices=_MEASURES, help="which cup and pint are meant")
 
 
 def _add_read(commands: _Commands[argparse.ArgumentParser]) -> None:

@@ -8,7 +8,7 @@ import sys
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line import documents, measuring, reading, report
+from scalepan.command_line import documents, loading, measuring, reading, report
 from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
@@ -16,6 +16,7 @@ from scalepan.costs import cost
 from scalepan.errors import Error, make_error
 from scalepan.foods import bundled_catalog, read_facts
 from scalepan.lines import read_line
+from scalepan.load_split import loads, pan_meant
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
 from scalepan.measuring import measure_out, measure_out_recipe
 from scalepan.prices import read_prices
@@ -182,6 +183,14 @@ def _measure(options: argparse.Namespace) -> Output:
     return measuring.measuring_document(result), lines
 
 
+def _loads(options: argparse.Namespace) -> Output:
+    capacity = pan_meant(options.capacity)
+    split = loads(options.total, capacity, options.equal, measures=options.measures)
+    time = None if options.time is None else _core.quantity(options.time)
+    lines = loading.loads_section(options.total, capacity, split, time, terminal_width())
+    return loading.loads_document(capacity, split, time), lines
+
+
 def _read(options: argparse.Namespace) -> Output:
     line = read_line(options.line, measures=options.measures, decimal=options.decimal)
     return reading.line_document(line), reading.line_section(line, terminal_width())
@@ -211,5 +220,6 @@ _COMMANDS = {
     "why": _why,
     "convert": _convert,
     "measure": _measure,
+    "loads": _loads,
     "read": _read,
 }
