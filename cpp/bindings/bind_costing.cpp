@@ -4,6 +4,7 @@
 #include "costing/caution.hpp"
 #include "costing/costing.hpp"
 #include "costing/curve.hpp"
+#include "costing/recipe_checks.hpp"
 #include "costing/shopping.hpp"
 #include "costing/why.hpp"
 #include "exact/error.hpp"

@@ -32,7 +32,9 @@ struct RecipeInput {
   Place lines_place;
   std::vector<BaseRecipe> bases;
   BatchInput batch;
-  PlacedText flour;  // the weight of all flours, where lines are written in baker's percent
+  std::string tray;     // the pan the written size fills, `batch.trays` times; for display
+  PlacedText rounding;  // the share of an amount that rounding may change unflagged: `5 %`
+  PlacedText flour;     // the weight of all flours, where lines are written in baker's percent
 };
 
 /// One use of a base, by a line of the dish or of another base.
@@ -54,8 +56,8 @@ class Recipe {
  public:
   /// Reads the lines; headings become a property of the lines below them. Throws their errors,
   /// `recipe.name`, `recipe.serves`, `recipe.tested_at`, `recipe.no_lines`,
-  /// `recipe.duplicate_id`, what `Batch` and `read_base_line` throw, and `base.name_clash`, each
-  /// with its place.
+  /// `recipe.duplicate_id`, `recipe.rounding`, what `Batch` and `read_base_line` throw, and
+  /// `base.name_clash`, each with its place.
   Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog);
 
   [[nodiscard]] const std::string& name() const { return name_; }
@@ -78,6 +80,11 @@ class Recipe {
   [[nodiscard]] std::shared_ptr<const Catalog> shared_catalog() const { return catalog_; }
 
   [[nodiscard]] const Batch& batch() const { return *batch_; }
+  /// The pan that its written size fills, as many as `trays`; empty where none is stated.
+  [[nodiscard]] const std::string& tray() const { return tray_; }
+  [[nodiscard]] const Rational& trays() const { return trays_; }
+  /// The share of an amount that rounding may change without being flagged.
+  [[nodiscard]] const Rational& rounding() const { return rounding_; }
 
   /// The same recipe for another number of portions, always from the written amounts.
   /// Throws `recipe.portions` unless above zero.
@@ -101,6 +108,9 @@ class Recipe {
   Rational serves_;
   Size size_;
   Measures measures_ = Measures::unstated;
+  std::string tray_;
+  Rational trays_;
+  Rational rounding_{1, 20};
   std::vector<Rational> tested_at_;
   std::vector<Line> lines_;
   std::vector<BaseRecipe> bases_;

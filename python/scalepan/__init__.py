@@ -8,6 +8,7 @@ import scalepan
 """
 
 from scalepan._core import (
+    BaseUse,
     Breakpoint,
     Catalog,
     Costing,
@@ -16,6 +17,7 @@ from scalepan._core import (
     Fact,
     Line,
     Loads,
+    MadeBase,
     MeasureSet,
     Offer,
     PriceBook,
@@ -48,9 +50,11 @@ from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
+from scalepan.trays import fill_trays
 from scalepan.usda import read_usda_sr
 
 __all__ = [
+    "BaseUse",
     "Breakpoint",
     "Catalog",
     "Conversion",
@@ -64,6 +68,7 @@ __all__ = [
     "FoodError",
     "Line",
     "Loads",
+    "MadeBase",
     "MeasureError",
     "MeasureSet",
     "MeasuredLine",
@@ -88,6 +93,7 @@ __all__ = [
     "convert",
     "cost",
     "cover",
+    "fill_trays",
     "loads",
     "measure_out",
     "measure_out_recipe",

@@ -392,6 +392,9 @@ class Line:
     def part_amount(self) -> Quantity | None:
         """What the part comes to, where a fact tells: 96 g EP of the juice of 2 lemons."""
     @property
+    def rounding_spoils(self) -> str:
+        """What rounding its amount spoils: ``leavening``, ``salt``, ``gelling``; mostly empty."""
+    @property
     def made_in(self) -> str:
         """The base it belongs to, among ``Recipe.food_lines``; empty for a line of the dish."""
     @property
@@ -448,6 +451,20 @@ class Recipe:
     @property
     def raw_batch(self) -> Quantity | None:
         """The weight of its lines as they go in, trimmed; None where a line has no weight."""
+    @property
+    def tray(self) -> str:
+        """The pan that its written size fills, ``trays`` times; empty where none is stated."""
+    @property
+    def trays(self) -> Fraction: ...
+    @property
+    def rounding(self) -> Fraction:
+        """The share of an amount that rounding may change without being flagged."""
+    def load_split(self, *, equal: bool = False) -> Loads | None:
+        """What goes into each pan, tray or oven; None where the recipe states no load.
+
+        Full loads and a short one, or all alike where ``equal``; a started portion, piece or tray
+        counts whole.
+        """
     @property
     def unweighed(self) -> list[str]:
         """Ids of the lines whose weight no fact gives."""

@@ -12,7 +12,7 @@ from scalepan.command_line.tables import table, wrapped
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from scalepan._core import Costing, Curve, Quantity, Recipe, ShoppingRow
+    from scalepan._core import Costing, Curve, Line, MadeBase, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
 
 _COSTS = (
@@ -39,15 +39,59 @@ def joined(sections: list[list[str]]) -> list[str]:
 
 
 def recipe_section(recipe: Recipe, width: int) -> list[str]:
-    """Title, tested sizes and the amounts."""
+    """Title, tested sizes and the amounts, those of the bases first."""
+    sections = [
+        [*base_title(base, width), *_amounts(base.recipe, width), ""] for base in recipe.bases
+    ]
+    own = [*title_lines(recipe, width), *_amounts(recipe, width)]
+    return [*(line for section in sections for line in section), *own]
+
+
+def _amounts(recipe: Recipe, width: int) -> list[str]:
     header = ("amount", "stage", "scales")
-    rows = _line_rows(recipe)
-    return [*title_lines(recipe, width), *table(header, rows, right=(), width=width)]
+    return table(header, _line_rows(recipe), right=(), width=width)
 
 
 def title_lines(recipe: Recipe, width: int) -> list[str]:
-    """Name, portions and tested sizes, with a blank line below."""
-    return [heading(f"{recipe.name}, {_portions(recipe)}"), *wrapped(recipe.tested, width), ""]
+    """Name, portions, batch, loads and tested sizes, with a blank line below."""
+    facts = [*_batch_texts(recipe), recipe.tested]
+    return [
+        heading(f"{recipe.name}, {_portions(recipe)}"),
+        *(line for fact in facts for line in wrapped(fact, width)),
+        "",
+    ]
+
+
+def base_title(base: MadeBase, width: int) -> list[str]:
+    """What a base makes, and what takes how much of it, with a blank line below."""
+    made = base.recipe.batch
+    batches = _core.exact_text(base.batches)
+    size = f"{made.told}, " if made is not None else ""
+    size += f"{batches} batch" if batches == "1" else f"{batches} batches"
+    uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
+    loads = _loads_texts(base.recipe)
+    return [
+        heading(f"First make: {base.recipe.name}, {size}"),
+        *(line for text in (uses, *loads) for line in wrapped(text, width)),
+        "",
+    ]
+
+
+def _batch_texts(recipe: Recipe) -> list[str]:
+    """What is made beside what is asked for, the batch, and its loads."""
+    texts = []
+    if recipe.made != recipe.portions:
+        made = _core.quantity(recipe.made).told
+        texts.append(f"{made} portions are made, to serve {_core.exact_text(recipe.portions)}")
+    if (batch := recipe.batch) is not None:
+        portion = batch * (1 / recipe.made)
+        texts.append(f"makes {batch.told}, {portion.told} a portion")
+    return [*texts, *_loads_texts(recipe)]
+
+
+def _loads_texts(recipe: Recipe) -> list[str]:
+    split = recipe.load_split()
+    return [] if split is None or split.count <= 1 else [split.text]
 
 
 def _line_rows(recipe: Recipe) -> list[tuple[str, str, str]]:
@@ -61,7 +105,7 @@ def _line_rows(recipe: Recipe) -> list[tuple[str, str, str]]:
         if line.amount is None:
             rows.append((line.told, "", "left to the cook"))
         else:
-            rows.append((line.told, _stage_name(line.stage), line.rule))
+            rows.append((line.told, _stage_of(line), _scales(line)))
     return rows
 
 
@@ -178,9 +222,16 @@ def _portions(recipe: Recipe) -> str:
     return f"{count} portion" if count == "1" else f"{count} portions"
 
 
-def _stage_name(stage: str) -> str:
+def _stage_of(line: Line) -> str:
     names = {"AP": "as purchased", "EP": "edible portion"}
-    return names.get(stage, stage)
+    return "base" if line.takes_from is not None else names.get(line.stage, line.stage)
+
+
+def _scales(line: Line) -> str:
+    """The rule, with the exact figure where that was rounded."""
+    if line.amount == line.exact or line.exact is None:
+        return line.rule
+    return f"{line.rule}; {_core.exact_text(line.exact.value)} exactly"
 
 
 def _need(need: Quantity) -> str:
