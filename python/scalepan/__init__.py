@@ -17,12 +17,18 @@ from scalepan._core import (
     Line,
     MeasureSet,
     Offer,
+    PartShare,
     PriceBook,
     Quantity,
     Recipe,
     ShoppingRow,
+    StageCost,
+    TrialPart,
+    TrialRatio,
     Why,
     WrittenLine,
+    YieldShare,
+    YieldTrial,
     __version__,
     quantity,
 )
@@ -45,6 +51,7 @@ from scalepan.measuring import MeasuredLine, MeasuredOut, measure_out, measure_o
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.usda import read_usda_sr
+from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
 
 __all__ = [
     "Breakpoint",
@@ -66,15 +73,22 @@ __all__ = [
     "NumberError",
     "Offer",
     "OtherFact",
+    "PartShare",
     "PriceBook",
     "PriceError",
     "Quantity",
     "Recipe",
     "RecipeError",
     "ShoppingRow",
+    "StageCost",
+    "TrialPart",
+    "TrialRatio",
     "UsedFact",
     "Why",
     "WrittenLine",
+    "YieldShare",
+    "YieldTest",
+    "YieldTrial",
     "__version__",
     "bundled_catalog",
     "catalog_with",
@@ -87,6 +101,7 @@ __all__ = [
     "measure_sets",
     "parse_prices",
     "parse_recipe",
+    "parse_yield_test",
     "quantity",
     "read_facts",
     "read_line",
@@ -95,4 +110,6 @@ __all__ = [
     "read_prices",
     "read_recipe",
     "read_usda_sr",
+    "read_yield_test",
+    "yield_test",
 ]

@@ -37,6 +37,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.prices",
         "scalepan.recipes",
         "scalepan.usda",
+        "scalepan.yield_tests",
     }
 
 
