@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <string_view>
 #include <utility>
 
 namespace scalepan {
@@ -104,7 +105,8 @@ std::vector<PartShare> parts_of(const std::vector<YieldTrial>& trials,
     sum = sum ? *sum + whole : whole;
     ++count;
     for (const TrialPart& part : trial.*list) {
-      const auto [found, fresh] = index.emplace(std::pair(part.what, part.name), parts.size());
+      const auto [found, fresh] =
+          index.emplace(std::pair(part.what, std::string_view(part.name)), parts.size());
       if (fresh) parts.push_back({{part.what, part.name, part.use, stage, {}, {}, {}}, {}});
       add(parts[found->second], part, whole);
     }

@@ -198,8 +198,8 @@ class TrialMaker {
     const Quantity left = (without_stage(whole) - sum).to(unit);
     const WeighedRow& row = *first(to);
     const std::string sides = without_stage(whole).text() + " " + std::string(text_of(from)) +
-                              ", but what came off, was lost and is " + std::string(text_of(to)) +
-                              " makes " + sum.to(unit).text();
+                              ", but parts, losses and " + std::string(text_of(to)) +
+                              " weight make " + sum.to(unit).text();
     if (left.coherent().sign() < 0 || (rest == nullptr && !left.coherent().is_zero())) {
       const bool over = left.coherent().sign() < 0;
       const std::string loss(

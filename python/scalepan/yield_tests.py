@@ -54,6 +54,9 @@ class YieldTest(NamedTuple):
     parts: list[PartShare]
     costs: list[StageCost]
 
+    def __repr__(self) -> str:
+        return f"<YieldTest of {self.food or 'a food'}, {len(self.trials)} trials>"
+
     def share(self, stage: str, of: str) -> YieldShare:
         """The share of a stage, ``share("EP", of="AP")``.
 
