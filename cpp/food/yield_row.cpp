@@ -66,6 +66,12 @@ bool may_have_value(YieldWord word) {
   return word == YieldWord::bought || word == YieldWord::by_product || word == YieldWord::taken_off;
 }
 
+/// Sums of longer numbers would grow without end, and no scale or till gives them.
+void expect_handy(const Quantity& amount, std::string_view code, std::string_view written) {
+  if (amount.coherent().is_word()) return;
+  fail(code, "\"" + excerpt(written) + "\" has more digits than any scale or till gives");
+}
+
 void expect_weight(const Quantity& weight, YieldWord word, std::string_view written) {
   const Dimension kind = weight.dimension().without_stages();
   if (!(kind == dimension::mass() || kind == dimension::volume())) {
@@ -98,6 +104,7 @@ std::optional<Quantity> read_weight(std::string_view written, YieldWord word, Me
          "weigh it; only a loss is what the other weights leave over");
   }
   const Quantity weight = parse_quantity(written, measures);
+  expect_handy(weight, "yield.weight", written);
   expect_weight(weight, word, written);
   return weight.stage() == Stage::none ? weight.at(stage_of(word)) : weight;
 }
@@ -119,6 +126,7 @@ std::optional<Unit> unit_below(Unit price) {
 std::optional<Money> read_value(std::string_view written, const Quantity& weight,
                                 Measures measures) {
   const Quantity value = parse_quantity(written, measures);
+  expect_handy(value, "yield.value", written);
   if (value.dimension().is_number() && value.coherent().is_zero()) return std::nullopt;
   if (value.coherent().sign() < 0) {
     fail("yield.value", "the value " + excerpt(written) + " is below zero");
@@ -129,7 +137,7 @@ std::optional<Money> read_value(std::string_view written, const Quantity& weight
   const Quantity in_all = value * amount;
   if (in_all.dimension().currency()) return Money{in_all, unit_below(value.unit())};
   fail("yield.value",
-       "\"" + excerpt(written) + "\" is no value of " + weight.text() + ", but a " +
+       "\"" + excerpt(written) + "\" is no value of " + weight.text() + ": it is of the kind " +
            value.dimension().name(),
        "write money per unit, such as 5.00 USD/lb, or in all, such as 150.00 USD");
 }

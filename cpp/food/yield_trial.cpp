@@ -315,6 +315,10 @@ const std::optional<Quantity>& YieldTrial::at(Stage stage) const {
 }
 
 std::vector<YieldTrial> make_trials(std::span<const WeighedRow> rows) {
+  if (rows.size() > most_rows) {
+    fail("yield.too_many", "there are " + std::to_string(rows.size()) + " rows",
+         "a yield test has at most " + std::to_string(most_rows));
+  }
   std::vector<std::pair<std::string, Rows>> by_name;
   std::map<std::string_view, std::size_t> index;
   for (const WeighedRow& row : rows) {
@@ -323,10 +327,6 @@ std::vector<YieldTrial> make_trials(std::span<const WeighedRow> rows) {
     by_name[found->second].second.push_back(&row);
   }
   if (by_name.empty()) fail("yield.missing", "the yield test has no trial");
-  if (by_name.size() > most_trials) {
-    fail("yield.too_many", "there are " + std::to_string(by_name.size()) + " trials",
-         "a yield test has at most " + std::to_string(most_trials));
-  }
   std::vector<YieldTrial> trials;
   std::vector<Place> places;
   for (auto& [name, own] : by_name) {

@@ -42,8 +42,8 @@ struct YieldTrial {
   [[nodiscard]] const std::optional<Quantity>& usable() const { return drained ? drained : edible; }
 };
 
-/// More would be another kind of study; exact means over them would grow without end.
-inline constexpr std::size_t most_trials = 1000;
+/// More would be another kind of study, whose exact sums grow without end.
+inline constexpr std::size_t most_rows = 2000;
 
 /// The trials of a test by their names, in the order in which they begin.
 /// Throws `yield.missing` for rows that need another, `yield.duplicate`, `yield.stages` for edible

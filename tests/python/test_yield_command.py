@@ -41,7 +41,7 @@ Shares, in percent
     fat                      16.00
     cutting loss              4.00
     all that came off        20.00
-  of the edible weight
+  of edible in the pan
     cooked                   75.00
     cooking loss             25.00
   of the cooked weight
@@ -80,8 +80,7 @@ A portion of 150 g
   edible   2.18        0.181 kg              2.72
   cooked   2.90        0.242 kg              3.63
   served   3.48        0.290 kg              4.35
-  Portion factor: times the price of a unit bought it gives the cost of a
-  portion.
+  Portion factor: times the price of a kg bought it gives the cost of a portion.
 
 Shown rounded half up; --json has exact figures.
 """

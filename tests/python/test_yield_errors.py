@@ -34,6 +34,16 @@ ERRORS = {
         't.csv:2:16: "4" is neither a weight nor a volume, but a plain number '
         "(write it with its unit, such as 2.5 kg or 3 lb 5 oz)",
     ),
+    "a weight too long": (
+        "1,bought,leeks,1.00000000000000000001 kg,,\n",
+        "yield.weight",
+        't.csv:2:16: "1.00000000000000000001 kg" has more digits than any scale or till gives',
+    ),
+    "a value too long": (
+        "1,bought,leeks,1 kg,1/10000000000000000000 EUR,\n",
+        "yield.value",
+        't.csv:2:21: "1/10000000000000000000 EUR" has more digits than any scale or till gives',
+    ),
     "unit misspelt": (
         "1,bought,leeks, 4 kq,,\n",
         "unit.unknown",
@@ -75,13 +85,13 @@ ERRORS = {
     "value without currency": (
         "1,bought,leeks,4 kg,2.10,\n",
         "yield.value",
-        't.csv:2:21: "2.10" is no value of 4 kg AP, but a plain number '
+        't.csv:2:21: "2.10" is no value of 4 kg AP: it is of the kind plain number '
         "(write money per unit, such as 5.00 USD/lb, or in all, such as 150.00 USD)",
     ),
     "value of another kind": (
         "1,bought,leeks,4 kg,2 EUR/L,\n",
         "yield.value",
-        't.csv:2:21: "2 EUR/L" is no value of 4 kg AP, but a EUR/mL '
+        't.csv:2:21: "2 EUR/L" is no value of 4 kg AP: it is of the kind EUR/mL '
         "(write money per unit, such as 5.00 USD/lb, or in all, such as 150.00 USD)",
     ),
     "value below zero": (
@@ -231,12 +241,12 @@ def test_errors(rows: str, code: str, said: str) -> None:
     assert (caught.value.code, str(caught.value)) == (code, said)
 
 
-def test_too_many_trials() -> None:
+def test_too_many_rows() -> None:
     rows = [f"{n},edible,,3 kg,,\n{n},cooked,,2 kg,,\n" for n in range(1001)]
     assert len(parse_yield_test(HEADER + "".join(rows[:1000])).trials) == 1000
     with pytest.raises(scalepan.FoodError) as caught:
         parse_yield_test(HEADER + "".join(rows))
-    assert str(caught.value) == "there are 1001 trials (a yield test has at most 1000)"
+    assert str(caught.value) == "there are 2002 rows (a yield test has at most 2000)"
 
 
 @pytest.mark.parametrize(

@@ -154,8 +154,10 @@ def _is_step(share: YieldShare) -> bool:
 
 def _share_rows(test: YieldTest, share: YieldShare) -> list[tuple[str, TrialRatio | None]]:
     """One step: what remained, and what came off."""
+    # A trial may cook less than all of its edible weight.
+    whole = "edible in the pan" if share.of == "EP" else f"the {_stage_name(share.of)} weight"
     rows: list[tuple[str, TrialRatio | None]] = [
-        (f"of the {_stage_name(share.of)} weight", None),
+        (f"of {whole}", None),
         (f"  {_stage_name(share.stage)}", share.share),
     ]
     if share.of == "EP":
@@ -240,16 +242,17 @@ def _portion_section(
     if portion is None:
         return []
     rows = []
+    unit = _unit_of(costs[0].price)
     for cost in costs:
         factor = cost.portion_factor(portion)
         new = [_bare(cost.portion_cost(portion, price))] if price else []
         money = _bare(cost.portion_cost(portion))
-        rows.append((_stage_name(cost.stage), money, f"{_fixed(factor)} {_unit_of(factor)}", *new))
+        rows.append((_stage_name(cost.stage), money, f"{_fixed(factor)} {unit}", *new))
     header = ["weighed", _currency(costs[0].paid), "portion factor"]
     header += ["at the new price"] if price else []
     lines = [heading(f"A portion of {portion.told}")]
     lines += table(header, rows, right=range(1, len(header)), width=width)
-    text = "Portion factor: times the price of a unit bought it gives the cost of a portion."
+    text = f"Portion factor: times the price of a {unit} bought it gives the cost of a portion."
     return lines + wrapped(text, width, "  ")
 
 
@@ -280,7 +283,7 @@ def _each(rate: Quantity, cost: StageCost) -> str:
 
 
 def _unit_of(amount: Quantity) -> str:
-    """The weight unit of ``USD/(lb AP)`` and of ``lb AP``."""
+    """The weight unit of ``USD/(lb AP)``."""
     return amount.unit.split("(")[-1].split(" ")[0]
 
 
