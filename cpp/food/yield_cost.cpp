@@ -30,7 +30,6 @@ std::optional<StageCost> cost_of(const YieldTrial& trial, Stage stage) {
   cost.bought = *trial.bought;
   cost.paid = *trial.cost;
   cost.value = less_credit(*trial.cost, trial.cut);
-  cost.per = trial.priced_per.value_or(handy_unit(trial.bought->unit()));
   if (stage == Stage::cooked || stage == Stage::served) {
     const Rational part = trial.pan->coherent() / trial.edible->coherent();
     cost.bought = cost.bought * part;
@@ -106,6 +105,10 @@ Quantity StageCost::size_at_stage(const Quantity& size) const {
 
 std::vector<StageCost> YieldTest::costs() const {
   std::vector<StageCost> costs;
+  const auto priced =
+      std::ranges::find_if(trials_, [](const auto& t) { return t.cost.has_value(); });
+  if (priced == trials_.end()) return costs;
+  const Unit per = priced->priced_per.value_or(handy_unit(priced->bought->unit()));
   for (const Stage stage : {Stage::edible, Stage::drained, Stage::cooked, Stage::served}) {
     std::optional<StageCost> sum;
     for (const YieldTrial& trial : trials_) {
@@ -117,7 +120,9 @@ std::vector<StageCost> YieldTest::costs() const {
         sum = cost;
       }
     }
-    if (sum) costs.push_back(*sum);
+    if (!sum) continue;
+    sum->per = per;
+    costs.push_back(*sum);
   }
   return costs;
 }

@@ -54,7 +54,7 @@ struct StageCost {
   Quantity value;   // money: what this weight cost
   Quantity bought;  // the bought weight behind it
   Quantity paid;    // money: what that cost
-  Unit per;         // the weight unit prices are told for
+  Unit per;         // the weight unit prices are told for, that of the first price
 
   /// Money per unit at the stage.
   [[nodiscard]] Quantity per_unit() const { return per_unit_of(value / weight); }

@@ -134,6 +134,22 @@ def test_food_that_gains_by_cooking(brisket: str, capsys: pytest.CaptureFixture[
     assert "What came off" not in out
 
 
+def test_pounds_are_told_with_their_ounces_and_prices_by_the_first_unit(
+    brisket: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    rows = "trial,what,part,weight,value\n1,bought,ham,12 lb 6 oz,2 USD/lb\n"
+    rows += "1,by-product,rind,6 oz,\n1,edible,,12 lb,\n"
+    rows += "2,bought,ham,4 kg,16 USD\n2,edible,,4 kg,\n2,cooked,,3 kg,\n"
+    Path(brisket).write_text(rows, encoding="utf-8")
+    assert main(["yield", brisket]) == 0
+    out = capsys.readouterr().out
+    assert "  1      12 lb 6 oz   12 lb          24.75 USD\n" in out
+    assert "  rind  by-product    6 oz\n" in out
+    # 16 USD over 3 kg is 5.3333 a kg, 2.4192 a lb of 0.45359237 kg.
+    assert "USD in all  a lb" in out
+    assert "16.00  2.42" in out
+
+
 def test_json_is_exact(brisket: str, capsys: pytest.CaptureFixture[str]) -> None:
     arguments = ["yield", brisket, "--portion", "150 g served", "--price", "15 EUR/kg", "--json"]
     assert main(arguments) == 0

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 _STAGES = {"AP": "bought", "EP": "edible"}
 _WEIGHTS = ("bought", "edible", "drained", "into_the_pan", "cooked", "served")
 _STEPS = (("EP", "AP"), ("drained", "AP"), ("cooked", "EP"), ("served", "cooked"))
+_OUNCES = 16
 _PLACES = 2
 _FACTOR_PLACES = 3
 
@@ -174,11 +175,17 @@ def _parts_section(parts: list[PartShare], width: int) -> list[str]:
     """What came off in all trials, what became of it and what it is worth."""
     if not parts:
         return []
-    rows = [
-        (part.name, part.what, part.use, part.weight.told, _money(part.value)) for part in parts
-    ]
-    header = ("part", "what it is", "use", "weight", "worth")
-    return [heading("What came off"), *table(header, rows, right=(3, 4), width=width)]
+    columns: dict[str, list[str]] = {
+        "part": [part.name for part in parts],
+        "what it is": [part.what for part in parts],
+        "use": [part.use for part in parts],
+        "weight": [_told(part.weight) for part in parts],
+        "worth": [_money(part.value) for part in parts],
+    }
+    header = [name for name, cells in columns.items() if any(cells)]
+    rows = list(zip(*(columns[name] for name in header), strict=True))
+    right = [i for i, name in enumerate(header) if name in ("weight", "worth")]
+    return [heading("What came off"), *table(header, rows, right=right, width=width)]
 
 
 def _costs_section(test: YieldTest, price: Quantity | None, width: int) -> list[str]:
@@ -186,9 +193,10 @@ def _costs_section(test: YieldTest, price: Quantity | None, width: int) -> list[
     if not test.costs:
         return []
     first = test.costs[0]
+    unit = _unit_of(first.price)
     rows: list[tuple[str, ...]] = [
         (
-            *(_of_trials("bought", first, test), first.bought.told, _bare(first.paid)),
+            *(_of_trials("bought", first, test), _told(first.bought.to(unit)), _bare(first.paid)),
             *(_each(first.price, first), "", "", _new_price(first, price)),
         )
     ]
@@ -197,7 +205,7 @@ def _costs_section(test: YieldTest, price: Quantity | None, width: int) -> list[
     rows += [_cost_row(cost, test, price) for cost in test.costs]
     code = "" if first.paid.unit == "XXX" else f"{first.paid.unit} "
     header = (
-        *("stage", "weight", f"{code}in all", f"a {_unit_of(first.price)}"),
+        *("stage", "weight", f"{code}in all", f"a {unit}"),
         *("cost factor", "yield factor", f"at {_new_price(first, price)}"),
     )
     columns = len(header) if price else len(header) - 1
@@ -215,8 +223,10 @@ def _costs_section(test: YieldTest, price: Quantity | None, width: int) -> list[
 
 
 def _cost_row(cost: StageCost, test: YieldTest, price: Quantity | None) -> tuple[str, ...]:
+    stage = _of_trials(_stage_name(cost.stage), cost, test)
+    weight = _told(cost.weight.to(_unit_of(cost.price)))
     return (
-        *(_of_trials(_stage_name(cost.stage), cost, test), cost.weight.told, _bare(cost.value)),
+        *(stage, weight, _bare(cost.value)),
         *(_each(cost.per_unit, cost), _fixed(cost.factor), _fixed(cost.yield_factor)),
         _each(cost.at_price(price), cost) if price else "",
     )
@@ -261,7 +271,15 @@ def _stage_name(stage: str) -> str:
 
 
 def _told(amount: Quantity | None) -> str:
-    return "" if amount is None else amount.told
+    """Pounds with their ounces, where these are whole."""
+    if amount is None:
+        return ""
+    ounces = amount.value * _OUNCES
+    if amount.unit.split(" ")[0] != "lb" or ounces.denominator != 1:
+        return amount.told
+    pounds, rest = divmod(int(ounces), _OUNCES)
+    parts = (f"{pounds} lb" if pounds else "", f"{rest} oz" if rest else "")
+    return " ".join(part for part in parts if part) or amount.told
 
 
 def _money(value: Quantity | None) -> str:
