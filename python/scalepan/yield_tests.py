@@ -140,7 +140,8 @@ def read_yield_test(
             ``part`` names the food at a trial's first row, and what came off. ``weight`` is an
             amount (``3 lb 5 oz``, ``750 mL``), of a loss also ``rest``. ``value`` is money per unit
             (``5.00 USD/lb``) or in all (``150.00 USD``): at bought the price, at by-product and
-            taken off what it is worth. ``use`` says in words what became of it.
+            taken off what it is worth. ``use`` says in words what became of a part. At other
+            rows ``part`` and ``use`` are remarks, as ``note`` is.
         measures: which pint and fluid ounce are meant, where weights are volumes.
         source: where the test comes from; left out, the path.
 

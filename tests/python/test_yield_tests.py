@@ -180,6 +180,8 @@ def test_facts_of_a_test_are_used_by_a_costing(celeriac: scalepan.YieldTest) -> 
     # 2.2 / (4.4 / 6) = 3 kg.
     assert costing.shopping[0].need == quantity("3 kg AP")
     assert source in costing.why("leeks.buy")
+    cooked = scalepan.convert("3.9 kg EP", "kg cooked", food="leeks", catalog=catalog)
+    assert cooked.value == Fraction("3.3")
 
 
 def test_facts_by_the_mean_are_said_to_be_so(celeriac: scalepan.YieldTest) -> None:

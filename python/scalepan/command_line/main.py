@@ -8,7 +8,7 @@ import sys
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line import documents, measuring, reading, report, yielding
+from scalepan.command_line import documents, measuring, reading, report, yield_documents, yielding
 from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
@@ -197,7 +197,7 @@ def _yield(options: argparse.Namespace) -> Output:
     if options.as_facts:
         return {"facts": test.facts()}, yielding.facts_lines(test)
     lines = yielding.yield_lines(test, portion, price, terminal_width())
-    return yielding.yield_document(test, portion, price), lines
+    return yield_documents.yield_document(test, portion, price), lines
 
 
 def _save_plot(curve: Any, name: str, path: str) -> None:

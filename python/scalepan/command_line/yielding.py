@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from scalepan import _core
-from scalepan.command_line.documents import quantity_document
 from scalepan.command_line.report import heading, joined
 from scalepan.command_line.tables import table, wrapped
 
@@ -14,7 +13,6 @@ if TYPE_CHECKING:
         PartShare,
         Quantity,
         StageCost,
-        TrialPart,
         TrialRatio,
         YieldShare,
         YieldTrial,
@@ -22,7 +20,7 @@ if TYPE_CHECKING:
     from scalepan.yield_tests import YieldTest
 
 _STAGES = {"AP": "bought", "EP": "edible"}
-_WEIGHTS = ("bought", "edible", "drained", "into_the_pan", "cooked", "served")
+WEIGHTS = ("bought", "edible", "drained", "into_the_pan", "cooked", "served")
 _STEPS = (("EP", "AP"), ("drained", "AP"), ("cooked", "EP"), ("served", "cooked"))
 _OUNCES = 16
 _PLACES = 2
@@ -45,44 +43,10 @@ def yield_lines(
         _shares_section(test, width),
         _parts_section(test.parts, width),
         _costs_section(test, price, width),
-        _portion_section(_asked_costs(test, portion, price), portion, price, width),
+        _portion_section(asked_costs(test, portion, price), portion, price, width),
         ["Shown rounded half up; --json has exact figures."],
     ]
     return joined(sections)
-
-
-def yield_document(
-    test: YieldTest, portion: Quantity | None, price: Quantity | None
-) -> dict[str, Any]:
-    """Everything exact, for ``--json``."""
-    asked = _asked_costs(test, portion, price)
-    return {
-        "food": test.food,
-        "source": test.source,
-        "trials": [_trial_document(trial) for trial in test.trials],
-        "shares": [
-            {
-                "share": f"{share.stage}/{share.of}",
-                **_ratio_document(share.share),
-                "loss": {"of": share.of, **_ratio_document(share.loss)},
-            }
-            for share in test.shares
-        ],
-        "parts": [
-            {
-                "part": part.name,
-                "what": part.what,
-                "use": part.use,
-                "weight": quantity_document(part.weight),
-                "value": _or_null(part.value),
-                "of": part.of,
-                **_ratio_document(part.share),
-            }
-            for part in test.parts
-        ],
-        "costs": [_cost_document(cost, price) for cost in test.costs],
-        "portions": [_portion_document(cost, portion, price) for cost in asked if portion],
-    }
 
 
 def facts_lines(test: YieldTest) -> list[str]:
@@ -98,7 +62,7 @@ def facts_lines(test: YieldTest) -> list[str]:
     return stream.getvalue().splitlines()
 
 
-def _asked_costs(
+def asked_costs(
     test: YieldTest, portion: Quantity | None, price: Quantity | None
 ) -> list[StageCost]:
     """The stages that the portion may be of: its own, or every one where it states none."""
@@ -111,7 +75,7 @@ def _asked_costs(
 
 def _trials_table(trials: list[YieldTrial], width: int) -> list[str]:
     """The weights of each trial, in the columns that some trial has."""
-    columns = [name for name in _WEIGHTS if any(_shown_weight(t, name) for t in trials)]
+    columns = [name for name in WEIGHTS if any(_shown_weight(t, name) for t in trials)]
     priced = any(trial.cost for trial in trials)
     rows = []
     for trial in trials:
@@ -319,58 +283,3 @@ def _percents(ratio: TrialRatio | None) -> tuple[str, ...]:
         return ("",) * 5
     figures = (ratio.ratio_of_sums, ratio.mean_of_ratios, ratio.low, ratio.high)
     return (*(_percent(figure) for figure in figures), str(ratio.trials))
-
-
-def _ratio_document(ratio: TrialRatio) -> dict[str, Any]:
-    return {
-        "ratio_of_sums": quantity_document(ratio.ratio_of_sums),
-        "mean_of_ratios": quantity_document(ratio.mean_of_ratios),
-        "low": quantity_document(ratio.low),
-        "high": quantity_document(ratio.high),
-        "trials": ratio.trials,
-    }
-
-
-def _trial_document(trial: YieldTrial) -> dict[str, Any]:
-    return {
-        "trial": trial.name,
-        **{name: _or_null(getattr(trial, name)) for name in _WEIGHTS},
-        "paid": _or_null(trial.cost),
-        "cut": [_part_document(part) for part in trial.cut],
-        "off": [_part_document(part) for part in trial.off],
-    }
-
-
-def _part_document(part: TrialPart) -> dict[str, Any]:
-    return {
-        "part": part.name,
-        "what": part.what,
-        "weight": quantity_document(part.weight),
-        "is_rest": part.is_rest,
-        "value": _or_null(part.value),
-        "use": part.use,
-    }
-
-
-def _cost_document(cost: StageCost, price: Quantity | None) -> dict[str, Any]:
-    figures = ("weight", "value", "bought", "paid", "credit", "per_unit", "price", "factor")
-    return {
-        "stage": cost.stage,
-        "trials": cost.trials,
-        **{name: quantity_document(getattr(cost, name)) for name in (*figures, "yield_factor")},
-        "at_price": None if price is None else quantity_document(cost.at_price(price)),
-    }
-
-
-def _portion_document(cost: StageCost, portion: Quantity, price: Quantity | None) -> dict[str, Any]:
-    return {
-        "stage": cost.stage,
-        "size": quantity_document(portion),
-        "cost": quantity_document(cost.portion_cost(portion)),
-        "factor": quantity_document(cost.portion_factor(portion)),
-        "at_price": None if price is None else quantity_document(cost.portion_cost(portion, price)),
-    }
-
-
-def _or_null(amount: Quantity | None) -> dict[str, str] | None:
-    return None if amount is None else quantity_document(amount)
