@@ -20,12 +20,18 @@ from scalepan._core import (
     MadeBase,
     MeasureSet,
     Offer,
+    PartShare,
     PriceBook,
     Quantity,
     Recipe,
     ShoppingRow,
+    StageCost,
+    TrialPart,
+    TrialRatio,
     Why,
     WrittenLine,
+    YieldShare,
+    YieldTrial,
     __version__,
     quantity,
 )
@@ -52,6 +58,7 @@ from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.trays import fill_trays
 from scalepan.usda import read_usda_sr
+from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
 
 __all__ = [
     "BaseUse",
@@ -77,6 +84,7 @@ __all__ = [
     "Offer",
     "OtherFact",
     "Pan",
+    "PartShare",
     "PriceBook",
     "PriceError",
     "PrintedVolume",
@@ -84,9 +92,15 @@ __all__ = [
     "Recipe",
     "RecipeError",
     "ShoppingRow",
+    "StageCost",
+    "TrialPart",
+    "TrialRatio",
     "UsedFact",
     "Why",
     "WrittenLine",
+    "YieldShare",
+    "YieldTest",
+    "YieldTrial",
     "__version__",
     "bundled_catalog",
     "catalog_with",
@@ -105,6 +119,7 @@ __all__ = [
     "pans",
     "parse_prices",
     "parse_recipe",
+    "parse_yield_test",
     "quantity",
     "read_facts",
     "read_line",
@@ -114,4 +129,6 @@ __all__ = [
     "read_prices",
     "read_recipe",
     "read_usda_sr",
+    "read_yield_test",
+    "yield_test",
 ]

@@ -41,6 +41,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.recipes",
         "scalepan.trays",
         "scalepan.usda",
+        "scalepan.yield_tests",
     }
 
 

@@ -17,6 +17,7 @@ _EXAMPLES = """examples:
   scalepan measure "47/12 tbsp" "us spoons and cups" --measures us
   scalepan loads "13 kg" "4 kg" --time "30 min"
   scalepan read "1 lb 4 oz carrots, peeled"
+  scalepan yield rump.csv --portion "150 g" --price "9.80 EUR/kg"
 
 exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
 
@@ -54,6 +55,7 @@ def parser() -> argparse.ArgumentParser:
     _add_measure(commands)
     _add_loads(commands)
     _add_read(commands)
+    _add_yield(commands)
     return top
 
 
@@ -159,6 +161,17 @@ def _add_read(commands: _Commands[argparse.ArgumentParser]) -> None:
     read.add_argument(
         "--decimal", choices=("point", "comma"), default="point", help="as numbers are written"
     )
+
+
+def _add_yield(commands: _Commands[argparse.ArgumentParser]) -> None:
+    test = _command(commands, "yield", "What trials of trimming and cooking say together.")
+    test.add_argument("test", metavar="FILE", help="a yield test (CSV), one weight a row")
+    test.add_argument("--portion", metavar="SIZE", help='such as "150 g" or "5 oz cooked"')
+    test.add_argument("--price", metavar="PRICE", help='of what is bought now, as "7.00 USD/lb"')
+    test.add_argument(
+        "--as-facts", action="store_true", help="print its shares as a file that --facts takes"
+    )
+    test.add_argument("--measures", choices=_MEASURES, help="which pint and fluid ounce are meant")
 
 
 def _within(command: argparse.ArgumentParser) -> None:

@@ -8,7 +8,16 @@ import sys
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line import documents, loading, measuring, reading, report, sizing
+from scalepan.command_line import (
+    documents,
+    loading,
+    measuring,
+    reading,
+    report,
+    sizing,
+    yield_documents,
+    yielding,
+)
 from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
@@ -21,6 +30,7 @@ from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
 from scalepan.measuring import measure_out
 from scalepan.prices import read_prices
 from scalepan.recipes import read_recipe
+from scalepan.yield_tests import read_yield_test
 
 if TYPE_CHECKING:
     import argparse
@@ -196,6 +206,18 @@ def _read(options: argparse.Namespace) -> Output:
     return reading.line_document(line), reading.line_section(line, terminal_width())
 
 
+def _yield(options: argparse.Namespace) -> Output:
+    test = read_yield_test(options.test, measures=options.measures)
+    portion, price = (
+        _core.quantity(text, measures=options.measures) if text else None
+        for text in (options.portion, options.price)
+    )
+    if options.as_facts:
+        return {"facts": test.facts()}, yielding.facts_lines(test)
+    lines = yielding.yield_lines(test, portion, price, terminal_width())
+    return yield_documents.yield_document(test, portion, price), lines
+
+
 def _save_plot(curve: Any, name: str, path: str) -> None:
     try:
         from scalepan.plots import plot_curve
@@ -222,4 +244,5 @@ _COMMANDS = {
     "measure": _measure,
     "loads": _loads,
     "read": _read,
+    "yield": _yield,
 }
