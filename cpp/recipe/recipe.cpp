@@ -6,6 +6,7 @@
 
 #include "exact/number_text.hpp"
 #include "exact/text.hpp"
+#include "measure/told.hpp"
 #include "recipe/bakers_percent.hpp"
 #include "recipe/base_line.hpp"
 #include "recipe/made_bases.hpp"
@@ -190,7 +191,7 @@ Recipe Recipe::sized_alone(Size size) const {
 }
 
 std::string Recipe::tested_text() const {
-  const std::string size = exact_text(size_.portions);
+  const std::string size = tell(Quantity(size_.portions)).text;
   if (tested_at_.empty()) return "no tested size is stated; " + size + " is computed";
   std::string tested = "tested at ";
   for (std::size_t i = 0; i < tested_at_.size(); ++i) {

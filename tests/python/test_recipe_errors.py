@@ -26,7 +26,7 @@ KEYS = (
 LINE_KEYS = "keys: id, line, stage, state, rule, note, optional"
 RULES = (
     "the rules: in proportion, fixed, whole, one per portion, one per 4 portions, "
-    "25 g per portion, one per load, tapered (2, 1.5), (4, 2), to taste, 15 % taken up"
+    "25 g per portion, one per load, tapered (2, 1.5), (4, 2), to taste, 15 % taken up, taken out"
 )
 
 RECIPE = scalepan.RecipeError

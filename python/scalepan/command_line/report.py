@@ -65,9 +65,8 @@ def title_lines(recipe: Recipe, width: int) -> list[str]:
 def base_title(base: MadeBase, width: int) -> list[str]:
     """What a base makes, and what takes how much of it, with a blank line below."""
     made = base.recipe.batch
-    batches = _core.exact_text(base.batches)
     size = f"{made.told}, " if made is not None else ""
-    size += f"{batches} batch" if batches == "1" else f"{batches} batches"
+    size += f"{_core.quantity(base.batches).told} batch{'' if base.batches == 1 else 'es'}"
     uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
     loads = _loads_texts(base.recipe)
     return [
@@ -82,7 +81,7 @@ def _batch_texts(recipe: Recipe) -> list[str]:
     texts = []
     if recipe.made != recipe.portions:
         made = _core.quantity(recipe.made).told
-        texts.append(f"{made} portions are made, to serve {_core.exact_text(recipe.portions)}")
+        texts.append(f"{made} portions are made, to serve {_core.quantity(recipe.portions).told}")
     if (batch := recipe.batch) is not None:
         portion = batch * (1 / recipe.made)
         texts.append(f"makes {batch.told}, {portion.told} a portion")
@@ -218,7 +217,7 @@ def _shown(amount: Quantity, unit: str) -> str:
 
 
 def _portions(recipe: Recipe) -> str:
-    count = _core.exact_text(recipe.portions)
+    count = _core.quantity(recipe.portions).told
     return f"{count} portion" if count == "1" else f"{count} portions"
 
 
