@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 import pytest
 import scalepan
 from hypothesis import given
 from hypothesis import strategies as st
 from scalepan import quantity, selling_price, sold_at
+from scalepan.command_line.main import main
+from scalepan.demo import demo_files
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 MONEY = st.fractions(min_value=Fraction(1, 100), max_value=1000, max_denominator=1000)
 SHARES = st.fractions(min_value=Fraction(1, 100), max_value=1, max_denominator=100)
@@ -140,3 +147,27 @@ def test_bills_that_cash_cannot_pay(bill: str, message: str) -> None:
     with pytest.raises(scalepan.CostError) as caught:
         scalepan.cash_total(bill)
     assert (caught.value.code, str(caught.value)) == ("money.currency", message)
+
+
+def test_the_command_prints_the_price_of_the_demo(capsys: pytest.CaptureFixture[str]) -> None:
+    recipe, prices = demo_files()
+    asked = ["--prices", prices, "--portions", "40", "--food-cost", "30 %", "--tax", "7 %"]
+    assert main(["price", recipe, *asked, "--ending", "0.90", "--json"]) == 0
+    document = json.loads(capsys.readouterr().out)
+    borne = scalepan.cost(
+        scalepan.read_recipe(recipe).scale(portions=40), scalepan.read_prices(prices)
+    ).per_portion("borne")
+    net = borne.value / Fraction(30, 100)
+    assert Fraction(document["exact"]["net"]["value"]) == net
+    assert Fraction(document["exact"]["gross"]["value"]) == net * Fraction(107, 100)
+    assert document["shelf"]["gross"]["value"] == "69/10"  # the next .90 above 6.36
+
+
+def test_a_price_on_an_unpriced_line_is_said_to_be_too_low(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    recipe, prices = tmp_path / "dish.toml", tmp_path / "prices.csv"
+    recipe.write_text('name = "Dish"\nserves = 1\nlines = ["1 egg", "100 g leeks"]\n')
+    prices.write_text("item,sold_as,pack,price,currency,keeps\neggs,AP,1,0.30,EUR,yes\n")
+    assert main(["price", str(recipe), "--prices", str(prices), "--food-cost", "30 %"]) == 0
+    assert "  Too low: not priced, and so not in the food cost: leeks." in capsys.readouterr().out

@@ -11,6 +11,7 @@ _EXAMPLES = """examples:
   scalepan scale soup.toml --portions 40
   scalepan buy   soup.toml --prices prices.csv --portions 40
   scalepan cost  soup.toml --prices prices.csv --portions 40
+  scalepan price soup.toml --prices prices.csv --food-cost "30 %" --tax "7 %" --ending 0.90
   scalepan curve soup.toml --prices prices.csv --portions 1:60 --plot curve.png
   scalepan why   soup.toml leeks.buy --prices prices.csv --portions 40
   scalepan convert "2 cup" g --food "granulated sugar" --measures us
@@ -83,6 +84,16 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
     cost = _command(commands, "cost", "Amounts, packs, and the four costs.")
     _recipe(cost, prices=True)
     sizing.add_arguments(cost)
+    price = _command(commands, "price", "What a portion sells for at a food-cost percentage.")
+    _recipe(price, prices=True)
+    sizing.add_arguments(price)
+    price.add_argument(
+        "--food-cost", required=True, metavar="SHARE", help='of the price without tax, as "30 %%"'
+    )
+    price.add_argument("--tax", default="0", metavar="SHARE", help='on top of it, as "7 %%"')
+    price.add_argument(
+        "--ending", type=sizing.number, metavar="N", help="raise to the next such price, as 0.90"
+    )
     curve = _command(commands, "curve", "The costs over a range of portions.")
     _recipe(curve, prices=True)
     curve.add_argument(

@@ -12,6 +12,7 @@ from scalepan.command_line import (
     documents,
     loading,
     measuring,
+    pricing,
     reading,
     report,
     sizing,
@@ -30,6 +31,7 @@ from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
 from scalepan.measuring import measure_out
 from scalepan.prices import read_prices
 from scalepan.recipes import read_recipe
+from scalepan.selling import selling_price
 from scalepan.yield_tests import read_yield_test
 
 if TYPE_CHECKING:
@@ -148,6 +150,20 @@ def _cost(options: argparse.Namespace) -> Output:
     return document, report.joined(sections)
 
 
+def _price(options: argparse.Namespace) -> Output:
+    costing = _costing(options, _sized_recipe(options))
+    portion = costing.per_portion("borne") * _core.quantity(1, "portion")
+    found = selling_price(
+        portion, food_cost=options.food_cost, tax=options.tax, ending=options.ending
+    )
+    width = terminal_width()
+    sections = [
+        pricing.price_section(report.title_of(costing.recipe), found, costing.unpriced, width),
+        report.notes_section(costing.to_check, width),
+    ]
+    return pricing.price_document(found), report.joined(sections)
+
+
 def _curve(options: argparse.Namespace) -> Output:
     recipe = read_recipe(options.recipe, catalog=_catalog(options))
     curve = _costing(options, recipe).curve(options.portions)
@@ -238,6 +254,7 @@ _COMMANDS = {
     "scale": _scale,
     "buy": _buy,
     "cost": _cost,
+    "price": _price,
     "curve": _curve,
     "why": _why,
     "convert": _convert,

@@ -21,7 +21,7 @@ _MEANINGS = (
 )
 
 
-def price_section(title: str, found: PriceFound, width: int) -> list[str]:
+def price_section(title: str, found: PriceFound, unpriced: list[str], width: int) -> list[str]:
     """The exact price and the one of the ending, side by side."""
     exact, shelf = found.exact, found.shelf
     rows = [
@@ -31,10 +31,18 @@ def price_section(title: str, found: PriceFound, width: int) -> list[str]:
         )
     ]
     rows.append(
-        ("food cost %", _percent(exact), _percent(shelf), "food cost / net; gross profit is the rest")
+        (
+            "food cost %",
+            _percent(exact),
+            _percent(shelf),
+            "food cost / net; gross profit is the rest",
+        )
     )
     header = ("a portion", "exact", "on the card", "meaning")
     lines = [heading(title), *table(header, rows, right=(1, 2), width=width)]
+    if unpriced:
+        missing = f"Too low: not priced, and so not in the food cost: {', '.join(unpriced)}."
+        lines += wrapped(missing, width, "  ")
     return lines + wrapped("Shown rounded half up; --json has exact figures.", width, "  ")
 
 

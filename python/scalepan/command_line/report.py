@@ -52,11 +52,16 @@ def _amounts(recipe: Recipe, width: int) -> list[str]:
     return table(header, _line_rows(recipe), right=(), width=width)
 
 
+def title_of(recipe: Recipe) -> str:
+    """Name and portions."""
+    return f"{recipe.name}, {_portions(recipe)}"
+
+
 def title_lines(recipe: Recipe, width: int) -> list[str]:
     """Name, portions, batch, loads and tested sizes, with a blank line below."""
     facts = [*_batch_texts(recipe), recipe.tested]
     return [
-        heading(f"{recipe.name}, {_portions(recipe)}"),
+        heading(title_of(recipe)),
         *(line for fact in facts for line in wrapped(fact, width)),
         "",
     ]
