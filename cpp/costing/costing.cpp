@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
@@ -163,6 +164,7 @@ std::vector<std::string> lines_to_check(const Recipe& recipe) {
     }
     check_reading(line, notes);
   }
+  for (std::string& note : method_to_check(recipe)) notes.push_back(std::move(note));
   return notes;
 }
 

@@ -16,7 +16,7 @@ from scalepan.errors import FoodError, make_error
 from scalepan.measure_sets import set_of
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
     from scalepan._core import Catalog, Line, Recipe
     from scalepan.conversion import UsedFact
@@ -129,10 +129,25 @@ def measure_out_recipe(
     within: Quantity | str | Fraction | None = None,
     catalog: Catalog | None = None,
 ) -> list[MeasuredLine]:
-    """Every line of a recipe by the measures at hand, whatever it was written in.
+    """Every line of a recipe by the measures at hand: ``measure_out_lines`` of ``recipe.lines``,
+    at the size wanted."""
+    return measure_out_lines(
+        recipe.lines, volumes=volumes, weights=weights, within=within, catalog=catalog
+    )
+
+
+def measure_out_lines(
+    lines: Iterable[Line],
+    *,
+    volumes: MeasureSet | str | None = None,
+    weights: MeasureSet | str | None = None,
+    within: Quantity | str | Fraction | None = None,
+    catalog: Catalog | None = None,
+) -> list[MeasuredLine]:
+    """Lines by the measures at hand, whatever they were written in.
 
     Args:
-        recipe: at the size wanted.
+        lines: of a recipe, or what a step of its method uses.
         volumes: the set for volumes; left out, volumes are weighed where the food's facts allow.
         weights: the set for weights; left out, weights are measured by volume where the facts
             allow.
@@ -153,7 +168,7 @@ def measure_out_recipe(
         if chosen.dimension != kind:
             message = f'the set for {kind}s is "{chosen.name}", which measures {chosen.dimension}'
             raise make_error("measure.kind", message, f"name it as the one for {chosen.dimension}s")
-    return [_measured_line(line, sets, within, catalog) for line in recipe.lines]
+    return [_measured_line(line, sets, within, catalog) for line in lines]
 
 
 def _measured_line(

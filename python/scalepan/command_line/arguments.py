@@ -10,6 +10,7 @@ from scalepan.errors import Error
 
 _EXAMPLES = """examples:
   scalepan scale soup.toml --portions 40
+  scalepan page  soup.toml --portions 40 --volumes "us spoons and cups"
   scalepan buy   soup.toml --prices prices.csv --portions 40
   scalepan cost  soup.toml --prices prices.csv --portions 40
   scalepan curve soup.toml --prices prices.csv --portions 1:60 --plot curve.png
@@ -81,9 +82,11 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
     scale = _command(commands, "scale", "The amounts for another number of portions.")
     _recipe(scale, prices=False)
     _portions(scale)
-    scale.add_argument("--volumes", metavar="SET", help="tell volumes by a set of measures")
-    scale.add_argument("--weights", metavar="SET", help="tell weights by a set of measures")
-    _within(scale)
+    _sets(scale)
+    page = _command(commands, "page", "All that another kitchen needs, on one page.")
+    _recipe(page, prices=False)
+    _portions(page)
+    _sets(page)
     buy = _command(commands, "buy", "The whole packs to buy.")
     _recipe(buy, prices=True)
     _portions(buy)
@@ -177,6 +180,12 @@ def _add_read(commands: _Commands[argparse.ArgumentParser]) -> None:
     read.add_argument(
         "--decimal", choices=("point", "comma"), default="point", help="as numbers are written"
     )
+
+
+def _sets(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--volumes", metavar="SET", help="tell volumes by a set of measures")
+    command.add_argument("--weights", metavar="SET", help="tell weights by a set of measures")
+    _within(command)
 
 
 def _within(command: argparse.ArgumentParser) -> None:

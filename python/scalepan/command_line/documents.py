@@ -8,7 +8,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
     from fractions import Fraction
 
-    from scalepan._core import Costing, Curve, Line, Quantity, Recipe, ShoppingRow, Why
+    from scalepan._core import Costing, Curve, Label, LabelItem, Line, Quantity, Recipe, ShoppingRow, Why
     from scalepan.conversion import Conversion, UsedFact
     from scalepan.errors import Error
 
@@ -25,6 +25,31 @@ def recipe_document(recipe: Recipe) -> dict[str, Any]:
         "serves": str(recipe.serves),
         "tested_at": [str(size) for size in recipe.tested_at],
         "lines": [_line(line) for line in recipe.lines],
+    }
+
+
+def method_document(recipe: Recipe) -> list[dict[str, Any]]:
+    """The steps at the recipe's size."""
+    return [
+        {
+            "text": step.text,
+            "uses": [_line(line) for line in step.uses],
+            "at": step.at,
+            "time": step.time,
+            "each_load": step.each_load,
+        }
+        for step in recipe.method
+    ]
+
+
+def label_document(label: Label) -> dict[str, Any]:
+    """The draft of the label."""
+    return {
+        "text": label.text,
+        "items": [_label_item(item) for item in label.items],
+        "allergens_eu": label.allergens_eu,
+        "allergens_us": label.allergens_us,
+        "unknown": label.unknown,
     }
 
 
@@ -144,6 +169,18 @@ def _line(line: Line) -> dict[str, Any]:
         "stage": line.stage,
         "rule": line.rule,
         "optional": line.optional,
+    }
+
+
+def _label_item(item: LabelItem) -> dict[str, Any]:
+    return {
+        "name": item.name,
+        "grams": None if item.grams is None else str(item.grams),
+        "weighed": item.weighed,
+        "allergens": item.allergens,
+        "check_pack": item.check_pack,
+        "optional": item.optional,
+        "parts": [_label_item(part) for part in item.parts],
     }
 
 

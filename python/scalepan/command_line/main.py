@@ -8,7 +8,7 @@ import sys
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line import documents, loading, measuring, reading, report
+from scalepan.command_line import documents, loading, measuring, paging, reading, report
 from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
@@ -106,6 +106,12 @@ def _scale(options: argparse.Namespace) -> Output:
         report.cautions_section(cautions, width),
     ]
     return document, report.joined(sections)
+
+
+def _page(options: argparse.Namespace) -> Output:
+    recipe = _sized_recipe(options)
+    sets = {key: getattr(options, key) for key in ("volumes", "weights", "within")}
+    return paging.page_document(recipe), paging.page_lines(recipe, terminal_width(), **sets)
 
 
 def _buy(options: argparse.Namespace) -> Output:
@@ -214,6 +220,7 @@ def _save_plot(curve: Any, name: str, path: str) -> None:
 
 _COMMANDS = {
     "scale": _scale,
+    "page": _page,
     "buy": _buy,
     "cost": _cost,
     "curve": _curve,

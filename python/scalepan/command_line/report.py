@@ -10,9 +10,9 @@ from scalepan import _core
 from scalepan.command_line.tables import table, wrapped
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
-    from scalepan._core import Costing, Curve, Quantity, Recipe, ShoppingRow
+    from scalepan._core import Costing, Curve, Line, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
 
 _COSTS = (
@@ -47,22 +47,34 @@ def recipe_section(recipe: Recipe, width: int) -> list[str]:
 
 def title_lines(recipe: Recipe, width: int) -> list[str]:
     """Name, portions and tested sizes, with a blank line below."""
-    return [heading(f"{recipe.name}, {_portions(recipe)}"), *wrapped(recipe.tested, width), ""]
+    return [heading(title_text(recipe)), *wrapped(recipe.tested, width), ""]
 
 
-def _line_rows(recipe: Recipe) -> list[tuple[str, str, str]]:
-    """A row a line, and one above each group that has a heading."""
+def title_text(recipe: Recipe) -> str:
+    """Name and portions."""
+    return f"{recipe.name}, {_portions(recipe)}"
+
+
+def _line_rows(recipe: Recipe) -> list[tuple[str, ...]]:
     rows = []
-    above = ""
     for line in recipe.lines:
-        if line.heading != above:
-            above = line.heading
-            rows.append((f"{above}:" if above else "", "", ""))
         if line.amount is None:
             rows.append((line.told, "", "left to the cook"))
         else:
-            rows.append((line.told, _stage_name(line.stage), line.rule))
-    return rows
+            rows.append((line.told, stage_name(line.stage), line.rule))
+    return with_headings(recipe.lines, rows)
+
+
+def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tuple[str, ...]]:
+    """The rows of the lines, with a row above each group that has a heading."""
+    result: list[tuple[str, ...]] = []
+    above = ""
+    for line, row in zip(lines, rows, strict=True):
+        if line.heading != above:
+            above = line.heading
+            result.append((f"{above}:" if above else "", *[""] * (len(row) - 1)))
+        result.append(row)
+    return result
 
 
 def shopping_section(costing: Costing, width: int) -> list[str]:
@@ -102,21 +114,26 @@ def costs_section(costing: Costing, width: int) -> list[str]:
 
 def notes_section(notes: list[str], width: int) -> list[str]:
     """What was assumed or is not known; nothing where there is nothing."""
-    if not notes:
-        return []
-    lines = [heading("To check")]
-    for note in notes:
-        lines += wrapped(note, width, "  - ")
-    return lines
+    return [heading("To check"), *listed(notes, width)] if notes else []
+
+
+def listed(texts: Iterable[str], width: int) -> list[str]:
+    """Each text as a point of a list."""
+    return [line for text in texts for line in wrapped(text, width, "  - ")]
 
 
 def cautions_section(cautions: list[tuple[str, str, list[str]]], width: int) -> list[str]:
     """Each caution with its lines and source, then what they all defer to."""
-    lines = [heading("Cautions")]
-    for text, source, ids in cautions:
-        about = f"{', '.join(ids)}: " if ids else ""
-        lines += wrapped(f"{about}{text} [{source}]", width, "  - ")
-    return lines + wrapped(_core.caution_footing(), width, "  ")
+    return [heading("Cautions"), *caution_lines(cautions, width)]
+
+
+def caution_lines(cautions: list[tuple[str, str, list[str]]], width: int) -> list[str]:
+    """The same without the head."""
+    texts = [
+        f"{', '.join(ids)}: {text} [{source}]" if ids else f"{text} [{source}]"
+        for text, source, ids in cautions
+    ]
+    return [*listed(texts, width), *wrapped(_core.caution_footing(), width, "  ")]
 
 
 def curve_section(curve: Curve, width: int) -> list[str]:
@@ -178,7 +195,8 @@ def _portions(recipe: Recipe) -> str:
     return f"{count} portion" if count == "1" else f"{count} portions"
 
 
-def _stage_name(stage: str) -> str:
+def stage_name(stage: str) -> str:
+    """In words."""
     names = {"AP": "as purchased", "EP": "edible portion"}
     return names.get(stage, stage)
 
