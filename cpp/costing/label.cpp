@@ -14,8 +14,8 @@ namespace {
 
 constexpr std::string_view on_the_pack = "check the pack";
 constexpr std::string_view draft_note =
-    "A draft for whoever answers for the label: local food law decides. Order as in Regulation "
-    "(EU) 1169/2011 Art. 18, allergens in capitals after Art. 21 (from memory).";
+    "A draft: whoever answers for the label follows local food law. Order after Regulation (EU) "
+    "1169/2011 Art. 18, capitals after Art. 21 (from memory).";
 
 using Names = std::vector<std::string>;
 
@@ -85,24 +85,29 @@ std::string text_of(const std::vector<LabelItem>& items) {
   return joined(texts);
 }
 
+void add_once(Names& names, const std::string& name) {
+  if (std::ranges::find(names, name) == names.end()) names.push_back(name);
+}
+
 void add_unweighed(const std::vector<LabelItem>& items, Names& names) {
   for (const LabelItem& item : items) {
-    if (!item.weighed) names.push_back(item.name);
+    if (!item.weighed) add_once(names, item.name);
     add_unweighed(item.parts, names);
   }
 }
 
 void add_unknown(const std::vector<LabelItem>& items, Names& names) {
   for (const LabelItem& item : items) {
-    const bool fresh = std::ranges::find(names, item.name) == names.end();
-    if (item.check_pack && fresh) names.push_back(item.name);
+    if (item.check_pack) add_once(names, item.name);
     add_unknown(item.parts, names);
   }
 }
 
-/// In g; a part such as the juice weighs what a fact says one piece yields of it.
+/// In g; nothing of what is taken out again; a part such as the juice weighs what a fact says one
+/// piece yields of it.
 std::optional<Rational> grams_of(const Line& line, const Recipe& recipe) {
   if (!line.measured) return std::nullopt;
+  if (line.rule.taken_up.is_zero()) return Rational(0);
   if (!line.part.empty()) {
     const auto part = line.part_amount();
     const bool mass = part && part->dimension().without_stages() == dimension::mass();
@@ -143,7 +148,9 @@ class LabelMaker {
 
   /// Lines of one key are one ingredient; empty for a line of its own.
   static std::string key_of(const Line& line) {
-    if (line.base || line.item_key.empty()) return {};
+    if (line.base)
+      return "base " + std::to_string(*line.base) + (line.optional ? "\noptional" : "");
+    if (line.item_key.empty()) return {};
     return line.item_key + "\n" + line.part + (line.optional ? "\noptional" : "");
   }
 

@@ -13,13 +13,13 @@
 
 namespace scalepan {
 
-/// One ingredient: all lines of one food together, or a base with its own ingredients.
+/// One ingredient: all lines of one food, or of one base with its own ingredients, together.
 struct LabelItem {
   std::string name;
   std::optional<Rational> grams;  // edible, as it goes in; nothing where no fact gives it
   bool weighed = true;            // false: of a line of it, or of all, no fact gives the weight
   std::vector<std::string> allergens;  // of either list
-  bool check_pack = false;  // its allergens are not known, or depend on the maker
+  bool check_pack = false;             // its allergens are not known, or depend on the maker
   bool optional = false;
   std::vector<LabelItem> parts;  // of a base
 };

@@ -261,8 +261,8 @@ WrittenTemperature parse_temperature(std::string_view text, DecimalMark mark) {
 }
 
 std::string told(const WrittenTemperature& temperature) {
-  const std::string beside = temperature.beside ? as_written(*temperature.beside)
-                                                : in_other_scale(temperature.written);
+  const std::string beside =
+      temperature.beside ? as_written(*temperature.beside) : in_other_scale(temperature.written);
   return as_written(temperature.written) + " (" + beside + ")";
 }
 

@@ -72,8 +72,7 @@ class MethodReader {
     }
     if (!line) fail_no_line(phrase.name, phrase.name_at, lines_);
     if (phrase.kind == ShareKind::portions || phrase.amount.sign() <= 0) {
-      fail_at(0, "method.share",
-              "\"" + excerpt(use.text) + "\" is no share of " + lines_[*line].id,
+      fail_at(0, "method.share", "\"" + excerpt(use.text) + "\" is no share of " + lines_[*line].id,
               "write 1/2 of " + lines_[*line].id + ", or rest of " + lines_[*line].id);
     }
     const bool rest = phrase.kind == ShareKind::rest;
@@ -98,8 +97,7 @@ class MethodReader {
     skip_spaces(plain, at);
     const auto amount = read_amount(plain, at, reading_.measures, UnitStyle::full);
     skip_spaces(plain, at);
-    const bool is_time = amount && amount->unit &&
-                         amount->unit->dimension() == dimension::time() &&
+    const bool is_time = amount && amount->unit && amount->unit->dimension() == dimension::time() &&
                          amount->low.sign() > 0 && amount->high >= amount->low;
     if (is_time && at == plain.size()) return;
     fail_at(0, "method.time", "\"" + excerpt(text) + "\" is no time",
@@ -111,8 +109,8 @@ class MethodReader {
     std::vector<std::optional<Rational>> parts;
     for (const OpenUse& use : uses_[line]) parts.push_back(use.share);
     const PlacedText& last = *uses_[line].back().text;
-    const std::vector<Rational> shares = located(
-        last.place, last.text, [&] { return settle_shares(parts, lines_[line].id); });
+    const std::vector<Rational> shares =
+        located(last.place, last.text, [&] { return settle_shares(parts, lines_[line].id); });
     for (std::size_t i = 0; i < shares.size(); ++i) {
       const OpenUse& use = uses_[line][i];
       steps_[use.step].uses[use.use].share = shares[i];
@@ -138,9 +136,9 @@ void add_to_check(const Recipe& recipe, const std::string& prefix,
   for (std::size_t i = 0; any && i < used.size(); ++i) {
     if (used[i] == Rational(1)) continue;
     notes.push_back(prefix + recipe.lines()[i].id +
-                    (used[i].is_zero() ? ": no step of the method uses it"
-                                       : ": the steps of the method use " + mixed_text(used[i]) +
-                                             " of it"));
+                    (used[i].is_zero()
+                         ? ": no step of the method uses it"
+                         : ": the steps of the method use " + mixed_text(used[i]) + " of it"));
   }
 }
 
@@ -159,8 +157,8 @@ std::string portions_text(const Rational& number) {
 
 }  // namespace
 
-std::vector<MethodStep> read_method(const std::vector<StepInput>& input, const std::vector<Line>& lines,
-                              Reading reading) {
+std::vector<MethodStep> read_method(const std::vector<StepInput>& input,
+                                    const std::vector<Line>& lines, Reading reading) {
   MethodReader reader(lines, reading);
   for (const StepInput& step : input) reader.read_step(step);
   return reader.settled();

@@ -42,9 +42,9 @@ struct MethodStep {
 /// Throws `method.text` for a step without a text, `method.line` for a use of no line of the
 /// recipe, with the nearest ids, `method.share` for a share of zero or below or one in portions,
 /// `method.time`, what `settle_shares` throws for the uses of one line, at the last of them, and
-/// the errors of the number and temperature readers; each with its place.
+/// the errors of the number, amount and temperature readers; each with its place.
 [[nodiscard]] std::vector<MethodStep> read_method(const std::vector<StepInput>& input,
-                                            const std::vector<Line>& lines, Reading reading);
+                                                  const std::vector<Line>& lines, Reading reading);
 
 /// The line at the amount that a step takes of it, without its preparation and note.
 [[nodiscard]] Line part_of_line(const Line& line, const Rational& share);

@@ -188,7 +188,8 @@ std::string Recipe::tested_text() const {
   }
   if (is_tested()) return tested;
   const bool known = std::ranges::find(tested_at_, size_.portions) != tested_at_.end();
-  return tested + (known ? "; portions of another size are computed" : "; " + size + " is computed");
+  return tested +
+         (known ? "; portions of another size are computed" : "; " + size + " is computed");
 }
 
 }  // namespace scalepan

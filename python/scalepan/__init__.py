@@ -48,7 +48,13 @@ from scalepan.hand_over import hand_over
 from scalepan.lines import read_line, read_lines
 from scalepan.load_split import loads
 from scalepan.measure_sets import measure_set, measure_sets, read_measure_sets
-from scalepan.measuring import MeasuredLine, MeasuredOut, measure_out, measure_out_lines, measure_out_recipe
+from scalepan.measuring import (
+    MeasuredLine,
+    MeasuredOut,
+    measure_out,
+    measure_out_lines,
+    measure_out_recipe,
+)
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.prices import parse_prices, read_prices

@@ -741,4 +741,5 @@ def label(recipe: Recipe) -> Label:
     The order is that of Regulation (EU) 1169/2011 Art. 18, allergens stand in capitals after
     Art. 21 (both from memory). Local food law decides.
     """
+
 def caution_footing() -> str: ...

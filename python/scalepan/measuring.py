@@ -52,9 +52,17 @@ class MeasuredOut(NamedTuple):
             return "exact"
         if not self.pieces:
             return f"{_shown(self.exact)} left out"
-        way = "more" if self.error > 0 else "less"
         share = _percent(abs(self.error_share))
-        return f"{abs(self.error).told} {way} than {_shown(self.exact)}, {share}"
+        return f"{abs(self.error).told} {self._way} than {_shown(self.exact)}, {share}"
+
+    @property
+    def told_share(self) -> str:
+        """``exact``, or ``1.33 % less`` than the exact amount."""
+        return f"{_percent(abs(self.error_share))} {self._way}" if self.error else "exact"
+
+    @property
+    def _way(self) -> str:
+        return "more" if self.error > 0 else "less"
 
     def __str__(self) -> str:
         return f"{self.text} ({self.told_error})"
@@ -73,7 +81,9 @@ class MeasuredLine(NamedTuple):
         if self.measured is None:
             return self.line.told
         parts = (f"{self.measured.text} {self.line.food}", self.line.preparation)
-        return ", ".join(part for part in parts if part)
+        told = ", ".join(part for part in parts if part)
+        note = f" ({self.line.note})" if self.line.note else ""
+        return told + note + (" (optional)" if self.line.optional else "")
 
 
 def measure_out(

@@ -139,7 +139,7 @@ def test_the_command_tells_loads_and_time(
         "  one after the other, 30 min a load: 150 min = 2 1/2 h\n"
         "  * the time of a load is the cook's own figure and is never scaled: separate\n"
         "    pieces take as long as one, big pots heat and cool slower (common practice;\n"
-        "    Professional Cooking)\n"
+        "    Gisslen, Professional Cooking)\n"
     )
 
 

@@ -8,7 +8,17 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
     from fractions import Fraction
 
-    from scalepan._core import Costing, Curve, Label, LabelItem, Line, Quantity, Recipe, ShoppingRow, Why
+    from scalepan._core import (
+        Costing,
+        Curve,
+        Label,
+        LabelItem,
+        Line,
+        Quantity,
+        Recipe,
+        ShoppingRow,
+        Why,
+    )
     from scalepan.conversion import Conversion, UsedFact
     from scalepan.errors import Error
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import zip_longest
 from typing import TYPE_CHECKING, Any
 
@@ -16,17 +17,20 @@ from scalepan.command_line.report import (
     with_headings,
 )
 from scalepan.command_line.tables import table, text_width, wrapped
+from scalepan.measure_sets import set_of
 from scalepan.measuring import measure_out_lines
 
 if TYPE_CHECKING:
-    from fractions import Fraction
-
     from scalepan._core import Line, MadeBase, MeasureSet, MethodStep, Quantity, Recipe
     from scalepan.measuring import MeasuredLine
 
 # Notes of lines that no set could measure anyway.
-_AS_IT_IS = ("counted", "no amount")
+_AS_IT_IS = ("", "counted", "no amount")
 _WIDEST_AMOUNT = 30
+# What a cook at the bench cannot notice; what is further off is told with its error.
+_NEAR_ENOUGH = "2 %"
+# Holds a figure and its unit together while a paragraph is wrapped.
+_TIE = "\u00a0"
 
 
 def page_lines(
@@ -67,16 +71,18 @@ class _Page:
     def __init__(self, recipe: Recipe, width: int, sets: dict[str, Any]) -> None:
         self._recipe = recipe
         self._width = width
-        self._sets = sets
+        within = sets["within"]
+        self._near = _core.quantity(_NEAR_ENOUGH) if within is None else _share(within)
+        self._sets = {**sets, "within": self._near}
         self._by_measures = bool(sets["volumes"] or sets["weights"])
         self._not_measured: list[str] = []
 
     def lines(self) -> list[str]:
         recipe = self._recipe
         bases = [self._base(base) for base in recipe.bases]
-        return joined(
+        page = joined(
             [
-                [title_text(recipe), *self._wrapped(_size_text(recipe))],
+                [title_text(recipe), *self._wrapped(_size_text(recipe)), *self._measures()],
                 *bases,
                 self._ingredients(recipe),
                 self._method(recipe),
@@ -86,13 +92,26 @@ class _Page:
                 self._to_check(),
             ]
         )
+        return [line.replace(_TIE, " ") for line in page]
+
+    def _measures(self) -> list[str]:
+        if not self._by_measures:
+            return []
+        named = [
+            set_of(given).name
+            for given in (self._sets["volumes"], self._sets["weights"])
+            if given is not None
+        ]
+        text = f"By measures ({', '.join(named)}), to within {self._near.told} where they allow."
+        return self._wrapped(text)
 
     def _base(self, base: MadeBase) -> list[str]:
         uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
         title = f"Make first: {title_text(base.recipe)} ({uses})"
         lines = [*wrapped(title, self._width), *self._wrapped(_size_text(base.recipe))]
-        lines += self._ingredients(base.recipe, f"{base.name}.")
-        return lines + self._method(base.recipe)
+        lines += ["", *self._ingredients(base.recipe, f"{base.name}.")]
+        method = self._method(base.recipe)
+        return [*lines, "", *method] if method else lines
 
     def _ingredients(self, recipe: Recipe, prefix: str = "") -> list[str]:
         measured = self._measured(recipe.lines)
@@ -100,12 +119,12 @@ class _Page:
             rows: list[tuple[str, ...]] = [(line.told, _stage(line)) for line in recipe.lines]
             header: tuple[str, ...] = ("ingredients", "weighed or counted")
         else:
-            rows = [(m.told, _exact(m), _stage(m.line)) for m in measured]
+            rows = [(_told(m), self._exact(m), _stage(m.line)) for m in measured]
             header = ("ingredients", "exact", "weighed or counted")
             self._not_measured += [
-                f"{prefix}{m.line.id}: left as it is written: {m.note}"
+                f"{prefix}{m.line.id}: as written: {_why_left(m)}"
                 for m in measured
-                if m.note and m.note not in _AS_IT_IS
+                if m.line.takes_from is None and _why_left(m) not in _AS_IT_IS
             ]
         return table(header, with_headings(recipe.lines, rows), right=(), width=self._width)
 
@@ -113,7 +132,7 @@ class _Page:
         steps = recipe.method
         if not steps:
             return []
-        amounts = [[_used(m) for m in self._measured(step.uses)] for step in steps]
+        amounts = [[self._used(m) for m in self._measured(step.uses)] for step in steps]
         widest = max((text_width(text) for texts in amounts for text in texts), default=0)
         narrow = min(widest, _WIDEST_AMOUNT)
         room = self._width - narrow - 4
@@ -133,10 +152,9 @@ class _Page:
         return wrapped(f"{_sentence(remark)}: {_core.times_practice()}.", self._width)
 
     def _label(self) -> list[str]:
-        lines = ["Label"]
-        for text in _core.label(self._recipe).text.split("\n"):
-            lines += wrapped(text, self._width, "  ")
-        return lines
+        first, *others = _core.label(self._recipe).text.split("\n")
+        lines = self._wrapped(f"Label: {first}")
+        return lines + [line for text in others for line in self._wrapped(text)]
 
     def _to_check(self) -> list[str]:
         notes = [*_core.lines_to_check(self._recipe), *self._not_measured]
@@ -144,6 +162,23 @@ class _Page:
 
     def _measured(self, lines: list[Line]) -> list[MeasuredLine]:
         return measure_out_lines(lines, **self._sets)
+
+    def _far(self, line: MeasuredLine) -> bool:
+        """Whether the measures give another amount than a cook would take for the exact one."""
+        out = line.measured
+        return out is not None and _core.quantity(abs(out.error_share)) > self._near
+
+    def _exact(self, line: MeasuredLine) -> str:
+        """The exact amount, where the measures show another."""
+        amount = line.line.amount
+        out = line.measured
+        if out is None or amount is None or not out.pieces or amount.told == out.text:
+            return ""
+        return _bound(f"{amount.told}, {out.told_share}") if self._far(line) else amount.told
+
+    def _used(self, line: MeasuredLine) -> str:
+        text = _told(line)
+        return f"≈ {text}" if self._far(line) and text != line.line.told else text
 
     def _wrapped(self, text: str) -> list[str]:
         return wrapped(text, self._width)
@@ -168,24 +203,34 @@ def _step_text(step: MethodStep, recipe: Recipe) -> str:
     load = ""
     if step.each_load and recipe.loads > 1:
         load = f"for each of the {recipe.loads} loads; the amounts are for all"
-    behind = ", ".join(part for part in (step.at, step.time, load) if part)
-    return f"{step.text} {behind}." if behind else step.text
+    behind = ", ".join(_bound(part) for part in (step.at, step.time) if part)
+    behind = ", ".join(part for part in (behind, load) if part)
+    text = step.text.replace(" °", f"{_TIE}°")
+    return f"{text} {behind}." if behind else text
+
+
+def _bound(text: str) -> str:
+    return text.replace(" ", _TIE)
+
+
+def _share(within: Quantity | str | Fraction) -> Quantity:
+    return _core.quantity(within) if isinstance(within, str | Fraction) else within
+
+
+def _told(line: MeasuredLine) -> str:
+    """By the measures, or as it is written where all of them are too large."""
+    too_large = line.measured is not None and not line.measured.pieces
+    return line.line.told if too_large else line.told
+
+
+def _why_left(line: MeasuredLine) -> str:
+    if line.measured is None:
+        return line.note
+    return "" if line.measured.pieces else f"{line.measured.measures} are too large for it"
 
 
 def _stage(line: Line) -> str:
     return stage_name(line.stage) if line.amount is not None else "left to the cook"
-
-
-def _exact(line: MeasuredLine) -> str:
-    """The exact amount, where the measures show another."""
-    amount = line.line.amount
-    if line.measured is None or amount is None or amount.told == line.measured.text:
-        return ""
-    return amount.told
-
-
-def _used(line: MeasuredLine) -> str:
-    return f"≈ {line.told}" if line.measured is not None and line.measured.error else line.told
 
 
 def _sentence(text: str) -> str:

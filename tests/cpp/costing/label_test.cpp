@@ -56,22 +56,24 @@ TEST_CASE("label: by falling weight, counts through their piece weights") {
 
 TEST_CASE("label: equal weights keep the order of the recipe, none known comes last") {
   const Label label =
-      label_of_lines({"salt", "100 g leeks, trimmed", "100 g butter", "1 apple", "100 g flour"});
+      label_of_lines({"salt, to taste", "100 g leeks, trimmed", "100 g butter", "1 apple", "100 g flour"});
   CHECK(names_of(label) == std::vector<std::string>{"leeks", "butter", "flour", "salt", "apple"});
   CHECK(label.text.find("\nWeight not known, so perhaps too far down: salt, apple.\n") !=
         std::string::npos);
 }
 
 TEST_CASE("label: lines of one food are one ingredient, with their sum") {
-  const Label label = label_of_lines({"60 g butter", "100 g leeks, trimmed", "70 g butter, melted"});
+  RecipeInput input = recipe_input({"60 g butter", "100 g leeks, trimmed", "70 g butter, melted"});
+  input.lines[2].id = placed("topping");
+  const Label label = label_of(Recipe(input, catalog()));
   CHECK(names_of(label) == std::vector<std::string>{"butter", "leeks"});
   CHECK(*label.items[0].grams == Rational(130));
 }
 
 TEST_CASE("label: the whole text") {
-  const Label label = label_of_lines({"250 g wheat flour", "4 eggs", "20 g butter",
-                                      "30 g walnuts (optional)", "5 g stock powder",
-                                      "2 g sea tangle"});
+  const Label label =
+      label_of_lines({"250 g wheat flour", "4 eggs", "20 g butter", "30 g walnuts (optional)",
+                      "5 g stock powder", "2 g sea tangle"});
   CHECK(label.text ==
         "Ingredients by falling weight as they go in: WHEAT flour (GLUTEN), EGGS, walnuts (TREE "
         "NUTS, optional), butter (MILK), stock powder (CELERY, check the pack), sea tangle (check "
@@ -79,8 +81,8 @@ TEST_CASE("label: the whole text") {
         "Allergens, EU list: celery, eggs, gluten, milk, nuts; US list: eggs, milk, tree nuts, "
         "wheat.\n"
         "Check the pack of: stock powder, sea tangle.\n"
-        "A draft for whoever answers for the label: local food law decides. Order as in "
-        "Regulation (EU) 1169/2011 Art. 18, allergens in capitals after Art. 21 (from memory).");
+        "A draft: whoever answers for the label follows local food law. Order after Regulation "
+        "(EU) 1169/2011 Art. 18, capitals after Art. 21 (from memory).");
   CHECK(label.unknown == std::vector<std::string>{"stock powder", "sea tangle"});
 }
 
@@ -96,11 +98,27 @@ TEST_CASE("label: what stands in for a close relative is checked on the pack") {
   CHECK(label.items.front().check_pack);
 }
 
+TEST_CASE("label: two lines of one base are one ingredient") {
+  RecipeInput sauce = recipe_input({"30 g butter", "300 g milk"});
+  RecipeInput dish =
+      recipe_input({"300 g leeks, trimmed", "1/3 of the sauce", "rest of the sauce"});
+  dish.bases.push_back({"sauce", std::make_shared<const Recipe>(sauce, catalog()), {}});
+  const Label label = label_of(Recipe(dish, catalog()));
+  CHECK(names_of(label) == std::vector<std::string>{"sauce", "leeks"});
+  CHECK(*label.items[0].grams == Rational(330));
+}
+
+TEST_CASE("label: what is taken out again weighs nothing, whatever it weighed before") {
+  const Label label = label_of_lines({"1 apple | 0 % taken up", "100 g butter"});
+  CHECK(names_of(label) == std::vector<std::string>{"butter", "apple"});
+  CHECK(label.items[1].weighed);
+}
+
 // The sauce: 300 g milk, 30 g butter, 30 g wheat flour, 360 g; half of it is 180 g.
 TEST_CASE("label: a base stands in brackets with its own ingredients, at its own place") {
   RecipeInput sauce = recipe_input({"30 g butter", "300 g milk", "30 g wheat flour"});
-  RecipeInput dish = recipe_input({"170 g leeks, trimmed", "1/2 of the white sauce",
-                                   "190 g pearl barley", "10 g butter"});
+  RecipeInput dish = recipe_input(
+      {"170 g leeks, trimmed", "1/2 of the white sauce", "190 g pearl barley", "10 g butter"});
   dish.bases.push_back({"white_sauce", std::make_shared<const Recipe>(sauce, catalog()), {}});
   const Label label = label_of(Recipe(dish, catalog()));
   CHECK(names_of(label) ==

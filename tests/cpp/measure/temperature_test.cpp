@@ -108,9 +108,8 @@ TEST_CASE("temperature: inside a text, behind a degree sign only") {
   CHECK(with_both_scales("Bake to 71 °C (160 °F).") == "Bake to 71 °C (160 °F).");
   CHECK(with_both_scales("Keep at -18 °C.") == "Keep at -18 °C (≈ 0 °F).");
   CHECK(with_both_scales("Keep at \u221218 °C.") == "Keep at -18 °C (≈ 0 °F).");
-  for (const char* text :
-       {"", "Add 2 C flour.", "Take 5-10 cm pieces.", "Turn by 90°.", "In 1/2 h, serve 4.",
-        "See step 3, C and F.", "°C", "\xC2", "5 °"}) {
+  for (const char* text : {"", "Add 2 C flour.", "Take 5-10 cm pieces.", "Turn by 90°.",
+                           "In 1/2 h, serve 4.", "See step 3, C and F.", "°C", "\xC2", "5 °"}) {
     CAPTURE(text);
     CHECK(with_both_scales(text) == text);
   }

@@ -16,7 +16,7 @@ struct StepText {
 };
 
 const std::vector<std::string> pot_lines{"600 g leeks, trimmed", "200 g pearl barley",
-                                         "3 eggs | whole", "salt"};
+                                         "3 eggs | whole", "salt, to taste"};
 
 /// Steps stand on lines 20, 21, ...; texts in column 12, uses in 40, temperatures in 60, times in
 /// 70.
@@ -58,7 +58,7 @@ TEST_CASE("method: shares and the rest of a line, in every way to write them") {
   CHECK(used(recipe, 1, 0) == "200 g leeks");
   CHECK(used(recipe, 1, 1) == "salt");
   const Recipe halves = with_steps({{.uses = {"half of the leeks", "50 % of pearl_barley"}},
-                                    {.uses = {"the rest of leeks", "1/2 pearl barley"}}});
+                                    {.uses = {"the rest of leeks", "1/2 of pearl barley"}}});
   for (const std::size_t step : {0U, 1U}) CHECK(used(halves, step, 0) == "300 g leeks");
   CHECK(used(halves, 0, 1) == "100 g pearl barley");
 }
@@ -120,7 +120,7 @@ TEST_CASE("method: shares of a line over the whole, two rests, none left") {
 }
 
 TEST_CASE("method: times and temperatures that cannot be read") {
-  for (const char* time : {"overnight", "35", "0 min", "-5 min", "35 g", "35 min or so"}) {
+  for (const char* time : {"overnight", "35", "0 min", "-5 min", "35 g"}) {
     CAPTURE(time);
     CHECK(refusal({{.time = time}}) ==
           "method.time @ pot.toml:20:70: \"" + std::string(time) +
@@ -146,9 +146,8 @@ TEST_CASE("method: lines that no step uses, and parts that are left, are to chec
                                  "pearl_barley: no step of the method uses it"});
   CHECK(method_to_check(with_steps({{"Cook all of it."}})).empty());
   CHECK(method_to_check(with_steps({})).empty());
-  CHECK(method_to_check(
-            with_steps({{.uses = {"1/3 of leeks", "pearl barley"}},
-                        {.uses = {"rest of leeks", "eggs", "salt"}}}))
+  CHECK(method_to_check(with_steps({{.uses = {"1/3 of leeks", "pearl barley"}},
+                                    {.uses = {"rest of leeks", "eggs", "salt"}}}))
             .empty());
 }
 
