@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 # Notes of lines that no set could measure anyway.
 _AS_IT_IS = ("", "counted", "no amount")
-_WIDEST_AMOUNT = 30
+_NARROWEST_AMOUNT, _WIDEST_AMOUNT = 18, 30
 # What a cook at the bench cannot notice; what is further off is told with its error.
 _NEAR_ENOUGH = "2 %"
 # Holds a figure and its unit together while a paragraph is wrapped.
@@ -95,15 +95,16 @@ class _Page:
         return [line.replace(_TIE, " ") for line in page]
 
     def _measures(self) -> list[str]:
+        meant = _measures_meant(self._recipe)
         if not self._by_measures:
-            return []
+            return self._wrapped(meant) if meant else []
         named = [
             set_of(given).name
             for given in (self._sets["volumes"], self._sets["weights"])
             if given is not None
         ]
-        text = f"By measures ({', '.join(named)}), to within {self._near.told} where they allow."
-        return self._wrapped(text)
+        text = f"By {', '.join(named)}, to within {self._near.told} unless said."
+        return self._wrapped(f"{text} {meant}")
 
     def _base(self, base: MadeBase) -> list[str]:
         uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
@@ -133,15 +134,31 @@ class _Page:
         if not steps:
             return []
         amounts = [[self._used(m) for m in self._measured(step.uses)] for step in steps]
-        widest = max((text_width(text) for texts in amounts for text in texts), default=0)
-        narrow = min(widest, _WIDEST_AMOUNT)
-        room = self._width - narrow - 4
-        rows: list[tuple[str, str]] = []
-        for number, (step, texts) in enumerate(zip(steps, amounts, strict=True), 1):
-            left = [line for text in texts for line in wrapped(text, narrow)]
-            right = wrapped(_step_text(step, recipe), room, f"{number}. ")
-            rows += zip_longest(left, right, fillvalue="")
+        texts = [_step_text(step, recipe) for step in steps]
+        widest = max((text_width(text) for step in amounts for text in step), default=0)
+        narrowest = min(widest, _NARROWEST_AMOUNT)
+        # The shortest of all; of equals the one that breaks the fewest amounts.
+        rows = min(
+            (
+                self._step_rows(amounts, texts, room)
+                for room in range(min(widest, _WIDEST_AMOUNT), narrowest - 1, -1)
+            ),
+            key=len,
+        )
         return table(("amounts", "method"), rows, right=(), width=self._width)
+
+    def _step_rows(
+        self, amounts: list[list[str]], texts: list[str], room: int
+    ) -> list[tuple[str, str]]:
+        """Each step's amounts, in so many columns, beside its text."""
+        rows: list[tuple[str, str]] = []
+        # The table's indent, and the gap between its columns.
+        text_room = self._width - room - 4
+        for number, (uses, text) in enumerate(zip(amounts, texts, strict=True), 1):
+            left = [line for use in uses for line in wrapped(use, room)]
+            right = wrapped(text, text_room, f"{number}. ")
+            rows += zip_longest(left, right, fillvalue="")
+        return rows
 
     def _times(self) -> list[str]:
         remark = self._recipe.times_remark
@@ -187,16 +204,34 @@ class _Page:
 def _size_text(recipe: Recipe) -> str:
     """Tested sizes, batch, portion and loads."""
     parts = [recipe.tested]
-    for batch, when in ((recipe.batch, ""), (recipe.raw_batch, " before cooking")):
-        if batch is not None:
-            portion = batch * (1 / recipe.made)
-            parts.append(f"batch {batch.told}{when}, {portion.told} a portion")
-            break
+    batch = recipe.batch
+    if batch is None:
+        parts.append(f"batch weight not known: no weight of {', '.join(recipe.unweighed)}")
+    else:
+        # Where no loss is stated, what goes in is all that is known.
+        when = " before cooking" if batch == recipe.raw_batch else ""
+        parts.append(f"batch {batch.told}{when}, {(batch * (1 / recipe.made)).told} a portion")
     if recipe.made != recipe.portions:
         parts.append(f"{_core.exact_text(recipe.made)} portions made")
     if recipe.loads > 1:
         parts.append(f"{recipe.loads} loads: what a load holds is done anew for each")
     return _sentence(". ".join(_sentence(part) for part in parts)) + "."
+
+
+def _measures_meant(recipe: Recipe) -> str:
+    """Which spoons and cups the recipe's own amounts mean, where it has any."""
+    volumes: dict[str, dict[str, str]] = {}
+    for line in recipe.food_lines:
+        unit = line.amount.unit.split(" ")[0] if line.amount is not None else ""
+        name, _, measures = unit.rpartition("_")
+        if name:
+            volume = _core.quantity(1, unit).to("mL").told
+            volumes.setdefault(measures, {})[name] = volume
+    told = [
+        f"{measures} {', '.join(f'{name} {volume}' for name, volume in units.items())}"
+        for measures, units in volumes.items()
+    ]
+    return f"As written: {'; '.join(told)}." if told else ""
 
 
 def _step_text(step: MethodStep, recipe: Recipe) -> str:
