@@ -43,6 +43,8 @@ class Reader {
   [[nodiscard]] std::size_t at() const { return at_; }
   /// Whether a degree sign stood before the scale, so that no cup can be meant.
   [[nodiscard]] bool signed_scale() const { return signed_; }
+  /// Whether words follow in the bracket of the other scale: `71 °C (160 °F in the middle)`.
+  [[nodiscard]] bool open_bracket() const { return open_; }
 
   std::optional<WrittenTemperature> read_pair() {
     const std::size_t start = at_;
@@ -54,13 +56,13 @@ class Reader {
     if (!bracket && !take("/")) return pair;
     const bool first_signed = signed_;
     const auto beside = read_one();
-    const bool closed = beside && (!bracket || take(")"));
     signed_ = first_signed;
-    if (!closed || beside->scale == written->scale) {
+    if (!beside || beside->scale == written->scale) {
       at_ = end;
       return pair;
     }
     expect_one_heat(*written, *beside, start);
+    open_ = bracket && !take(")");
     pair.beside = beside;
     return pair;
   }
@@ -198,6 +200,7 @@ class Reader {
   std::size_t at_;
   DecimalMark mark_;
   bool signed_ = false;
+  bool open_ = false;
 };
 
 std::string as_written(const Temperature& temperature) {
@@ -246,7 +249,7 @@ WrittenTemperature parse_temperature(std::string_view text, DecimalMark mark) {
   return at_offset(offset, [&] {
     Reader reader(whole, 0, mark);
     const auto read = reader.read_pair();
-    if (read && reader.at() == whole.size()) return *read;
+    if (read && reader.at() == whole.size() && !reader.open_bracket()) return *read;
     if (const auto bare = Reader(whole, 0, mark).bare_degrees()) {
       const Temperature celsius{*bare, *bare, Scale::celsius};
       const Temperature fahrenheit{*bare, *bare, Scale::fahrenheit};
@@ -276,7 +279,7 @@ std::string with_both_scales(std::string_view text, DecimalMark mark) {
     const auto read = reader.read_pair();
     if (!read || !reader.signed_scale()) continue;
     result += text.substr(copied, at - copied);
-    result += told(*read);
+    result += reader.open_bracket() ? text.substr(at, reader.at() - at) : told(*read);
     copied = reader.at();
     at = copied - 1;
   }

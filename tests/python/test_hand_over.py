@@ -114,6 +114,18 @@ def test_a_kitchen_with_other_measures_keeps_the_exact_figure_beside() -> None:
     assert "\n  1 lb 9 oz fennel" in page
 
 
+def test_the_spoons_and_cups_of_the_recipe_are_named() -> None:
+    # A US fluid ounce is 29.5735295625 mL, a US cup eight of them.
+    source = (
+        'name = "x"\nserves = 4\nmeasures = "us"\n'
+        'lines = ["1 cup olive oil", "2 fl oz whole milk", "500 mL water"]\n'
+    )
+    page = scalepan.hand_over(scalepan.parse_recipe(source))
+    assert "\nAs written: us cup ≈ 236.6 mL, fl oz ≈ 29.57 mL.\n" in page
+    assert "As written: metric tbsp 15 mL, tsp 5 mL." in scalepan.hand_over(demo(4))
+    assert "As written" not in scalepan.hand_over(scalepan.parse_recipe(DISH))
+
+
 def test_what_the_measures_cannot_give_stays_as_it_is_written() -> None:
     page = scalepan.hand_over(demo(4), weights="scales 1/8 lb", volumes="us spoons and cups")
     assert re.search(r"\n  20 g parsley, chopped +edible portion\n", page)

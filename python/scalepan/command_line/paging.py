@@ -222,11 +222,13 @@ def _measures_meant(recipe: Recipe) -> str:
     """Which spoons and cups the recipe's own amounts mean, where it has any."""
     volumes: dict[str, dict[str, str]] = {}
     for line in recipe.food_lines:
-        unit = line.amount.unit.split(" ")[0] if line.amount is not None else ""
+        if line.amount is None or not line.amount.dimension.startswith("volume"):
+            continue
+        unit = line.amount.unit.split(" ")[0]
         name, _, measures = unit.rpartition("_")
         if name:
             volume = _core.quantity(1, unit).to("mL").told
-            volumes.setdefault(measures, {})[name] = volume
+            volumes.setdefault(measures, {})[name.replace("_", " ")] = volume
     told = [
         f"{measures} {', '.join(f'{name} {volume}' for name, volume in units.items())}"
         for measures, units in volumes.items()

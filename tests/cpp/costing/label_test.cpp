@@ -55,8 +55,8 @@ TEST_CASE("label: by falling weight, counts through their piece weights") {
 }
 
 TEST_CASE("label: equal weights keep the order of the recipe, none known comes last") {
-  const Label label =
-      label_of_lines({"salt, to taste", "100 g leeks, trimmed", "100 g butter", "1 apple", "100 g flour"});
+  const Label label = label_of_lines(
+      {"salt, to taste", "100 g leeks, trimmed", "100 g butter", "1 apple", "100 g flour"});
   CHECK(names_of(label) == std::vector<std::string>{"leeks", "butter", "flour", "salt", "apple"});
   CHECK(label.text.find("\nWeight not known, so perhaps too far down: salt, apple.\n") !=
         std::string::npos);

@@ -88,7 +88,7 @@ TEST_CASE("temperature: what cannot be read, in full") {
   const std::string hint =
       " (write degrees and scale: 200 °C, 390 °F, 180 to 200 °C; gas marks are not read)";
   for (const char* text : {"gas mark 6", "hot", "", "200 °C fan", "2000000 °C", "180 °C to 390 °F",
-                           "200 K", "200 °C (180 °C)", "- 5 °C", "1/2 °C"}) {
+                           "200 K", "200 °C (180 °C)", "- 5 °C", "1/2 °C", "200 °C (400 °F"}) {
     CAPTURE(text);
     CHECK(refusal(text) ==
           "temperature.unreadable @ \"" + std::string(text) + "\" is no temperature" + hint);
@@ -106,6 +106,9 @@ TEST_CASE("temperature: inside a text, behind a degree sign only") {
         "Bake to 71 °C (≈ 160 °F) in the middle, then hold above 63 °C (≈ 145 °F).");
   CHECK(with_both_scales("Cool from 57 to 21 °C.") == "Cool from 57 to 21 °C (≈ 135 to 70 °F).");
   CHECK(with_both_scales("Bake to 71 °C (160 °F).") == "Bake to 71 °C (160 °F).");
+  CHECK(with_both_scales("Bake to 71 °C (160 °F in the middle).") ==
+        "Bake to 71 °C (160 °F in the middle).");
+  CHECK(with_both_scales("Dry at 60 °C (in the oven).") == "Dry at 60 °C (140 °F) (in the oven).");
   CHECK(with_both_scales("Keep at -18 °C.") == "Keep at -18 °C (≈ 0 °F).");
   CHECK(with_both_scales("Keep at \u221218 °C.") == "Keep at -18 °C (≈ 0 °F).");
   for (const char* text : {"", "Add 2 C flour.", "Take 5-10 cm pieces.", "Turn by 90°.",
