@@ -10,6 +10,7 @@ void bind_exact(py::module_& m);
 void bind_measure(py::module_& m);
 void bind_loads(py::module_& m);
 void bind_food(py::module_& m);
+void bind_yield(py::module_& m);
 void bind_packs(py::module_& m);
 void bind_lines(py::module_& m);
 void bind_recipe(py::module_& m);

@@ -5,6 +5,7 @@
 #include "costing/costing.hpp"
 #include "costing/curve.hpp"
 #include "costing/label.hpp"
+#include "costing/recipe_checks.hpp"
 #include "costing/shopping.hpp"
 #include "costing/why.hpp"
 #include "exact/error.hpp"

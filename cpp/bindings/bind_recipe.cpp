@@ -43,7 +43,7 @@ StepInput step_input(const py::dict& fields) {
 using BaseFields = std::tuple<std::string, std::shared_ptr<Recipe>, PlacedTuple>;
 
 /// `places` holds the (text, file, line, column) of name, serves, tested_at, lines, and of the
-/// optional makes, loss, load and flour.
+/// optional makes, loss, load, tray, rounding and flour.
 std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serves,
                                     const std::string& measures, const std::string& decimal,
                                     const std::vector<Rational>& tested_at, const Rational& trays,
@@ -59,6 +59,8 @@ std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serv
   input.tested_at = tested_at;
   input.tested_place = placed_at(places, "tested_at").place;
   input.lines_place = placed_at(places, "lines").place;
+  input.tray = placed_at(places, "tray").text;
+  input.rounding = placed_at(places, "rounding");
   input.flour = placed_at(places, "flour");
   input.batch = {placed_at(places, "makes"), placed_at(places, "loss"), placed_at(places, "load"),
                  trays};
@@ -181,6 +183,11 @@ void bind_line(py::module_& m) {
                                if (!v.line().base) return std::nullopt;
                                return v.recipe->bases()[*v.line().base].name;
                              })
+      .def_property_readonly("rounding_spoils",
+                             [](const L& v) {
+                               const Food* food = v.recipe->catalog().food(v.line().food_id);
+                               return std::string(food == nullptr ? "" : rounding_spoils(*food));
+                             })
       .def_property_readonly("told", &L::told)
       .def("__repr__", [](const L& v) { return "<Line " + v.line().id + ": " + v.told() + ">"; });
 }
@@ -212,6 +219,16 @@ void bind_recipe(py::module_& m) {
                              [](const R& r) { return r->batch().weight(r->size()); })
       .def_property_readonly("raw_batch",
                              [](const R& r) { return r->batch().before_cooking(r->size()); })
+      .def_property_readonly("tray", [](const R& r) { return r->tray(); })
+      .def_property_readonly("trays", [](const R& r) { return r->trays(); })
+      .def_property_readonly("rounding", [](const R& r) { return r->rounding(); })
+      .def(
+          "load_split",
+          [](const R& r, bool equal) {
+            return r->batch().loads(r->size(),
+                                    equal ? LoadSplit::equal : LoadSplit::full_and_short);
+          },
+          py::kw_only(), py::arg("equal") = false)
       .def_property_readonly("unweighed", [](const R& r) { return r->batch().unweighed(); })
       .def_property_readonly("food_lines", [](const R& r) { return views(r, &Recipe::food_lines); })
       .def_property_readonly("bases", [](const R& r) { return r->made_bases(); })

@@ -8,6 +8,7 @@ PYBIND11_MODULE(_core, m, py::mod_gil_not_used()) {
   scalepan::bindings::bind_measure(m);
   scalepan::bindings::bind_loads(m);
   scalepan::bindings::bind_food(m);
+  scalepan::bindings::bind_yield(m);
   scalepan::bindings::bind_packs(m);
   scalepan::bindings::bind_lines(m);
   scalepan::bindings::bind_recipe(m);

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <utility>
 
+#include "costing/recipe_checks.hpp"
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
 #include "measure/told.hpp"
@@ -132,40 +132,6 @@ PacksTaken ItemCost::packs() const {
     if (!cover.counts[i].is_zero()) taken.emplace_back(cover.counts[i], group->offers[i]->pack);
   }
   return taken;
-}
-
-/// What was read with a doubt, or left to the cook.
-void check_reading(const Line& line, std::vector<std::string>& notes) {
-  if (!line.measured) notes.push_back(line.id + ": no amount is stated, so it is not costed");
-  if (!line.hedge.empty()) {
-    notes.push_back(line.id + ": the amount is " + line.hedge +
-                    " what is written, and that is taken");
-  }
-  if (!line.fill.empty()) {
-    notes.push_back(line.id + ": a " + line.fill + " measure is taken as a level one");
-  }
-  for (const std::string& doubt : line.doubts) notes.push_back(line.id + ": " + doubt);
-  if (line.is_range()) notes.push_back(line.id + ": a range is bought at its high end");
-  if (line.optional && line.measured) notes.push_back(line.id + ": is optional, and costed");
-}
-
-std::vector<std::string> lines_to_check(const Recipe& recipe) {
-  std::vector<std::string> notes;
-  for (const Line& line : recipe.food_lines()) {
-    if (line.food_id.empty() && !line.several) {
-      const std::vector<std::string> near = recipe.catalog().nearest(line.food);
-      notes.push_back(line.id + ": the catalogue has no food \"" + line.food +
-                      "\", so it has no facts, allergens or cautions" +
-                      (near.empty() ? "" : " (nearest: " + near.front() + ")"));
-    } else if (line.near) {
-      notes.push_back(line.id + ": the facts are those of " +
-                      recipe.catalog().food(line.food_id)->name +
-                      ", the nearest food with facts to " + line.food);
-    }
-    check_reading(line, notes);
-  }
-  for (std::string& note : method_to_check(recipe)) notes.push_back(std::move(note));
-  return notes;
 }
 
 ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {

@@ -89,10 +89,6 @@ class Costing {
   std::vector<std::string> unpriced_;
 };
 
-/// What of a recipe alone must be looked at: unknown foods, near names, ranges, optional lines,
-/// lines that no step of the method uses.
-[[nodiscard]] std::vector<std::string> lines_to_check(const Recipe& recipe);
-
 /// The cheapest way to buy one item for the lines at their amounts.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
 

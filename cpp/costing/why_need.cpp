@@ -29,7 +29,7 @@ Why why_batches(const MadeBase& made) {
   for (const BaseUse& use : made.uses) {
     why.parts.push_back({use.line + ".need",
                          figure_of(use.amount),
-                         exact_text(use.batches) + " of one batch",
+                         figure_of(Quantity(use.batches)) + " of one batch",
                          "",
                          {}});
   }

@@ -1,6 +1,7 @@
 #include "food/catalog.hpp"
 
 #include <algorithm>
+#include <array>
 #include <set>
 #include <utility>
 
@@ -123,6 +124,14 @@ bool says_the_same(const Fact& a, const Fact& b) {
 }
 
 }  // namespace
+
+std::string_view rounding_spoils(const Food& food) {
+  constexpr std::array<std::string_view, 3> keys{"leavening", "salt", "gelling"};
+  for (const std::string_view key : keys) {
+    if (std::ranges::find(food.cautions, key) != food.cautions.end()) return key;
+  }
+  return {};
+}
 
 std::string plain_name(std::string_view name) {
   std::string plain;

@@ -26,6 +26,9 @@ struct Food {
   std::vector<std::string> cautions;
 };
 
+/// What rounding its amount spoils: `leavening`, `salt`, `gelling`; empty for most foods.
+[[nodiscard]] std::string_view rounding_spoils(const Food& food);
+
 /// One name of a food. `region` is empty where the name is good everywhere.
 struct FoodName {
   std::string name;

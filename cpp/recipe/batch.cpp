@@ -81,12 +81,12 @@ void Batch::read_load(const BatchInput& input, Measures measures) {
   if (text.text.empty()) return;
   located(text.place, text.text, [&] {
     if (const auto trays = parse_trays(text.text)) {
-      load_ = Load{LoadBy::factor, *trays / input.trays};
+      load_ = Load{LoadBy::factor, *trays / input.trays, Quantity(*trays)};
       return;
     }
-    const Quantity capacity = parse_makes(text.text, measures);
+    const Quantity capacity = parse_capacity(text.text, measures);
     load_ = capacity.dimension() == dimension::portion()
-                ? Load{LoadBy::portions, capacity.coherent()}
+                ? Load{LoadBy::portions, capacity.coherent(), capacity}
                 : load_of_measure(capacity);
   });
 }
@@ -99,7 +99,7 @@ Batch::Load Batch::load_of_measure(const Quantity& capacity) const {
               "a load takes " + capacity.text() + ", and the lines by the load alone weigh " +
                   Quantity::of_coherent(grams_each_load_, capacity.unit()).text());
     }
-    return {LoadBy::weight, room};
+    return {LoadBy::weight, room, capacity};
   }
   if (!makes_ || !(makes_->dimension() == capacity.dimension())) {
     fail_at(0, "batch.load",
@@ -107,8 +107,9 @@ Batch::Load Batch::load_of_measure(const Quantity& capacity) const {
                 capacity.dimension().name() + " is not known",
             "state it: makes = \"...\"");
   }
-  if (!follows_weight()) return {LoadBy::factor, capacity.coherent() / makes_->coherent()};
-  return {LoadBy::weight, capacity.coherent() * written_grams_ / makes_->coherent()};
+  if (!follows_weight())
+    return {LoadBy::factor, capacity.coherent() / makes_->coherent(), capacity};
+  return {LoadBy::weight, capacity.coherent() * written_grams_ / makes_->coherent(), capacity};
 }
 
 Rational Batch::grams_at(const Size& size) const {
@@ -120,17 +121,34 @@ Rational Batch::grams_at(const Size& size) const {
   return grams;
 }
 
-Rational Batch::loads_at(const Size& size) const {
-  if (!load_) return 1;
+/// What the number of loads follows.
+Rational Batch::course_of_loads(const Size& size) const {
   switch (load_->by) {
     case LoadBy::portions:
-      return ceil(size.portions / load_->width);
+      return size.portions;
     case LoadBy::factor:
-      return ceil(size.factor / load_->width);
+      return size.factor;
     case LoadBy::weight:
       break;
   }
-  return ceil(grams_at(size) / load_->width);
+  return grams_at(size);
+}
+
+Rational Batch::loads_at(const Size& size) const {
+  return load_ ? ceil(course_of_loads(size) / load_->width) : Rational(1);
+}
+
+std::optional<Loads> Batch::loads(const Size& size, LoadSplit split) const {
+  if (!load_) return std::nullopt;
+  const Quantity& capacity = load_->capacity;
+  Quantity total = capacity * (course_of_loads(size) / load_->width);
+  // The lines by the load take their room in each.
+  if (load_->by == LoadBy::weight && is_weight(capacity)) total = *before_cooking(size);
+  const Dimension kind = capacity.dimension();
+  const bool counted =
+      kind.is_number() || kind == dimension::piece() || kind == dimension::portion();
+  if (counted) total = Quantity::of_coherent(ceil(total.coherent()), capacity.unit());
+  return loads_of(total, capacity, split);
 }
 
 Rational Batch::grams_with_loads(const Size& size) const {

@@ -9,6 +9,7 @@
 
 #include "exact/error.hpp"
 #include "food/catalog.hpp"
+#include "measure/loads.hpp"
 #include "recipe/line.hpp"
 #include "recipe/size.hpp"
 
@@ -46,6 +47,9 @@ class Batch {
 
   /// How many pans, trays or ovens full; 1 where no capacity is stated.
   [[nodiscard]] Rational loads_at(const Size& size) const;
+  /// What goes into each of them, in what the capacity is stated in; nothing where none is. A
+  /// started portion, piece or tray counts whole.
+  [[nodiscard]] std::optional<Loads> loads(const Size& size, LoadSplit split) const;
   /// In g.
   [[nodiscard]] std::optional<Quantity> before_cooking(const Size& size) const;
   /// In g: as measured, or what the loss leaves.
@@ -76,12 +80,14 @@ class Batch {
   struct Load {
     LoadBy by = LoadBy::portions;
     Rational width;
+    Quantity capacity;  // as stated
   };
 
   void read_makes(const PlacedText& text, Measures measures);
   void read_loss(const PlacedText& text);
   void read_load(const BatchInput& input, Measures measures);
   [[nodiscard]] Load load_of_measure(const Quantity& capacity) const;
+  [[nodiscard]] Rational course_of_loads(const Size& size) const;
   [[nodiscard]] bool weighed() const { return unweighed_.empty(); }
   /// Else what is measured goes in proportion.
   [[nodiscard]] bool follows_weight() const { return weighed() && !written_grams_.is_zero(); }

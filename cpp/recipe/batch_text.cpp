@@ -54,6 +54,15 @@ Quantity parse_makes(std::string_view text, Measures measures) {
   return makes;
 }
 
+Quantity parse_capacity(std::string_view text, Measures measures) {
+  Quantity capacity = parse_makes(text, measures);
+  const Dimension kind = capacity.dimension();
+  const bool counted = kind == dimension::piece() || kind == dimension::portion();
+  if (!counted || capacity.coherent().is_integer()) return capacity;
+  fail_at(0, "batch.load", "a load of " + capacity.text() + " would hold a part of one",
+          "write a whole number of them");
+}
+
 Rational parse_loss(std::string_view text) {
   Cursor cursor(text);
   cursor.skip_spaces();
@@ -83,9 +92,9 @@ std::optional<Rational> parse_trays(std::string_view text) {
   cursor.move_to(at);
   if (!number || !(cursor.take_word("trays") || cursor.take_word("tray"))) return std::nullopt;
   if (!cursor.skip_spaces().done()) return std::nullopt;
-  if (number->sign() <= 0) {
-    fail_at(0, "batch.load", "\"" + excerpt(text) + "\" holds nothing",
-            "write a number of trays above zero");
+  if (number->sign() <= 0 || !number->is_integer()) {
+    fail_at(0, "batch.load", "\"" + excerpt(text) + "\" is no number of trays in a load",
+            "write a whole number above zero");
   }
   return number;
 }

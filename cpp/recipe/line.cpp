@@ -206,7 +206,10 @@ class LineMaker {
     }
     const bool in_text = input_.rule.text.empty();
     const std::string& rule = in_text ? written_.rule : input_.rule.text;
-    if (rule.empty()) return;
+    if (rule.empty()) {
+      if (written_.to_taste && line_.measured) line_.rule.kind = RuleKind::to_taste;
+      return;
+    }
     expect_amount_to_rule(in_text ? Place{} : input_.rule.place);
     const Unit unit = line_.written.unit();
     const auto parse = [&] { return parse_rule(rule, unit, reading_.measures); };

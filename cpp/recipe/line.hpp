@@ -84,7 +84,8 @@ struct Line {
 [[nodiscard]] Line line_from(const WrittenLine& written, const LineInput& input, Reading reading,
                              const Catalog& catalog);
 
-/// The line told to a cook, at its amount: `5 kg leeks, trimmed`, `≈ 2.333 kg flour`.
+/// The line told to a cook, at its amount: `5 kg leeks, trimmed`, `≈ 2.333 kg flour`, `salt, to
+/// taste (10 tsp allowed for)`.
 [[nodiscard]] std::string told(const Line& line, const Catalog& catalog);
 
 /// A name as an id: lower case, `_` between words.

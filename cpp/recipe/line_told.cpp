@@ -74,8 +74,10 @@ std::string food_part(const Line& line, const Catalog& catalog) {
 }  // namespace
 
 std::string told(const Line& line, const Catalog& catalog) {
-  std::string text = food_part(line, catalog);
+  const bool to_taste = line.rule.kind == RuleKind::to_taste;
+  std::string text = to_taste ? line.food : food_part(line, catalog);
   if (!line.preparation.empty()) text += ", " + line.preparation;
+  if (to_taste) text += ", to taste (" + tell(line.amount).text + " allowed for)";
   text += container_text(line);
   if (!line.note.empty()) text += " (" + line.note + ")";
   if (line.optional) text += " (optional)";

@@ -199,8 +199,8 @@ std::string times_remark(const Recipe& recipe) {
 }
 
 std::string_view times_practice() {
-  return "separate pieces take as long as one, big pots heat and cool slower (common practice; "
-         "Gisslen, Professional Cooking)";
+  return "separate pieces take as long as one, big pots heat slower (common practice; Gisslen, "
+         "Professional Cooking)";
 }
 
 }  // namespace scalepan

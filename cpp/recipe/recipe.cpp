@@ -5,6 +5,8 @@
 #include <utility>
 
 #include "exact/number_text.hpp"
+#include "exact/text.hpp"
+#include "measure/told.hpp"
 #include "recipe/bakers_percent.hpp"
 #include "recipe/base_line.hpp"
 #include "recipe/made_bases.hpp"
@@ -70,6 +72,15 @@ void expect_rule_agrees(const Line& line, const Size& written) {
        "change the amount or the rule", line.place);
 }
 
+Rational parse_rounding(std::string_view text) {
+  std::size_t at = 0;
+  const auto percent = read_amount_number(text, at);
+  const bool valid = percent && percent->sign() >= 0 && trimmed(text.substr(at)) == "%";
+  if (valid) return *percent / Rational(100);
+  fail_at(0, "recipe.rounding", "\"" + excerpt(text) + "\" is no share of an amount",
+          "write a percentage: rounding = \"5 %\"");
+}
+
 void size_by_rule(Line& line, const Size& size) {
   if (!line.measured) return;
   const Unit unit = line.written.unit();
@@ -97,6 +108,12 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
   serves_ = input.serves;
   measures_ = input.reading.measures;
   tested_at_ = input.tested_at;
+  tray_ = input.tray;
+  trays_ = input.batch.trays;
+  if (const PlacedText& share = input.rounding; !share.text.empty()) {
+    rounding_ =
+        located(share.place, share.text, [&] { return parse_rounding(trimmed(share.text)); });
+  }
   std::string heading;
   for (const LineInput& line : input.lines) {
     located(line.line.place, line.line.text, [&] { add_line(line, input, heading); });
@@ -180,7 +197,7 @@ bool Recipe::is_tested() const {
 }
 
 std::string Recipe::tested_text() const {
-  const std::string size = exact_text(size_.portions);
+  const std::string size = tell(Quantity(size_.portions)).text;
   if (tested_at_.empty()) return "no tested size is stated; " + size + " is computed";
   std::string tested = "tested at ";
   for (std::size_t i = 0; i < tested_at_.size(); ++i) {

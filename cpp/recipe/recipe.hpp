@@ -34,7 +34,9 @@ struct RecipeInput {
   std::vector<BaseRecipe> bases;
   std::vector<StepInput> steps;
   BatchInput batch;
-  PlacedText flour;  // the weight of all flours, where lines are written in baker's percent
+  std::string tray;     // the pan the written size fills, `batch.trays` times; for display
+  PlacedText rounding;  // the share of an amount that rounding may change unflagged: `5 %`
+  PlacedText flour;     // the weight of all flours, where lines are written in baker's percent
 };
 
 /// One use of a base, by a line of the dish or of another base.
@@ -56,7 +58,8 @@ class Recipe {
  public:
   /// Reads the lines; headings become a property of the lines below them. Throws their errors,
   /// `recipe.name`, `recipe.serves`, `recipe.tested_at`, `recipe.no_lines`,
-  /// `recipe.duplicate_id`, what `Batch`, `read_base_line` and `read_method` throw, and
+  /// `recipe.duplicate_id`, `recipe.rounding`, what `Batch`, `read_base_line` and `read_method`
+  /// throw, and
   /// `base.name_clash`, each with its place.
   Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog);
 
@@ -80,6 +83,11 @@ class Recipe {
   [[nodiscard]] std::shared_ptr<const Catalog> shared_catalog() const { return catalog_; }
 
   [[nodiscard]] const Batch& batch() const { return *batch_; }
+  /// The pan that its written size fills, as many as `trays`; empty where none is stated.
+  [[nodiscard]] const std::string& tray() const { return tray_; }
+  [[nodiscard]] const Rational& trays() const { return trays_; }
+  /// The share of an amount that rounding may change without being flagged.
+  [[nodiscard]] const Rational& rounding() const { return rounding_; }
 
   /// Its own steps; those of a base are that recipe's.
   [[nodiscard]] const std::vector<MethodStep>& method() const { return method_; }
@@ -108,6 +116,9 @@ class Recipe {
   Rational serves_;
   Size size_;
   Measures measures_ = Measures::unstated;
+  std::string tray_;
+  Rational trays_;
+  Rational rounding_{1, 20};
   std::vector<Rational> tested_at_;
   std::vector<Line> lines_;
   std::vector<BaseRecipe> bases_;

@@ -16,7 +16,8 @@ namespace {
 
 constexpr std::string_view known_rules =
     "in proportion, fixed, whole, one per portion, one per 4 portions, 25 g per portion, one per "
-    "load, tapered (2, 1.5), (4, 2), to taste, 15 % taken up";
+    "load, tapered (2, 1.5), (4, 2), to taste, 15 % taken up, "
+    "taken out";
 
 [[noreturn]] void fail_unreadable(std::string_view text) {
   fail_at(0, "rule.unreadable", "\"" + excerpt(text) + "\" is no rule",
@@ -74,17 +75,19 @@ Rational read_portions(std::string_view text, std::string_view rule) {
   return *number;
 }
 
-/// Takes `, 15 % taken up` off the end; the share, or 1.
+/// Takes `, 15 % taken up` or `, taken out` off the end; the share, or 1.
 Rational take_taken_up(std::string_view& rule) {
-  constexpr std::string_view ending = "taken up";
+  constexpr std::string_view up = "taken up";
+  constexpr std::string_view out = "taken out";
   const std::string_view whole = rule;
-  if (!rule.ends_with(ending)) return 1;
-  rule = trimmed(rule.substr(0, rule.size() - ending.size()));
+  if (!rule.ends_with(up) && !rule.ends_with(out)) return 1;
   const std::size_t comma = rule.rfind(',');
   const bool alone = comma == std::string_view::npos;
-  const Rational share = read_share(trimmed(alone ? rule : rule.substr(comma + 1)), whole);
+  const std::string_view share = trimmed(alone ? rule : rule.substr(comma + 1));
   rule = alone ? "in proportion" : trimmed(rule.substr(0, comma));
-  return share;
+  if (share == out) return 0;
+  if (!share.ends_with(up)) fail_unreadable(whole);
+  return read_share(trimmed(share.substr(0, share.size() - up.size())), whole);
 }
 
 Rule read_tapered(std::string_view text) {
@@ -155,7 +158,9 @@ Rule parse_rule(std::string_view text, Unit unit, Measures measures) {
 
 std::string text_of(const Rule& rule, Unit unit) {
   if (rule.taken_up == Rational(1)) return text_of_scaling(rule, unit);
-  const std::string share = exact_text(rule.taken_up * Rational(100)) + " % taken up";
+  const std::string share = rule.taken_up.is_zero()
+                                ? "taken out"
+                                : exact_text(rule.taken_up * Rational(100)) + " % taken up";
   const bool alone = rule.kind == RuleKind::in_proportion;
   return alone ? share : text_of_scaling(rule, unit) + ", " + share;
 }

@@ -35,11 +35,10 @@ struct Rule {
 /// Reads `in proportion`, `fixed`, `whole`, `one per portion`, `one per 4 portions`,
 /// `25 g per portion`, `one per load`, `per load` (the written amount), `tapered (2, 1.5), (4, 2)`,
 /// `tapered (2, 2), then 1/2`, `tapered as herbs`, `to taste`; behind any of them, or alone,
-/// `15 % taken up`. A bare number before `per` takes the line's own unit. A point of a taper is
-/// the factor of the recipe and the multiple of the written amount that goes with it; up to the
-/// written size all tapers are in proportion.
-/// Throws `rule.unreadable` with the rules there are, `rule.share`, `rule.unit`, `rule.taper`,
-/// `ramp.order`, and the errors of the amount reader.
+/// `15 % taken up` or `taken out`. A bare number before `per` takes the line's own unit. A point of
+/// a taper is the factor of the recipe and the multiple of the written amount that goes with it; up
+/// to the written size all tapers are in proportion. Throws `rule.unreadable` with the rules there
+/// are, `rule.share`, `rule.unit`, `rule.taper`, `ramp.order`, and the errors of the amount reader.
 [[nodiscard]] Rule parse_rule(std::string_view text, Unit unit, Measures measures);
 
 /// As it is written.

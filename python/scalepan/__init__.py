@@ -8,6 +8,7 @@ import scalepan
 """
 
 from scalepan._core import (
+    BaseUse,
     Breakpoint,
     Catalog,
     Costing,
@@ -18,15 +19,22 @@ from scalepan._core import (
     LabelItem,
     Line,
     Loads,
+    MadeBase,
     MeasureSet,
     MethodStep,
     Offer,
+    PartShare,
     PriceBook,
     Quantity,
     Recipe,
     ShoppingRow,
+    StageCost,
+    TrialPart,
+    TrialRatio,
     Why,
     WrittenLine,
+    YieldShare,
+    YieldTrial,
     __version__,
     label,
     quantity,
@@ -59,9 +67,12 @@ from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
+from scalepan.trays import fill_trays
 from scalepan.usda import read_usda_sr
+from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
 
 __all__ = [
+    "BaseUse",
     "Breakpoint",
     "Catalog",
     "Conversion",
@@ -77,6 +88,7 @@ __all__ = [
     "LabelItem",
     "Line",
     "Loads",
+    "MadeBase",
     "MeasureError",
     "MeasureSet",
     "MeasuredLine",
@@ -86,6 +98,7 @@ __all__ = [
     "Offer",
     "OtherFact",
     "Pan",
+    "PartShare",
     "PriceBook",
     "PriceError",
     "PrintedVolume",
@@ -93,15 +106,22 @@ __all__ = [
     "Recipe",
     "RecipeError",
     "ShoppingRow",
+    "StageCost",
+    "TrialPart",
+    "TrialRatio",
     "UsedFact",
     "Why",
     "WrittenLine",
+    "YieldShare",
+    "YieldTest",
+    "YieldTrial",
     "__version__",
     "bundled_catalog",
     "catalog_with",
     "convert",
     "cost",
     "cover",
+    "fill_trays",
     "hand_over",
     "label",
     "loads",
@@ -116,6 +136,7 @@ __all__ = [
     "pans",
     "parse_prices",
     "parse_recipe",
+    "parse_yield_test",
     "quantity",
     "read_facts",
     "read_line",
@@ -125,4 +146,6 @@ __all__ = [
     "read_prices",
     "read_recipe",
     "read_usda_sr",
+    "read_yield_test",
+    "yield_test",
 ]

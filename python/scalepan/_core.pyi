@@ -228,6 +228,165 @@ def convert(
     Quantity,
 ]: ...
 
+class TrialPart:
+    """What came off in one trial, or was lost."""
+
+    @property
+    def what(self) -> str:
+        """``by-product``, ``loss``, ``taken off`` or ``carving loss``."""
+    @property
+    def name(self) -> str: ...
+    @property
+    def weight(self) -> Quantity: ...
+    @property
+    def is_rest(self) -> bool:
+        """Whether the weight was derived, as what the others left over."""
+    @property
+    def value(self) -> Quantity | None:
+        """Money, in all."""
+    @property
+    def use(self) -> str: ...
+
+class YieldTrial:
+    """One trial; weights it did not come to are None."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def food(self) -> str: ...
+    @property
+    def bought(self) -> Quantity | None: ...
+    @property
+    def cost(self) -> Quantity | None:
+        """Money, in all."""
+    @property
+    def cut(self) -> list[TrialPart]:
+        """By-products and losses before cooking."""
+    @property
+    def edible(self) -> Quantity | None: ...
+    @property
+    def drained(self) -> Quantity | None: ...
+    @property
+    def into_the_pan(self) -> Quantity | None:
+        """At EP: what was cooked, all of the edible weight where no other is written."""
+    @property
+    def cooked(self) -> Quantity | None: ...
+    @property
+    def off(self) -> list[TrialPart]:
+        """What was taken off and lost after cooking."""
+    @property
+    def served(self) -> Quantity | None: ...
+
+class TrialRatio:
+    """One ratio over several trials, under both its names, with its spread."""
+
+    @property
+    def ratio_of_sums(self) -> Quantity:
+        """All that remained over all there was."""
+    @property
+    def mean_of_ratios(self) -> Quantity:
+        """The mean of the trials' own ratios."""
+    @property
+    def low(self) -> Quantity:
+        """Of the trial with the lowest ratio."""
+    @property
+    def high(self) -> Quantity: ...
+    @property
+    def trials(self) -> int: ...
+
+class YieldShare:
+    """What of the weight at one stage remained at another."""
+
+    @property
+    def of(self) -> str:
+        """``AP``, ``EP`` or ``cooked``: the stage below the line."""
+    @property
+    def stage(self) -> str: ...
+    @property
+    def share(self) -> TrialRatio: ...
+    @property
+    def loss(self) -> TrialRatio:
+        """1 less the share, a plain number: of the weight at ``of``; below 0 where it gained."""
+
+class PartShare:
+    """What came off over all trials; a trial without the part counts with none of it."""
+
+    @property
+    def what(self) -> str: ...
+    @property
+    def name(self) -> str: ...
+    @property
+    def use(self) -> str: ...
+    @property
+    def of(self) -> str:
+        """``AP`` or ``cooked``: what the share is of."""
+    @property
+    def weight(self) -> Quantity: ...
+    @property
+    def value(self) -> Quantity | None: ...
+    @property
+    def share(self) -> TrialRatio:
+        """Plain numbers."""
+
+class StageCost:
+    """What the food cost at one stage, all trials with a price together."""
+
+    @property
+    def stage(self) -> str: ...
+    @property
+    def trials(self) -> int: ...
+    @property
+    def weight(self) -> Quantity: ...
+    @property
+    def value(self) -> Quantity:
+        """Money: what was paid for this weight, less the value of what came off."""
+    @property
+    def bought(self) -> Quantity:
+        """The bought weight behind it."""
+    @property
+    def paid(self) -> Quantity: ...
+    @property
+    def credit(self) -> Quantity: ...
+    @property
+    def per_unit(self) -> Quantity:
+        """``USD/(lb EP)`` and so on."""
+    @property
+    def price(self) -> Quantity:
+        """Per unit bought, ``USD/(lb AP)``."""
+    @property
+    def factor(self) -> Quantity:
+        """The cost factor: cost per unit over price per unit bought, ``AP/EP`` and so on."""
+    @property
+    def yield_factor(self) -> Quantity:
+        """100 / yield %: what the cost factor would be without any credit."""
+    def at_price(self, price: Quantity | str) -> Quantity:
+        """The cost per unit at another price per unit bought: cost factor times price.
+
+        Raises FoodError (``yield.price``).
+        """
+    def portion_cost(self, size: Quantity | str, price: Quantity | str | None = None) -> Quantity:
+        """Money for a portion; a size without a stage is at this one.
+
+        Raises FoodError (``yield.portion``, ``yield.price``) and MeasureError
+        (``quantity.convert``) for a size at another stage.
+        """
+    def portion_factor(self, size: Quantity | str) -> Quantity:
+        """Portion cost over price: the bought weight that a portion costs as much as."""
+
+class YieldTest:
+    @property
+    def food(self) -> str: ...
+    @property
+    def trials(self) -> list[YieldTrial]: ...
+    @property
+    def shares(self) -> list[YieldShare]: ...
+    @property
+    def parts(self) -> list[PartShare]: ...
+    @property
+    def costs(self) -> list[StageCost]: ...
+
+def make_yield_test(rows: Sequence[Mapping[str, Placed]], measures: str) -> YieldTest: ...
+
 class Offer:
     """One pack of one item at one price."""
 
@@ -392,6 +551,9 @@ class Line:
     def part_amount(self) -> Quantity | None:
         """What the part comes to, where a fact tells: 96 g EP of the juice of 2 lemons."""
     @property
+    def rounding_spoils(self) -> str:
+        """What rounding its amount spoils: ``leavening``, ``salt``, ``gelling``; mostly empty."""
+    @property
     def made_in(self) -> str:
         """The base it belongs to, among ``Recipe.food_lines``; empty for a line of the dish."""
     @property
@@ -476,6 +638,20 @@ class Recipe:
     @property
     def raw_batch(self) -> Quantity | None:
         """The weight of its lines as they go in, trimmed; None where a line has no weight."""
+    @property
+    def tray(self) -> str:
+        """The pan that its written size fills, ``trays`` times; empty where none is stated."""
+    @property
+    def trays(self) -> Fraction: ...
+    @property
+    def rounding(self) -> Fraction:
+        """The share of an amount that rounding may change without being flagged."""
+    def load_split(self, *, equal: bool = False) -> Loads | None:
+        """What goes into each pan, tray or oven; None where the recipe states no load.
+
+        Full loads and a short one, or all alike where ``equal``; a started portion, piece or tray
+        counts whole.
+        """
     @property
     def unweighed(self) -> list[str]:
         """Ids of the lines whose weight no fact gives."""

@@ -59,7 +59,7 @@ class MeasureError(Error):
 
 
 class FoodError(Error):
-    """Foods, their names, facts and conversions."""
+    """Foods, their names, facts, conversions and yield tests."""
 
 
 class RecipeError(Error):
@@ -91,6 +91,7 @@ _CLASSES: dict[str, type[Error]] = {
     "fact": FoodError,
     "name": FoodError,
     "convert": FoodError,
+    "yield": FoodError,
     "recipe": RecipeError,
     "line": RecipeError,
     "rule": RecipeError,

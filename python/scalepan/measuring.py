@@ -85,6 +85,17 @@ class MeasuredLine(NamedTuple):
         note = f" ({self.line.note})" if self.line.note else ""
         return told + note + (" (optional)" if self.line.optional else "")
 
+    def doubt(self, allowed: Fraction) -> str:
+        """What to check where measuring out moves the amount by more than a share of it."""
+        if self.measured is None or abs(self.measured.error_share) <= allowed:
+            return ""
+        spoilt = self.line.rounding_spoils
+        more = f"; {spoilt} is easily spoilt by it" if spoilt else ""
+        return (
+            f"{self.line.id}: measured out, {self.measured.told_error}, where rounding may change "
+            f"{_percent(allowed)}{more}"
+        )
+
 
 def measure_out(
     amount: Quantity | str,

@@ -10,6 +10,9 @@ tested_at = [4]
 makes = "1.4 kg"        # weighed at the test: a weight, a volume or pieces
 loss = "12 % of the raw batch"             # in place of makes, where only the loss is known
 load = "12 portions"    # what the pan, tray or oven takes at once
+tray = "GN 1/2 65"      # the pan that the written size fills,
+trays = 1               # and how many of them
+rounding = "5 %"        # what rounding may change of an amount without being flagged
 flour = "10 kg"         # only where lines are written in baker's percent: "58 % water"
 bases = { stock = "stock.toml" }           # recipes its lines take from, by relative path
 lines = [
@@ -48,10 +51,10 @@ Placed = tuple[str, str, int, int]
 LineFields = dict[str, Placed | bool]
 StepFields = dict[str, Placed | list[Placed] | bool]
 
-_BATCH_TEXTS = ("makes", "loss", "load", "flour")
+_BATCH_TEXTS = ("makes", "loss", "load", "rounding", "flour")
 _KEYS = (
     *("name", "serves", "measures", "decimal", "region", "names", "tested_at"),
-    *(*_BATCH_TEXTS, "trays", "bases", "lines", "method"),
+    *(*_BATCH_TEXTS, "tray", "trays", "bases", "lines", "method"),
 )
 _LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
 _LINE_KEYS = (*_LINE_TEXTS, "optional")
@@ -156,6 +159,8 @@ class _Reader:
         for key in _BATCH_TEXTS:
             if key in self._data:
                 places[key] = self._text((key,), self._data[key])
+        if "tray" in self._data:
+            places["tray"] = self._tray()
         return _core.make_recipe(
             places,
             self._number(("serves",), self._data["serves"]),
@@ -168,6 +173,13 @@ class _Reader:
             self._method(),
             self._catalog(catalog),
         )
+
+    def _tray(self) -> Placed:
+        from scalepan.pan_table import pan  # here, so that `import scalepan` stays quick
+
+        placed = self._text(("tray",), self._data["tray"])
+        self._at(("tray",), lambda: pan(placed[0]))
+        return placed
 
     def _trays(self) -> Any:
         trays = self._number(("trays",), self._data.get("trays", 1))

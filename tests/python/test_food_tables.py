@@ -101,7 +101,10 @@ EU = (  # Reg. (EU) 1169/2011 Annex II
     "lupin molluscs"
 )
 US = "milk;eggs;fish;crustacean shellfish;tree nuts;peanuts;wheat;soybeans;sesame"  # FDA, nine
-CAUTIONS = "poultry minced_meat whole_meat egg fish shellfish dried_kidney_bean cooked_rice sprouts"
+CAUTIONS = (
+    "poultry minced_meat whole_meat egg fish shellfish dried_kidney_bean cooked_rice sprouts "
+    "salt leavening gelling"
+)
 
 
 def test_allergens_and_cautions_use_the_closed_words() -> None:

@@ -40,7 +40,9 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.pan_table",
         "scalepan.prices",
         "scalepan.recipes",
+        "scalepan.trays",
         "scalepan.usda",
+        "scalepan.yield_tests",
     }
 
 

@@ -138,8 +138,8 @@ def test_the_command_tells_loads_and_time(
         "52, at most 12 a load = 2 loads of 11 and 3 of 10\n"
         "  one after the other, 30 min a load: 150 min = 2 1/2 h\n"
         "  * the time of a load is the cook's own figure and is never scaled: separate\n"
-        "    pieces take as long as one, big pots heat and cool slower (common practice;\n"
-        "    Gisslen, Professional Cooking)\n"
+        "    pieces take as long as one, big pots heat slower (common practice; Gisslen,\n"
+        "    Professional Cooking)\n"
     )
 
 

@@ -11,7 +11,8 @@ import scalepan
 from scalepan.command_line.main import main
 from scalepan.demo import lines_of_demo
 
-README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+ROOT = Path(__file__).parents[2]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
 
 
 def test_the_printed_demo_is_the_demo_of_today() -> None:
@@ -42,17 +43,45 @@ def test_the_recipe_and_the_python_of_the_readme_run(
     assert costing.shopping[0].packs == [(12, "1 kg")]
 
 
-def test_every_command_shown_prints_what_is_shown(
-    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setenv("COLUMNS", "80")
-    blocks = re.findall(r"```text\n(\$ scalepan .*?)```", README, flags=re.DOTALL)
+def shown_commands(page: str) -> list[tuple[str, str]]:
+    """Each command shown with what stands below it."""
+    blocks = re.findall(r"```text\n(\$ scalepan .*?)```", page, flags=re.DOTALL)
     examples = [example for block in blocks for example in block.split("$ scalepan ")[1:]]
-    assert len(examples) == 5
-    for example in examples:
-        command, printed = example.split("\n", 1)
-        assert main(shlex.split(command)) == 0
-        assert capsys.readouterr().out == printed
+    return [(command, printed) for command, printed in (e.split("\n", 1) for e in examples)]
+
+
+@pytest.mark.parametrize(("page", "commands"), [("README.md", 7), ("docs/recipes.md", 2)])
+def test_every_command_shown_prints_what_is_shown(
+    page: str,
+    commands: int,
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    text = (ROOT / page).read_text(encoding="utf-8")
+    for name, content in re.findall(r"```(?:toml|csv)\n# (\S+)\n(.*?)```", text, flags=re.DOTALL):
+        (tmp_path / name).write_text(content, encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("COLUMNS", "80")
+    examples = shown_commands(text)
+    assert len(examples) == commands
+    for command, printed in examples:
+        status = main(shlex.split(command))
+        shown = capsys.readouterr()
+        assert shown.out + shown.err == printed
+        assert status == (1 if shown.err else 0)
+
+
+@pytest.mark.parametrize("page", ["README.md", "docs/recipes.md"])
+def test_every_recipe_file_shown_is_read(page: str, tmp_path: Path) -> None:
+    text = (ROOT / page).read_text(encoding="utf-8")
+    files = re.findall(r"```toml\n(?:# (\S+\.toml)\n)?(.*?)```", text, flags=re.DOTALL)
+    for name, content in files:
+        (tmp_path / (name or "dish.toml")).write_text(content, encoding="utf-8")
+    assert files
+    for name, _ in files:
+        recipe = scalepan.read_recipe(tmp_path / (name or "dish.toml"))
+        assert recipe.scale(portions=40).portions == 40
 
 
 def test_the_lines_said_to_be_read_are_read_and_those_refused_are_refused() -> None:

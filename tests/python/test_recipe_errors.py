@@ -21,12 +21,12 @@ def with_line(line: str, more: str = "") -> str:
 
 KEYS = (
     "keys: name, serves, measures, decimal, region, names, tested_at, "
-    "makes, loss, load, flour, trays, bases, lines, method"
+    "makes, loss, load, rounding, flour, tray, trays, bases, lines, method"
 )
 LINE_KEYS = "keys: id, line, stage, state, rule, note, optional"
 RULES = (
     "the rules: in proportion, fixed, whole, one per portion, one per 4 portions, "
-    "25 g per portion, one per load, tapered (2, 1.5), (4, 2), to taste, 15 % taken up"
+    "25 g per portion, one per load, tapered (2, 1.5), (4, 2), to taste, 15 % taken up, taken out"
 )
 
 RECIPE = scalepan.RecipeError

@@ -68,6 +68,10 @@ CAUTIONS = frozenset(
         "dried_kidney_bean",
         "cooked_rice",
         "sprouts",
+        # Not of safety: foods of which a rounded amount spoils a dish.
+        "salt",
+        "leavening",
+        "gelling",
     )
 )
 

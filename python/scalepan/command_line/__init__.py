@@ -1,1 +1,1 @@
-"""The command line: ``scalepan scale | buy | cost | curve | why | convert | measure``."""
+"""The command line: ``scalepan scale | buy | cost | curve | why | convert | measure | yield``."""

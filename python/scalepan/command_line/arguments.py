@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import argparse
-from fractions import Fraction
 
-from scalepan import __version__, _core
-from scalepan.errors import Error
+from scalepan import __version__
+from scalepan.command_line import sizing
 
 _EXAMPLES = """examples:
   scalepan scale soup.toml --portions 40
@@ -19,6 +18,7 @@ _EXAMPLES = """examples:
   scalepan measure "47/12 tbsp" "us spoons and cups" --measures us
   scalepan loads "13 kg" "4 kg" --time "30 min"
   scalepan read "1 lb 4 oz carrots, peeled"
+  scalepan yield rump.csv --portion "150 g" --price "9.80 EUR/kg"
 
 exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
 
@@ -28,17 +28,9 @@ _MEASURES = ("metric", "us", "imperial", "au")
 MOST_POINTS = 100_000
 
 
-def number_of_portions(text: str) -> Fraction:
-    """An argument such as ``40``."""
-    try:
-        return _core.parse_amount_number(text)
-    except Error as error:
-        raise argparse.ArgumentTypeError(str(error)) from None
-
-
 def range_of_portions(text: str) -> range:
     """An argument such as ``1:60``, both ends counted."""
-    ends = [number_of_portions(end) for end in text.split(":")]
+    ends = [sizing.number(end) for end in text.split(":")]
     if len(ends) != 2 or any(end.denominator != 1 for end in ends):
         raise argparse.ArgumentTypeError("write first and last number, as 1:60")
     first, last = (int(end) for end in ends)
@@ -64,6 +56,7 @@ def parser() -> argparse.ArgumentParser:
     _add_measure(commands)
     _add_loads(commands)
     _add_read(commands)
+    _add_yield(commands)
     return top
 
 
@@ -79,20 +72,20 @@ def _command(
 
 
 def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
-    scale = _command(commands, "scale", "The amounts for another number of portions.")
+    scale = _command(commands, "scale", "The amounts at another size.")
     _recipe(scale, prices=False)
-    _portions(scale)
+    sizing.add_arguments(scale)
     _sets(scale)
     page = _command(commands, "page", "All that another kitchen needs, on one page.")
     _recipe(page, prices=False)
-    _portions(page)
+    sizing.add_arguments(page)
     _sets(page)
     buy = _command(commands, "buy", "The whole packs to buy.")
     _recipe(buy, prices=True)
-    _portions(buy)
+    sizing.add_arguments(buy)
     cost = _command(commands, "cost", "Amounts, packs, and the four costs.")
     _recipe(cost, prices=True)
-    _portions(cost)
+    sizing.add_arguments(cost)
     curve = _command(commands, "curve", "The costs over a range of portions.")
     _recipe(curve, prices=True)
     curve.add_argument(
@@ -105,7 +98,7 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
     curve.add_argument("--plot", metavar="FILE", help="also draw it (png, svg or pdf)")
     why = _command(commands, "why", "How a figure came about.")
     _recipe(why, prices=True, cell=True)
-    _portions(why)
+    sizing.add_arguments(why)
 
 
 def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = False) -> None:
@@ -121,15 +114,6 @@ def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = Fals
     command.add_argument("--shop", action="append", default=[], help="only this shop; may repeat")
     command.add_argument(
         "--strict", action="store_true", help="an unknown edible share is an error"
-    )
-
-
-def _portions(command: argparse.ArgumentParser) -> None:
-    command.add_argument(
-        "--portions",
-        type=number_of_portions,
-        metavar="N",
-        help="number of portions; left out, as written",
     )
 
 
@@ -186,6 +170,17 @@ def _sets(command: argparse.ArgumentParser) -> None:
     command.add_argument("--volumes", metavar="SET", help="tell volumes by a set of measures")
     command.add_argument("--weights", metavar="SET", help="tell weights by a set of measures")
     _within(command)
+
+
+def _add_yield(commands: _Commands[argparse.ArgumentParser]) -> None:
+    test = _command(commands, "yield", "What trials of trimming and cooking say together.")
+    test.add_argument("test", metavar="FILE", help="a yield test (CSV), one weight a row")
+    test.add_argument("--portion", metavar="SIZE", help='such as "150 g" or "5 oz cooked"')
+    test.add_argument("--price", metavar="PRICE", help='of what is bought now, as "7.00 USD/lb"')
+    test.add_argument(
+        "--as-facts", action="store_true", help="print its shares as a file that --facts takes"
+    )
+    test.add_argument("--measures", choices=_MEASURES, help="which pint and fluid ounce are meant")
 
 
 def _within(command: argparse.ArgumentParser) -> None:

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
         Label,
         LabelItem,
         Line,
+        Loads,
+        MadeBase,
         Quantity,
         Recipe,
         ShoppingRow,
@@ -32,14 +34,34 @@ def recipe_document(recipe: Recipe) -> dict[str, Any]:
     return {
         "name": recipe.name,
         "portions": str(recipe.portions),
+        "made": str(recipe.made),
+        "factor": str(recipe.factor),
         "serves": str(recipe.serves),
         "tested_at": [str(size) for size in recipe.tested_at],
+        "batch": _quantity_or_null(recipe.batch),
+        "batch_weight": _quantity_or_null(recipe.batch_weight),
+        "raw_batch": _quantity_or_null(recipe.raw_batch),
+        "loads": None if (split := recipe.load_split()) is None else loads_document(split),
         "lines": [_line(line) for line in recipe.lines],
+        "method": _method(recipe),
+        "bases": [_base(base) for base in recipe.bases],
     }
 
 
-def method_document(recipe: Recipe) -> list[dict[str, Any]]:
-    """The steps at the recipe's size."""
+def loads_document(split: Loads) -> dict[str, Any]:
+    """Pans, trays or ovens full."""
+    return {
+        "text": split.text,
+        "count": split.count,
+        "full": split.full,
+        "capacity": quantity_document(split.capacity),
+        "each": quantity_document(split.each),
+        "short": quantity_document(split.short),
+        "parts": [{"count": count, "each": quantity_document(each)} for count, each in split.parts],
+    }
+
+
+def _method(recipe: Recipe) -> list[dict[str, Any]]:
     return [
         {
             "text": step.text,
@@ -167,6 +189,26 @@ def quantity_document(q: Quantity) -> dict[str, str]:
     return {"value": str(q.value), "unit": q.unit, "told": told}
 
 
+def _quantity_or_null(q: Quantity | None) -> dict[str, str] | None:
+    return None if q is None else quantity_document(q)
+
+
+def _base(base: MadeBase) -> dict[str, Any]:
+    return {
+        "name": base.name,
+        "batches": str(base.batches),
+        "uses": [
+            {
+                "line": use.line,
+                "amount": quantity_document(use.amount),
+                "batches": str(use.batches),
+            }
+            for use in base.uses
+        ],
+        "recipe": recipe_document(base.recipe),
+    }
+
+
 def _line(line: Line) -> dict[str, Any]:
     return {
         "id": line.id,
@@ -175,7 +217,9 @@ def _line(line: Line) -> dict[str, Any]:
         "food": line.food,
         "food_id": line.food_id,
         "heading": line.heading,
-        "amount": None if line.amount is None else quantity_document(line.amount),
+        "takes_from": line.takes_from,
+        "amount": _quantity_or_null(line.amount),
+        "exact": _quantity_or_null(line.exact),
         "stage": line.stage,
         "rule": line.rule,
         "optional": line.optional,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line.documents import quantity_document
+from scalepan.command_line.documents import loads_document, quantity_document
 from scalepan.command_line.tables import wrapped
 from scalepan.pan_size import Pan
 
@@ -34,20 +34,14 @@ def loads_section(
     return lines
 
 
-def loads_document(capacity: Amount | Pan, split: Loads, time: Quantity | None) -> dict[str, Any]:
+def split_document(capacity: Amount | Pan, split: Loads, time: Quantity | None) -> dict[str, Any]:
     """Everything exact, for ``--json``.
 
     ``in_turn`` is null where no time of a load is given, and ``pan`` where no pan is named.
     """
     in_turn = None if time is None else quantity_document(split.in_turn(time))
     return {
-        "text": split.text,
-        "count": split.count,
-        "full": split.full,
-        "capacity": quantity_document(split.capacity),
-        "each": quantity_document(split.each),
-        "short": quantity_document(split.short),
-        "parts": [{"count": count, "each": quantity_document(each)} for count, each in split.parts],
+        **loads_document(split),
         "in_turn": in_turn,
         "pan": _pan_document(capacity) if isinstance(capacity, Pan) else None,
     }

@@ -8,7 +8,17 @@ import sys
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line import documents, loading, measuring, paging, reading, report
+from scalepan.command_line import (
+    documents,
+    loading,
+    measuring,
+    paging,
+    reading,
+    report,
+    sizing,
+    yield_documents,
+    yielding,
+)
 from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
@@ -18,9 +28,10 @@ from scalepan.foods import bundled_catalog, read_facts
 from scalepan.lines import read_line
 from scalepan.load_split import loads, pan_meant
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
-from scalepan.measuring import measure_out, measure_out_recipe
+from scalepan.measuring import measure_out
 from scalepan.prices import read_prices
 from scalepan.recipes import read_recipe
+from scalepan.yield_tests import read_yield_test
 
 if TYPE_CHECKING:
     import argparse
@@ -73,8 +84,7 @@ def _catalog(options: argparse.Namespace) -> Catalog:
 
 
 def _sized_recipe(options: argparse.Namespace) -> Recipe:
-    recipe = read_recipe(options.recipe, catalog=_catalog(options))
-    return recipe.scale(portions=options.portions) if options.portions is not None else recipe
+    return sizing.sized(read_recipe(options.recipe, catalog=_catalog(options)), options)
 
 
 def _costing(options: argparse.Namespace, recipe: Recipe) -> Costing:
@@ -95,11 +105,12 @@ def _scale(options: argparse.Namespace) -> Output:
     }
     amounts = report.recipe_section(recipe, width)
     if options.volumes or options.weights:
-        measured = measure_out_recipe(
-            recipe, volumes=options.volumes, weights=options.weights, within=options.within
+        measured = measuring.measured_with_bases(
+            recipe, options.volumes, options.weights, options.within
         )
         document["measured_out"] = measuring.recipe_document(measured)
         amounts = measuring.recipe_section(recipe, measured, width)
+        notes += measuring.doubts(recipe, measured)
     sections = [
         amounts,
         report.notes_section(notes, width),
@@ -194,12 +205,24 @@ def _loads(options: argparse.Namespace) -> Output:
     split = loads(options.total, capacity, options.equal, measures=options.measures)
     time = None if options.time is None else _core.quantity(options.time)
     lines = loading.loads_section(options.total, capacity, split, time, terminal_width())
-    return loading.loads_document(capacity, split, time), lines
+    return loading.split_document(capacity, split, time), lines
 
 
 def _read(options: argparse.Namespace) -> Output:
     line = read_line(options.line, measures=options.measures, decimal=options.decimal)
     return reading.line_document(line), reading.line_section(line, terminal_width())
+
+
+def _yield(options: argparse.Namespace) -> Output:
+    test = read_yield_test(options.test, measures=options.measures)
+    portion, price = (
+        _core.quantity(text, measures=options.measures) if text else None
+        for text in (options.portion, options.price)
+    )
+    if options.as_facts:
+        return {"facts": test.facts()}, yielding.facts_lines(test)
+    lines = yielding.yield_lines(test, portion, price, terminal_width())
+    return yield_documents.yield_document(test, portion, price), lines
 
 
 def _save_plot(curve: Any, name: str, path: str) -> None:
@@ -229,4 +252,5 @@ _COMMANDS = {
     "measure": _measure,
     "loads": _loads,
     "read": _read,
+    "yield": _yield,
 }

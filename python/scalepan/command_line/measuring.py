@@ -5,14 +5,18 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line.documents import facts_document, quantity_document
-from scalepan.command_line.report import facts_lines, title_lines
+from scalepan.command_line.report import base_title, facts_lines, title_lines
 from scalepan.command_line.tables import table, wrapped
+from scalepan.measuring import measure_out_recipe
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from scalepan._core import Recipe
     from scalepan.measuring import MeasuredLine, MeasuredOut
+
+    # By the name of the base, the dish's own under "".
+    Measured = dict[str, list[MeasuredLine]]
 
 
 def measuring_section(given: str, result: MeasuredOut, width: int) -> list[str]:
@@ -36,11 +40,38 @@ def measuring_document(result: MeasuredOut) -> dict[str, Any]:
     }
 
 
-def recipe_section(recipe: Recipe, measured: Sequence[MeasuredLine], width: int) -> list[str]:
-    """Title, tested sizes, every line by the measures, and how far each is from exact."""
+def recipe_section(recipe: Recipe, measured: Measured, width: int) -> list[str]:
+    """Title, tested sizes, every line by the measures, and how far each is from exact; the bases
+    first."""
+    lines = []
+    for base in recipe.bases:
+        lines += [*base_title(base, width), *_amounts(measured[base.name], width), ""]
+    return [*lines, *title_lines(recipe, width), *_amounts(measured[""], width)]
+
+
+def _amounts(measured: Sequence[MeasuredLine], width: int) -> list[str]:
     rows = [(line.told, _error_of(line)) for line in measured]
-    header = ("by measures", "less or more than exact")
-    return [*title_lines(recipe, width), *table(header, rows, right=(), width=width)]
+    return table(("by measures", "less or more than exact"), rows, right=(), width=width)
+
+
+def measured_with_bases(
+    recipe: Recipe, volumes: str | None, weights: str | None, within: str | None
+) -> Measured:
+    """The recipe's lines and those of its bases, as ``measure_out_recipe`` tells them."""
+    recipes = {"": recipe, **{base.name: base.recipe for base in recipe.bases}}
+    return {
+        name: measure_out_recipe(each, volumes=volumes, weights=weights, within=within)
+        for name, each in recipes.items()
+    }
+
+
+def doubts(recipe: Recipe, measured: Measured) -> list[str]:
+    """The lines that measuring out moves further than the recipe allows."""
+    found = []
+    for name, lines in measured.items():
+        lead = f"{name}." if name else ""
+        found += [lead + doubt for line in lines if (doubt := line.doubt(recipe.rounding))]
+    return found
 
 
 def _error_of(line: MeasuredLine) -> str:
@@ -50,14 +81,15 @@ def _error_of(line: MeasuredLine) -> str:
     return line.measured.told_error.replace(" %", "\u00a0%")
 
 
-def recipe_document(measured: Sequence[MeasuredLine]) -> list[dict[str, Any]]:
+def recipe_document(measured: Measured) -> list[dict[str, Any]]:
     """A line each; ``measured`` is null where ``note`` says why it stays as it is."""
     return [
         {
-            "id": line.line.id,
+            "id": f"{name}.{line.line.id}" if name else line.line.id,
             "told": line.told,
             "measured": None if line.measured is None else measuring_document(line.measured),
             "note": line.note,
         }
-        for line in measured
+        for name, lines in measured.items()
+        for line in lines
     ]

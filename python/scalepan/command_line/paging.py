@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING, Any
 from scalepan import _core
 from scalepan.command_line import documents
 from scalepan.command_line.report import (
+    base_texts,
     caution_lines,
     joined,
     listed,
-    stage_name,
+    size_texts,
+    stage_of,
     title_text,
     with_headings,
 )
@@ -49,16 +51,6 @@ def page_document(recipe: Recipe) -> dict[str, Any]:
     """Everything on the page, exact, for ``--json``."""
     return {
         "recipe": documents.recipe_document(recipe),
-        "method": documents.method_document(recipe),
-        "bases": [
-            {
-                "name": base.name,
-                "batches": str(base.batches),
-                "recipe": documents.recipe_document(base.recipe),
-                "method": documents.method_document(base.recipe),
-            }
-            for base in recipe.bases
-        ],
         "tested": recipe.tested,
         "times": recipe.times_remark,
         "label": documents.label_document(_core.label(recipe)),
@@ -75,7 +67,7 @@ class _Page:
         self._near = _core.quantity(_NEAR_ENOUGH) if within is None else _share(within)
         self._sets = {**sets, "within": self._near}
         self._by_measures = bool(sets["volumes"] or sets["weights"])
-        self._not_measured: list[str] = []
+        self._notes: list[str] = []
 
     def lines(self) -> list[str]:
         recipe = self._recipe
@@ -107,9 +99,8 @@ class _Page:
         return self._wrapped(f"{text} {meant}")
 
     def _base(self, base: MadeBase) -> list[str]:
-        uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
-        title = f"Make first: {title_text(base.recipe)} ({uses})"
-        lines = [*wrapped(title, self._width), *self._wrapped(_size_text(base.recipe))]
+        title, *facts = base_texts(base)
+        lines = [*self._wrapped(title), *self._wrapped(_sentences([*facts, base.recipe.tested]))]
         lines += ["", *self._ingredients(base.recipe, f"{base.name}.")]
         method = self._method(base.recipe)
         return [*lines, "", *method] if method else lines
@@ -122,7 +113,8 @@ class _Page:
         else:
             rows = [(_told(m), self._exact(m), _stage(m.line)) for m in measured]
             header = ("ingredients", "exact", "weighed or counted")
-            self._not_measured += [
+            self._notes += [f"{prefix}{doubt}" for m in measured if (doubt := self._doubt(m))]
+            self._notes += [
                 f"{prefix}{m.line.id}: as written: {_why_left(m)}"
                 for m in measured
                 if m.line.takes_from is None and _why_left(m) not in _AS_IT_IS
@@ -174,7 +166,7 @@ class _Page:
         return lines + [line for text in others for line in self._wrapped(text)]
 
     def _to_check(self) -> list[str]:
-        notes = [*_core.lines_to_check(self._recipe), *self._not_measured]
+        notes = [*_core.lines_to_check(self._recipe), *self._notes]
         return ["To check", *listed(notes, self._width)] if notes else []
 
     def _measured(self, lines: list[Line]) -> list[MeasuredLine]:
@@ -184,6 +176,10 @@ class _Page:
         """Whether the measures give another amount than a cook would take for the exact one."""
         out = line.measured
         return out is not None and _core.quantity(abs(out.error_share)) > self._near
+
+    def _doubt(self, line: MeasuredLine) -> str:
+        too_large = line.measured is not None and not line.measured.pieces
+        return "" if too_large else line.doubt(self._recipe.rounding)
 
     def _exact(self, line: MeasuredLine) -> str:
         """The exact amount, where the measures show another."""
@@ -202,20 +198,17 @@ class _Page:
 
 
 def _size_text(recipe: Recipe) -> str:
-    """Tested sizes, batch, portion and loads."""
-    parts = [recipe.tested]
-    batch = recipe.batch
-    if batch is None:
-        parts.append(f"batch weight not known: no weight of {', '.join(recipe.unweighed)}")
-    else:
-        # Where no loss is stated, what goes in is all that is known.
-        when = " before cooking" if batch == recipe.raw_batch else ""
-        parts.append(f"batch {batch.told}{when}, {(batch * (1 / recipe.made)).told} a portion")
-    if recipe.made != recipe.portions:
-        parts.append(f"{_core.exact_text(recipe.made)} portions made")
-    if recipe.loads > 1:
-        parts.append(f"{recipe.loads} loads: what a load holds is done anew for each")
-    return _sentence(". ".join(_sentence(part) for part in parts)) + "."
+    """Tested sizes, batch, portion, loads and pans."""
+    texts = [recipe.tested, *size_texts(recipe)[:-1]]
+    if recipe.batch is None:
+        texts.append(f"batch weight not known: no weight of {', '.join(recipe.unweighed)}")
+    if recipe.tray:
+        texts.append(f"fills {_core.quantity(recipe.trays * recipe.factor).told} x {recipe.tray}")
+    return _sentences(texts)
+
+
+def _sentences(texts: list[str]) -> str:
+    return " ".join(f"{_sentence(text)}." for text in texts)
 
 
 def _measures_meant(recipe: Recipe) -> str:
@@ -230,7 +223,7 @@ def _measures_meant(recipe: Recipe) -> str:
             volume = _core.quantity(1, unit).to("mL").told
             volumes.setdefault(measures, {})[name.replace("_", " ")] = volume
     told = [
-        f"{measures} {', '.join(f'{name} {volume}' for name, volume in units.items())}"
+        f"{measures} {', '.join(_bound(f'{name} {volume}') for name, volume in units.items())}"
         for measures, units in volumes.items()
     ]
     return f"As written: {'; '.join(told)}." if told else ""
@@ -239,7 +232,7 @@ def _measures_meant(recipe: Recipe) -> str:
 def _step_text(step: MethodStep, recipe: Recipe) -> str:
     load = ""
     if step.each_load and recipe.loads > 1:
-        load = f"for each of the {recipe.loads} loads; the amounts are for all"
+        load = f"each of {recipe.loads} loads" + ("; the amounts are for all" if step.uses else "")
     behind = ", ".join(_bound(part) for part in (step.at, step.time) if part)
     behind = ", ".join(part for part in (behind, load) if part)
     text = step.text.replace(" °", f"{_TIE}°")
@@ -267,7 +260,7 @@ def _why_left(line: MeasuredLine) -> str:
 
 
 def _stage(line: Line) -> str:
-    return stage_name(line.stage) if line.amount is not None else "left to the cook"
+    return stage_of(line) if line.amount is not None else "left to the cook"
 
 
 def _sentence(text: str) -> str:

@@ -12,7 +12,7 @@ from scalepan.command_line.tables import table, wrapped
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from scalepan._core import Costing, Curve, Line, Quantity, Recipe, ShoppingRow
+    from scalepan._core import Costing, Curve, Line, MadeBase, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
 
 _COSTS = (
@@ -39,20 +39,65 @@ def joined(sections: list[list[str]]) -> list[str]:
 
 
 def recipe_section(recipe: Recipe, width: int) -> list[str]:
-    """Title, tested sizes and the amounts."""
+    """Title, tested sizes and the amounts, those of the bases first."""
+    sections = [
+        [*base_title(base, width), *_amounts(base.recipe, width), ""] for base in recipe.bases
+    ]
+    own = [*title_lines(recipe, width), *_amounts(recipe, width)]
+    return [*(line for section in sections for line in section), *own]
+
+
+def _amounts(recipe: Recipe, width: int) -> list[str]:
     header = ("amount", "stage", "scales")
-    rows = _line_rows(recipe)
-    return [*title_lines(recipe, width), *table(header, rows, right=(), width=width)]
+    return table(header, _line_rows(recipe), right=(), width=width)
 
 
 def title_lines(recipe: Recipe, width: int) -> list[str]:
-    """Name, portions and tested sizes, with a blank line below."""
-    return [heading(title_text(recipe)), *wrapped(recipe.tested, width), ""]
+    """Name, portions, batch, loads and tested sizes, with a blank line below."""
+    facts = [line for fact in size_texts(recipe) for line in wrapped(fact, width)]
+    return [heading(title_text(recipe)), *facts, ""]
 
 
 def title_text(recipe: Recipe) -> str:
     """Name and portions."""
     return f"{recipe.name}, {_portions(recipe)}"
+
+
+def size_texts(recipe: Recipe) -> list[str]:
+    """Batch, loads and tested sizes, each a text."""
+    return [*_batch_texts(recipe), recipe.tested]
+
+
+def base_title(base: MadeBase, width: int) -> list[str]:
+    """What a base makes, and what takes how much of it, with a blank line below."""
+    title, *facts = base_texts(base)
+    return [heading(title), *(line for fact in facts for line in wrapped(fact, width)), ""]
+
+
+def base_texts(base: MadeBase) -> list[str]:
+    """What a base makes; what takes how much of it; its loads."""
+    made = base.recipe.batch
+    size = f"{made.told}, " if made is not None else ""
+    size += f"{_core.quantity(base.batches).told} batch{'' if base.batches == 1 else 'es'}"
+    uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
+    return [f"First make: {base.recipe.name}, {size}", uses, *_loads_texts(base.recipe)]
+
+
+def _batch_texts(recipe: Recipe) -> list[str]:
+    """What is made beside what is asked for, the batch, and its loads."""
+    texts = []
+    if recipe.made != recipe.portions:
+        made = _core.quantity(recipe.made).told
+        texts.append(f"{made} portions are made, to serve {_core.quantity(recipe.portions).told}")
+    if (batch := recipe.batch) is not None:
+        portion = batch * (1 / recipe.made)
+        texts.append(f"makes {batch.told}, {portion.told} a portion")
+    return [*texts, *_loads_texts(recipe)]
+
+
+def _loads_texts(recipe: Recipe) -> list[str]:
+    split = recipe.load_split()
+    return [] if split is None or split.count <= 1 else [split.text]
 
 
 def _line_rows(recipe: Recipe) -> list[tuple[str, ...]]:
@@ -61,7 +106,7 @@ def _line_rows(recipe: Recipe) -> list[tuple[str, ...]]:
         if line.amount is None:
             rows.append((line.told, "", "left to the cook"))
         else:
-            rows.append((line.told, stage_name(line.stage), line.rule))
+            rows.append((line.told, stage_of(line), _scales(line)))
     return with_headings(recipe.lines, rows)
 
 
@@ -191,14 +236,21 @@ def _shown(amount: Quantity, unit: str) -> str:
 
 
 def _portions(recipe: Recipe) -> str:
-    count = _core.exact_text(recipe.portions)
+    count = _core.quantity(recipe.portions).told
     return f"{count} portion" if count == "1" else f"{count} portions"
 
 
-def stage_name(stage: str) -> str:
+def stage_of(line: Line) -> str:
     """In words."""
     names = {"AP": "as purchased", "EP": "edible portion"}
-    return names.get(stage, stage)
+    return "base" if line.takes_from is not None else names.get(line.stage, line.stage)
+
+
+def _scales(line: Line) -> str:
+    """The rule, with the exact figure where that was rounded."""
+    if line.amount == line.exact or line.exact is None:
+        return line.rule
+    return f"{line.rule}; {_core.exact_text(line.exact.value)} exactly"
 
 
 def _need(need: Quantity) -> str:

@@ -82,7 +82,7 @@ TEST_CASE("line errors: rules") {
   CHECK(refusal("4 eggs | each") ==
         "rule.unreadable @ pot.toml:4:20: \"each\" is no rule (the rules: in proportion, fixed, "
         "whole, one per portion, one per 4 portions, 25 g per portion, one per load, tapered (2, "
-        "1.5), (4, 2), to taste, 15 % taken up)");
+        "1.5), (4, 2), to taste, 15 % taken up, taken out)");
   CHECK(refusal("4 eggs | whole | fixed")
             .starts_with("rule.unreadable @ pot.toml:4:20: \"whole | fixed\" is no rule"));
   CHECK(refusal("4 eggs | 25 g per portion") ==

@@ -89,7 +89,7 @@ TEST_CASE("recipes: the tested sizes are told beside the size computed") {
   CHECK(pot.tested_text() == "tested at 4, 12");
   CHECK(pot.scaled(12).tested_text() == "tested at 4, 12");
   CHECK(pot.scaled(40).tested_text() == "tested at 4, 12; 40 is computed");
-  CHECK(pot.scaled(Rational(13, 2)).tested_text() == "tested at 4, 12; 6.5 is computed");
+  CHECK(pot.scaled(Rational(13, 2)).tested_text() == "tested at 4, 12; 6 1/2 is computed");
 }
 
 }  // namespace
