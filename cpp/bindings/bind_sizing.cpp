@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "exact/text.hpp"
+#include "bindings/share.hpp"
 #include "measure/amount.hpp"
 #include "recipe/sizing.hpp"
 
@@ -19,16 +19,6 @@ Quantity amount_of(const py::handle& given, const Recipe& recipe) {
     return parse_quantity(given.cast<std::string>(), recipe.measures());
   }
   return given.cast<Quantity>();
-}
-
-/// A share as a number, or as a text with `%`.
-Rational share_of(const py::handle& given) {
-  if (!py::isinstance<py::str>(given)) return given.cast<Rational>();
-  const auto text = given.cast<std::string>();
-  const std::string_view written = trimmed(text);
-  if (!written.ends_with('%')) return py::str(std::string(written)).cast<Rational>();
-  const py::str number(std::string(trimmed(written.substr(0, written.size() - 1))));
-  return number.cast<Rational>() / Rational(100);
 }
 
 std::vector<Stock> stock_of(const py::object& given, const Recipe& recipe) {

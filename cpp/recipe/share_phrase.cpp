@@ -58,10 +58,10 @@ std::optional<SharePhrase> read_share_phrase(std::string_view text, DecimalMark 
   if (!phrase) return std::nullopt;
   cursor.take_word("of");
   cursor.take_word("the");
-  cursor.skip_spaces();
-  phrase->name_at = cursor.at();
-  phrase->name = trimmed(cursor.rest());
-  if (phrase->name.empty()) return std::nullopt;
+  const std::string_view name = trimmed(cursor.rest());
+  if (name.empty()) return std::nullopt;
+  phrase->name_at = offset_in(text, name);
+  phrase->name = name;
   return phrase;
 }
 

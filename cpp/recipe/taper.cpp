@@ -110,12 +110,16 @@ const Row& row_named(std::string_view name) {
 Ramp parse_taper(std::string_view text) { return TaperReader(trimmed(text)).read(); }
 
 std::string text_of(const Ramp& taper) {
+  const auto point_text = [](const Ramp::Point& point) {
+    return "(" + exact_text(point.first) + ", " + exact_text(point.second) + ")";
+  };
+  const Ramp::Point written{1, 1};
   std::string text;
-  for (const auto& [factor, multiple] : taper.points()) {
-    const bool given = factor == multiple && factor <= Rational(1);
-    if (given) continue;
-    text += (text.empty() ? "(" : ", (") + exact_text(factor) + ", " + exact_text(multiple) + ")";
+  for (const Ramp::Point& point : taper.points()) {
+    if (point == Ramp::Point{} || point == written) continue;  // every taper has these two
+    text += (text.empty() ? "" : ", ") + point_text(point);
   }
+  if (text.empty()) text = point_text(written);
   if (taper.further()) text += ", then " + exact_text(*taper.further());
   return text;
 }

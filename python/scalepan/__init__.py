@@ -10,6 +10,7 @@ import scalepan
 from scalepan._core import (
     BaseUse,
     Breakpoint,
+    CashTotal,
     Catalog,
     Costing,
     Cover,
@@ -25,8 +26,10 @@ from scalepan._core import (
     Offer,
     PartShare,
     PriceBook,
+    PriceFound,
     Quantity,
     Recipe,
+    Selling,
     ShoppingRow,
     StageCost,
     TrialPart,
@@ -67,6 +70,7 @@ from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.prices import parse_prices, read_prices
 from scalepan.recipes import parse_recipe, read_recipe
+from scalepan.selling import cash_total, selling_price, sold_at
 from scalepan.trays import fill_trays
 from scalepan.usda import read_usda_sr
 from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
@@ -74,6 +78,7 @@ from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, y
 __all__ = [
     "BaseUse",
     "Breakpoint",
+    "CashTotal",
     "Catalog",
     "Conversion",
     "CostError",
@@ -101,10 +106,12 @@ __all__ = [
     "PartShare",
     "PriceBook",
     "PriceError",
+    "PriceFound",
     "PrintedVolume",
     "Quantity",
     "Recipe",
     "RecipeError",
+    "Selling",
     "ShoppingRow",
     "StageCost",
     "TrialPart",
@@ -117,6 +124,7 @@ __all__ = [
     "YieldTrial",
     "__version__",
     "bundled_catalog",
+    "cash_total",
     "catalog_with",
     "convert",
     "cost",
@@ -147,5 +155,7 @@ __all__ = [
     "read_recipe",
     "read_usda_sr",
     "read_yield_test",
+    "selling_price",
+    "sold_at",
     "yield_test",
 ]

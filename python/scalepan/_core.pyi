@@ -919,3 +919,59 @@ def label(recipe: Recipe) -> Label:
     """
 
 def caution_footing() -> str: ...
+
+class CashTotal:
+    """A bill as cash pays it."""
+
+    @property
+    def paid(self) -> Quantity: ...
+    @property
+    def error(self) -> Quantity:
+        """Paid less the exact total."""
+    @property
+    def step(self) -> Fraction:
+        """The smallest amount cash can pay, in whole units of the currency."""
+    @property
+    def source(self) -> str: ...
+
+def cash_total(bill: Quantity, rounding: str, step: Number | None) -> CashTotal: ...
+
+class Selling:
+    """What a portion costs and is sold for; shares are of the net price."""
+
+    @property
+    def food_cost(self) -> Quantity: ...
+    @property
+    def net(self) -> Quantity:
+        """The price without tax."""
+    @property
+    def tax(self) -> Quantity: ...
+    @property
+    def gross(self) -> Quantity:
+        """The price with tax."""
+    @property
+    def food_cost_share(self) -> Fraction:
+        """Food cost / net price; times 100 the food-cost percentage."""
+    @property
+    def gross_profit_share(self) -> Fraction:
+        """1 - food_cost_share."""
+    @property
+    def contribution(self) -> Quantity:
+        """Net price - food cost."""
+
+class PriceFound:
+    """The price for a food-cost percentage, exact and as it stands on the card."""
+
+    @property
+    def exact(self) -> Selling: ...
+    @property
+    def shelf(self) -> Selling:
+        """At the next gross price of the ending asked for."""
+    @property
+    def raised(self) -> Quantity:
+        """The shelf's gross price less the exact one."""
+
+def selling_at(food_cost: Quantity, price: Quantity, tax: Number) -> Selling: ...
+def price_for_share(
+    food_cost: Quantity, share: Number, tax: Number, ending: Number | None
+) -> PriceFound: ...

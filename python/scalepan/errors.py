@@ -105,6 +105,8 @@ _CLASSES: dict[str, type[Error]] = {
     "cover": PriceError,
     "cost": CostError,
     "why": CostError,
+    "sell": CostError,
+    "money": CostError,
     "file": FileError,
 }
 

@@ -137,7 +137,8 @@ def test_bases_come_first_with_their_amounts_and_method() -> None:
     first, rest = page.split("First make: ")
     assert plain(first) == (
         "Leeks in white sauce, 40 portions Tested at 6; 40 is computed. "
-        "Makes 8 kg, 200 g a portion. 3 loads of 12 portions and one of 4 portions."
+        "Makes 8 kg, 200 g a portion. 3 loads of 12 portions and one of 4 portions, or 4 loads of "
+        "10 portions."
     )
     # 3/5 of 540 g are 324 g for 6 portions and 2.16 kg for 40: 4 times the base, 24 portions.
     assert plain(rest).startswith(

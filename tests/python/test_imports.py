@@ -40,6 +40,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.pan_table",
         "scalepan.prices",
         "scalepan.recipes",
+        "scalepan.selling",
         "scalepan.trays",
         "scalepan.usda",
         "scalepan.yield_tests",

@@ -97,7 +97,10 @@ def _batch_texts(recipe: Recipe) -> list[str]:
 
 def _loads_texts(recipe: Recipe) -> list[str]:
     split = recipe.load_split()
-    return [] if split is None or split.count <= 1 else [split.text]
+    if split is None or split.count <= 1:
+        return []
+    alike = recipe.load_split(equal=True)
+    return [split.text if not split.short or alike is None else f"{split.text}, or {alike.text}"]
 
 
 def _line_rows(recipe: Recipe) -> list[tuple[str, ...]]:
