@@ -4,6 +4,7 @@
 #include "costing/caution.hpp"
 #include "costing/costing.hpp"
 #include "costing/curve.hpp"
+#include "costing/label.hpp"
 #include "costing/recipe_checks.hpp"
 #include "costing/shopping.hpp"
 #include "costing/why.hpp"
@@ -63,12 +64,34 @@ void bind_why(py::module_& m) {
       .def("__str__", [](const Why& why) { return text_of(why); });
 }
 
-py::list cautions(const Recipe& recipe) {
+py::list listed(const std::vector<Caution>& cautions) {
   py::list list;
-  for (const Caution& caution : cautions_for(recipe)) {
+  for (const Caution& caution : cautions) {
     list.append(py::make_tuple(caution.text, caution.source, caution.lines));
   }
   return list;
+}
+
+py::list cautions(const Recipe& recipe) { return listed(cautions_for(recipe)); }
+
+void bind_label(py::module_& m) {
+  py::class_<LabelItem>(m, "LabelItem")
+      .def_readonly("name", &LabelItem::name)
+      .def_readonly("grams", &LabelItem::grams)
+      .def_readonly("weighed", &LabelItem::weighed)
+      .def_readonly("allergens", &LabelItem::allergens)
+      .def_readonly("check_pack", &LabelItem::check_pack)
+      .def_readonly("optional", &LabelItem::optional)
+      .def_readonly("parts", &LabelItem::parts)
+      .def("__repr__", [](const LabelItem& i) { return "<LabelItem " + i.name + ">"; });
+  py::class_<Label>(m, "Label")
+      .def_readonly("items", &Label::items)
+      .def_readonly("allergens_eu", &Label::allergens_eu)
+      .def_readonly("allergens_us", &Label::allergens_us)
+      .def_readonly("unknown", &Label::unknown)
+      .def_readonly("text", &Label::text)
+      .def("__str__", [](const Label& label) { return label.text; });
+  m.def("label", &label_of, py::arg("recipe"));
 }
 
 Curve curve_of(const Costing& costing, const py::iterable& given) {
@@ -90,6 +113,7 @@ void bind_costing(py::module_& m) {
   bind_shopping(m);
   bind_curve(m);
   bind_why(m);
+  bind_label(m);
   py::class_<Costing, std::shared_ptr<Costing>>(m, "Costing")
       .def_property_readonly("recipe",
                              [](const Costing& c) { return std::make_shared<Recipe>(c.recipe()); })
@@ -125,6 +149,9 @@ void bind_costing(py::module_& m) {
       py::arg("recipe"), py::arg("prices"), py::arg("strict"));
   m.def("lines_to_check", &lines_to_check, py::arg("recipe"));
   m.def("cautions", &cautions, py::arg("recipe"));
+  m.def(
+      "safety_cautions", [](const Recipe& recipe) { return listed(safety_cautions(recipe)); },
+      py::arg("recipe"));
   m.def("caution_footing", [] { return std::string(caution_footing()); });
 }
 

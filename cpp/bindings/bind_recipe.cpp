@@ -25,6 +25,21 @@ LineInput line_input(const py::dict& fields) {
   return input;
 }
 
+std::vector<PlacedText> placed_all(const py::dict& fields, const char* key) {
+  std::vector<PlacedText> texts;
+  if (!fields.contains(key)) return texts;
+  for (const PlacedTuple& text : fields[key].cast<std::vector<PlacedTuple>>()) {
+    texts.push_back(placed(text));
+  }
+  return texts;
+}
+
+StepInput step_input(const py::dict& fields) {
+  return {placed_at(fields, "text"), placed_all(fields, "uses"), placed_at(fields, "at"),
+          placed_at(fields, "time"),
+          fields.contains("each_load") && fields["each_load"].cast<bool>()};
+}
+
 using BaseFields = std::tuple<std::string, std::shared_ptr<Recipe>, PlacedTuple>;
 
 /// `places` holds the (text, file, line, column) of name, serves, tested_at, lines, and of the
@@ -34,6 +49,7 @@ std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serv
                                     const std::vector<Rational>& tested_at, const Rational& trays,
                                     const std::vector<py::dict>& lines,
                                     const std::vector<BaseFields>& bases,
+                                    const std::vector<py::dict>& steps,
                                     const std::shared_ptr<Catalog>& catalog) {
   RecipeInput input;
   input.name = placed_at(places, "name");
@@ -49,6 +65,7 @@ std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serv
   input.batch = {placed_at(places, "makes"), placed_at(places, "loss"), placed_at(places, "load"),
                  trays};
   for (const py::dict& line : lines) input.lines.push_back(line_input(line));
+  for (const py::dict& step : steps) input.steps.push_back(step_input(step));
   for (const auto& [name, recipe, place] : bases) {
     input.bases.push_back({name, recipe, placed(place).place});
   }
@@ -58,7 +75,7 @@ std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serv
 /// A line together with the recipe that tells it.
 struct LineView {
   std::shared_ptr<const Recipe> recipe;
-  const Line* own;
+  std::shared_ptr<const Line> own;
 
   [[nodiscard]] const Line& line() const { return *own; }
   [[nodiscard]] std::string told() const { return scalepan::told(line(), recipe->catalog()); }
@@ -72,8 +89,49 @@ using LinesOf = const std::vector<Line>& (Recipe::*)() const;
 
 std::vector<LineView> views(const std::shared_ptr<const Recipe>& recipe, LinesOf lines) {
   std::vector<LineView> seen;
-  for (const Line& line : ((*recipe).*lines)()) seen.push_back({recipe, &line});
+  for (const Line& line : ((*recipe).*lines)()) seen.push_back({recipe, {recipe, &line}});
   return seen;
+}
+
+/// A step together with the recipe that tells it.
+struct StepView {
+  std::shared_ptr<const Recipe> recipe;
+  const MethodStep* step;
+
+  /// Each line at the amount that the step takes of it.
+  [[nodiscard]] std::vector<LineView> uses() const {
+    std::vector<LineView> lines;
+    for (const StepUse& use : step->uses) {
+      lines.push_back({recipe, std::make_shared<const Line>(
+                                   part_of_line(recipe->lines()[use.line], use.share))});
+    }
+    return lines;
+  }
+};
+
+std::vector<StepView> steps_of(const std::shared_ptr<const Recipe>& recipe) {
+  std::vector<StepView> steps;
+  for (const MethodStep& step : recipe->method()) steps.push_back({recipe, &step});
+  return steps;
+}
+
+void bind_step(py::module_& m) {
+  using S = StepView;
+  py::class_<S>(m, "MethodStep")
+      .def_property_readonly("text", [](const S& s) { return s.step->text; })
+      .def_property_readonly("uses", &S::uses)
+      .def_property_readonly("at",
+                             [](const S& s) -> std::optional<std::string> {
+                               if (!s.step->at) return std::nullopt;
+                               return scalepan::told(*s.step->at);
+                             })
+      .def_property_readonly("time",
+                             [](const S& s) -> std::optional<std::string> {
+                               if (s.step->time.empty()) return std::nullopt;
+                               return s.step->time;
+                             })
+      .def_property_readonly("each_load", [](const S& s) { return s.step->each_load; })
+      .def("__repr__", [](const S& s) { return "<MethodStep " + excerpt(s.step->text) + ">"; });
 }
 
 void bind_base(py::module_& m) {
@@ -138,6 +196,7 @@ void bind_line(py::module_& m) {
 
 void bind_recipe(py::module_& m) {
   bind_line(m);
+  bind_step(m);
   bind_base(m);
   using R = std::shared_ptr<Recipe>;
   py::class_<Recipe, R>(m, "Recipe")
@@ -149,6 +208,9 @@ void bind_recipe(py::module_& m) {
       .def_property_readonly("tested_at", &Recipe::tested_at)
       .def_property_readonly("tested", &Recipe::tested_text)
       .def_property_readonly("lines", [](const R& r) { return views(r, &Recipe::lines); })
+      .def_property_readonly("method", &steps_of)
+      .def_property_readonly("times_remark", [](const Recipe& r) { return times_remark(r); })
+      .def_property_readonly("is_tested", &Recipe::is_tested)
       .def_property_readonly("made", [](const R& r) { return r->size().portions; })
       .def_property_readonly("factor", [](const R& r) { return r->size().factor; })
       .def_property_readonly("loads", [](const R& r) { return r->size().loads; })
@@ -199,6 +261,7 @@ void bind_recipe(py::module_& m) {
         return "<Recipe " + r->name() + " for " + Quantity(r->portions()).text() + ">";
       });
   m.def("make_recipe", &make_recipe);
+  m.def("times_practice", [] { return std::string(times_practice()); });
 }
 
 }  // namespace scalepan::bindings

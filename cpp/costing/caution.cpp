@@ -104,10 +104,15 @@ void add_allergens(const Recipe& recipe, std::vector<Caution>& cautions) {
 
 }  // namespace
 
-std::vector<Caution> cautions_for(const Recipe& recipe) {
+std::vector<Caution> safety_cautions(const Recipe& recipe) {
   std::vector<Caution> cautions;
   add_undercooking(recipe, cautions);
   add_cooling(recipe, cautions);
+  return cautions;
+}
+
+std::vector<Caution> cautions_for(const Recipe& recipe) {
+  std::vector<Caution> cautions = safety_cautions(recipe);
   add_allergens(recipe, cautions);
   return cautions;
 }

@@ -15,8 +15,10 @@ struct Caution {
   std::vector<std::string> lines;  // ids of the lines it is about; empty for the whole batch
 };
 
-/// For undercooking, for cooling a batch larger than was tested, and for allergens, in that
-/// order.
+/// For undercooking, and for cooling a batch larger than was tested, in that order.
+[[nodiscard]] std::vector<Caution> safety_cautions(const Recipe& recipe);
+
+/// Those, and the allergens behind them.
 [[nodiscard]] std::vector<Caution> cautions_for(const Recipe& recipe);
 
 /// What stands below every list of cautions.

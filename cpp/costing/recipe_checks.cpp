@@ -1,6 +1,7 @@
 #include "costing/recipe_checks.hpp"
 
 #include <map>
+#include <utility>
 
 #include "costing/why_need.hpp"
 #include "exact/number_text.hpp"
@@ -141,6 +142,7 @@ std::vector<std::string> lines_to_check(const Recipe& recipe) {
     check_batch(*made.recipe, made.name, notes);
     check_made(made, notes);
   }
+  for (std::string& note : method_to_check(recipe)) notes.push_back(std::move(note));
   return notes;
 }
 

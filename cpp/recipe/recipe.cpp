@@ -123,6 +123,7 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
   }
   expect_unique_ids(lines_);
   settle_base_lines(lines_, bases_);
+  method_ = read_method(input.steps, lines_, input.reading);
   std::vector<UnitWeight> weights;
   for (const Line& line : lines_) weights.push_back(weight_in_batch(line, bases_, *catalog_));
   batch_ = std::make_shared<const Batch>(input.batch, lines_, weights, serves_, measures_);
@@ -190,6 +191,11 @@ Recipe Recipe::sized_alone(Size size) const {
   return result;
 }
 
+bool Recipe::is_tested() const {
+  const bool as_large = size_.portions == serves_ * size_.factor;
+  return as_large && std::ranges::find(tested_at_, size_.portions) != tested_at_.end();
+}
+
 std::string Recipe::tested_text() const {
   const std::string size = tell(Quantity(size_.portions)).text;
   if (tested_at_.empty()) return "no tested size is stated; " + size + " is computed";
@@ -197,10 +203,10 @@ std::string Recipe::tested_text() const {
   for (std::size_t i = 0; i < tested_at_.size(); ++i) {
     tested += (i == 0 ? "" : ", ") + exact_text(tested_at_[i]);
   }
+  if (is_tested()) return tested;
   const bool known = std::ranges::find(tested_at_, size_.portions) != tested_at_.end();
-  const bool larger = !(size_.portions == serves_ * size_.factor);
-  if (known && larger) return tested + "; portions of another size are computed";
-  return known ? tested : tested + "; " + size + " is computed";
+  return tested +
+         (known ? "; portions of another size are computed" : "; " + size + " is computed");
 }
 
 }  // namespace scalepan

@@ -8,6 +8,7 @@
 
 #include "recipe/batch.hpp"
 #include "recipe/line.hpp"
+#include "recipe/method.hpp"
 
 namespace scalepan {
 
@@ -31,6 +32,7 @@ struct RecipeInput {
   std::vector<LineInput> lines;
   Place lines_place;
   std::vector<BaseRecipe> bases;
+  std::vector<StepInput> steps;
   BatchInput batch;
   std::string tray;     // the pan the written size fills, `batch.trays` times; for display
   PlacedText rounding;  // the share of an amount that rounding may change unflagged: `5 %`
@@ -56,7 +58,8 @@ class Recipe {
  public:
   /// Reads the lines; headings become a property of the lines below them. Throws their errors,
   /// `recipe.name`, `recipe.serves`, `recipe.tested_at`, `recipe.no_lines`,
-  /// `recipe.duplicate_id`, `recipe.rounding`, what `Batch` and `read_base_line` throw, and
+  /// `recipe.duplicate_id`, `recipe.rounding`, what `Batch`, `read_base_line` and `read_method`
+  /// throw, and
   /// `base.name_clash`, each with its place.
   Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog);
 
@@ -86,6 +89,9 @@ class Recipe {
   /// The share of an amount that rounding may change without being flagged.
   [[nodiscard]] const Rational& rounding() const { return rounding_; }
 
+  /// Its own steps; those of a base are that recipe's.
+  [[nodiscard]] const std::vector<MethodStep>& method() const { return method_; }
+
   /// The same recipe for another number of portions, always from the written amounts.
   /// Throws `recipe.portions` unless above zero.
   [[nodiscard]] Recipe scaled(const Rational& portions) const;
@@ -94,6 +100,8 @@ class Recipe {
   /// The same without its bases being made.
   [[nodiscard]] Recipe sized_alone(Size size) const;
 
+  /// Whether so many portions, of the written size, are stated as tested.
+  [[nodiscard]] bool is_tested() const;
   /// `tested at 4; 40 is computed`.
   [[nodiscard]] std::string tested_text() const;
 
@@ -114,6 +122,7 @@ class Recipe {
   std::vector<Rational> tested_at_;
   std::vector<Line> lines_;
   std::vector<BaseRecipe> bases_;
+  std::vector<MethodStep> method_;
   std::shared_ptr<const Batch> batch_;
   std::vector<MadeBase> made_;
   std::vector<Line> food_lines_;

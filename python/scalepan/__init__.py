@@ -16,10 +16,13 @@ from scalepan._core import (
     Cover,
     Curve,
     Fact,
+    Label,
+    LabelItem,
     Line,
     Loads,
     MadeBase,
     MeasureSet,
+    MethodStep,
     Offer,
     PartShare,
     PriceBook,
@@ -36,6 +39,7 @@ from scalepan._core import (
     YieldShare,
     YieldTrial,
     __version__,
+    label,
     quantity,
 )
 from scalepan.conversion import Conversion, OtherFact, UsedFact, convert
@@ -51,10 +55,17 @@ from scalepan.errors import (
     RecipeError,
 )
 from scalepan.foods import bundled_catalog, catalog_with, read_facts
+from scalepan.hand_over import hand_over
 from scalepan.lines import read_line, read_lines
 from scalepan.load_split import loads
 from scalepan.measure_sets import measure_set, measure_sets, read_measure_sets
-from scalepan.measuring import MeasuredLine, MeasuredOut, measure_out, measure_out_recipe
+from scalepan.measuring import (
+    MeasuredLine,
+    MeasuredOut,
+    measure_out,
+    measure_out_lines,
+    measure_out_recipe,
+)
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.prices import parse_prices, read_prices
@@ -78,6 +89,8 @@ __all__ = [
     "Fact",
     "FileError",
     "FoodError",
+    "Label",
+    "LabelItem",
     "Line",
     "Loads",
     "MadeBase",
@@ -85,6 +98,7 @@ __all__ = [
     "MeasureSet",
     "MeasuredLine",
     "MeasuredOut",
+    "MethodStep",
     "NumberError",
     "Offer",
     "OtherFact",
@@ -116,8 +130,11 @@ __all__ = [
     "cost",
     "cover",
     "fill_trays",
+    "hand_over",
+    "label",
     "loads",
     "measure_out",
+    "measure_out_lines",
     "measure_out_recipe",
     "measure_set",
     "measure_sets",

@@ -574,6 +574,25 @@ class Line:
     def told(self) -> str:
         """The line as a cook is told it."""
 
+class MethodStep:
+    """One step of a method, at the recipe's size."""
+
+    @property
+    def text(self) -> str:
+        """Temperatures in both scales."""
+    @property
+    def uses(self) -> list[Line]:
+        """The lines it takes from, each at the amount it takes."""
+    @property
+    def at(self) -> str | None:
+        """The temperature in both scales."""
+    @property
+    def time(self) -> str | None:
+        """As written: times are never scaled."""
+    @property
+    def each_load(self) -> bool:
+        """Done anew for each load."""
+
 class Recipe:
     """Lines, the size they were written for, and the size they are at."""
 
@@ -592,6 +611,15 @@ class Recipe:
         """Which sizes were tested, and that others are computed."""
     @property
     def lines(self) -> list[Line]: ...
+    @property
+    def method(self) -> list[MethodStep]:
+        """Its own steps; those of a base are that recipe's."""
+    @property
+    def times_remark(self) -> str:
+        """That times are not scaled; empty at a tested size, and where no step states a time."""
+    @property
+    def is_tested(self) -> bool:
+        """Whether so many portions, of the written size, are stated as tested."""
     @property
     def made(self) -> Fraction:
         """The portions made: those asked for, spare ones, and what serving loses."""
@@ -708,9 +736,12 @@ def make_recipe(
     trays: Number,
     lines: Sequence[Mapping[str, Placed | bool]],
     bases: Sequence[tuple[str, Recipe, Placed]],
+    steps: Sequence[Mapping[str, Placed | list[Placed] | bool]],
     catalog: Catalog,
     /,
 ) -> Recipe: ...
+def times_practice() -> str:
+    """Why times are not scaled, with its source."""
 
 class ShoppingRow:
     """What is bought of one item."""
@@ -835,6 +866,58 @@ class Costing:
 def cost(recipe: Recipe, prices: PriceBook, strict: bool) -> Costing: ...
 def lines_to_check(recipe: Recipe) -> list[str]: ...
 def cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]: ...
+def safety_cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]:
+    """Those without the allergens."""
+
+class LabelItem:
+    """One ingredient: all lines of one food together, or a base with its own ingredients."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def grams(self) -> Fraction | None:
+        """Edible, as it goes in; None where no fact gives it."""
+    @property
+    def weighed(self) -> bool:
+        """False where no fact gives the weight of one of its lines."""
+    @property
+    def allergens(self) -> list[str]:
+        """Of either list."""
+    @property
+    def check_pack(self) -> bool:
+        """Whether its allergens are not known, or depend on the maker."""
+    @property
+    def optional(self) -> bool: ...
+    @property
+    def parts(self) -> list[LabelItem]:
+        """Of a base."""
+
+class Label:
+    """A draft of a label: ingredients by falling weight, and allergens through bases."""
+
+    @property
+    def items(self) -> list[LabelItem]:
+        """Equal weights as in the recipe; those without a weight last."""
+    @property
+    def allergens_eu(self) -> list[str]:
+        """On the list of Regulation (EU) 1169/2011, Annex II."""
+    @property
+    def allergens_us(self) -> list[str]:
+        """Of the nine major allergens of the US FDA."""
+    @property
+    def unknown(self) -> list[str]:
+        """Names of the ingredients whose pack must be checked."""
+    @property
+    def text(self) -> str:
+        """One statement a line."""
+
+def label(recipe: Recipe) -> Label:
+    """The label text of a recipe at its size, as a draft for whoever answers for it.
+
+    The order is that of Regulation (EU) 1169/2011 Art. 18, allergens stand in capitals after
+    Art. 21 (both from memory). Local food law decides.
+    """
+
 def caution_footing() -> str: ...
 
 class CashTotal:

@@ -16,7 +16,7 @@ from scalepan.errors import FoodError, make_error
 from scalepan.measure_sets import set_of
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterable, Mapping
 
     from scalepan._core import Catalog, Line, Recipe
     from scalepan.conversion import UsedFact
@@ -52,9 +52,17 @@ class MeasuredOut(NamedTuple):
             return "exact"
         if not self.pieces:
             return f"{_shown(self.exact)} left out"
-        way = "more" if self.error > 0 else "less"
         share = _percent(abs(self.error_share))
-        return f"{abs(self.error).told} {way} than {_shown(self.exact)}, {share}"
+        return f"{abs(self.error).told} {self._way} than {_shown(self.exact)}, {share}"
+
+    @property
+    def told_share(self) -> str:
+        """``exact``, or ``1.33 % less`` than the exact amount."""
+        return f"{_percent(abs(self.error_share))} {self._way}" if self.error else "exact"
+
+    @property
+    def _way(self) -> str:
+        return "more" if self.error > 0 else "less"
 
     def __str__(self) -> str:
         return f"{self.text} ({self.told_error})"
@@ -73,7 +81,9 @@ class MeasuredLine(NamedTuple):
         if self.measured is None:
             return self.line.told
         parts = (f"{self.measured.text} {self.line.food}", self.line.preparation)
-        return ", ".join(part for part in parts if part)
+        told = ", ".join(part for part in parts if part)
+        note = f" ({self.line.note})" if self.line.note else ""
+        return told + note + (" (optional)" if self.line.optional else "")
 
     def doubt(self, allowed: Fraction) -> str:
         """What to check where measuring out moves the amount by more than a share of it."""
@@ -140,10 +150,25 @@ def measure_out_recipe(
     within: Quantity | str | Fraction | None = None,
     catalog: Catalog | None = None,
 ) -> list[MeasuredLine]:
-    """Every line of a recipe by the measures at hand, whatever it was written in.
+    """Every line of a recipe by the measures at hand: ``measure_out_lines`` of ``recipe.lines``,
+    at the size wanted."""
+    return measure_out_lines(
+        recipe.lines, volumes=volumes, weights=weights, within=within, catalog=catalog
+    )
+
+
+def measure_out_lines(
+    lines: Iterable[Line],
+    *,
+    volumes: MeasureSet | str | None = None,
+    weights: MeasureSet | str | None = None,
+    within: Quantity | str | Fraction | None = None,
+    catalog: Catalog | None = None,
+) -> list[MeasuredLine]:
+    """Lines by the measures at hand, whatever they were written in.
 
     Args:
-        recipe: at the size wanted.
+        lines: of a recipe, or what a step of its method uses.
         volumes: the set for volumes; left out, volumes are weighed where the food's facts allow.
         weights: the set for weights; left out, weights are measured by volume where the facts
             allow.
@@ -164,7 +189,7 @@ def measure_out_recipe(
         if chosen.dimension != kind:
             message = f'the set for {kind}s is "{chosen.name}", which measures {chosen.dimension}'
             raise make_error("measure.kind", message, f"name it as the one for {chosen.dimension}s")
-    return [_measured_line(line, sets, within, catalog) for line in recipe.lines]
+    return [_measured_line(line, sets, within, catalog) for line in lines]
 
 
 def _measured_line(

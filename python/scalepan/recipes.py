@@ -20,6 +20,11 @@ lines = [
   "3/5 of the stock",
   { id = "topping", line = "30 g butter, melted", rule = "fixed" },
 ]
+method = [               # steps: a text, or what it takes, its temperature and its time
+  { text = "Simmer until tender.", uses = ["pearl_barley", "stock"], time = "40 min" },
+  { text = "Brown the butter at 150 °C and pour it over.", uses = ["topping"] },
+]                        # uses: ids of lines, "2/3 of stock", "rest of stock"; at = "200 °C";
+                         # each_load = true for a step done anew for each load
 """
 
 from __future__ import annotations
@@ -44,15 +49,20 @@ if TYPE_CHECKING:
 
 Placed = tuple[str, str, int, int]
 LineFields = dict[str, Placed | bool]
+StepFields = dict[str, Placed | list[Placed] | bool]
 
 _BATCH_TEXTS = ("makes", "loss", "load", "rounding", "flour")
 _KEYS = (
     *("name", "serves", "measures", "decimal", "region", "names", "tested_at"),
-    *(*_BATCH_TEXTS, "tray", "trays", "bases", "lines"),
+    *(*_BATCH_TEXTS, "tray", "trays", "bases", "lines", "method"),
 )
 _LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
 _LINE_KEYS = (*_LINE_TEXTS, "optional")
+_STEP_TEXTS = ("text", "at", "time")
+_STEP_KEYS = (*_STEP_TEXTS, "uses", "each_load")
 
+
+_STEP_HINT = 'method = [{ text = "Roast until soft.", uses = ["fennel"], at = "200 °C" }]'
 
 # A chain of bases this long is an oversight, and each link takes some of the stack.
 _DEEPEST = 40
@@ -160,6 +170,7 @@ class _Reader:
             self._trays(),
             self._lines(),
             self._bases(catalog),
+            self._method(),
             self._catalog(catalog),
         )
 
@@ -256,10 +267,35 @@ class _Reader:
         fields: LineFields = {
             key: self._text((*path, key), line[key]) for key in _LINE_TEXTS if key in line
         }
-        optional = line.get("optional", False)
-        if not isinstance(optional, bool):
-            raise self._error("recipe.type", "optional is not true or false", (*path, "optional"))
-        return {**fields, "optional": optional}
+        return {**fields, "optional": self._flag(line, "optional", path)}
+
+    def _method(self) -> list[StepFields]:
+        steps = self._data.get("method", [])
+        if not isinstance(steps, list):
+            raise self._error("recipe.type", "method is not a list", ("method",), _STEP_HINT)
+        return [self._step(("method", i), step) for i, step in enumerate(steps)]
+
+    def _step(self, path: Path, step: object) -> StepFields:
+        if not isinstance(step, dict):
+            return {"text": self._text(path, step)}
+        self._expect_keys(step, _STEP_KEYS, path)
+        if "text" not in step:
+            raise self._error("recipe.missing", "a step's table has no text", path, _STEP_HINT)
+        uses = step.get("uses", [])
+        if not isinstance(uses, list):
+            hint = 'uses = ["fennel", "2/3 of olive_oil"]'
+            raise self._error("recipe.type", "uses is not a list", (*path, "uses"), hint)
+        fields: StepFields = {
+            key: self._text((*path, key), step[key]) for key in _STEP_TEXTS if key in step
+        }
+        fields["uses"] = [self._text((*path, "uses", i), use) for i, use in enumerate(uses)]
+        return {**fields, "each_load": self._flag(step, "each_load", path)}
+
+    def _flag(self, table: dict[str, Any], key: str, path: Path) -> bool:
+        flag = table.get(key, False)
+        if not isinstance(flag, bool):
+            raise self._error("recipe.type", f"{key} is not true or false", (*path, key))
+        return flag
 
     def _expect_keys(self, table: dict[str, Any], known: tuple[str, ...], path: Path) -> None:
         for key in table:
@@ -272,10 +308,15 @@ class _Reader:
     def _text(self, path: Path, value: object) -> Placed:
         if not isinstance(value, str):
             raise self._error("recipe.type", f"{_name_of(path)} is not a text", path)
-        if path[-1] in ("id", "note") and not value.isprintable():
+        if self._is_told(path) and not value.isprintable():
             message = f"{_name_of(path)} holds a control character"
             raise self._error("recipe.control_character", message, path)
         return self._placed(path, value)
+
+    @staticmethod
+    def _is_told(path: Path) -> bool:
+        """Whether the text is told as it is written."""
+        return path[0] == "method" or path[-1] in ("id", "note")
 
     def _number(self, path: Path, value: Any) -> Any:
         from decimal import Decimal  # here, so that `import scalepan` stays quick

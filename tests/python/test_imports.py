@@ -31,6 +31,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.errors",
         "scalepan.files",
         "scalepan.foods",
+        "scalepan.hand_over",
         "scalepan.lines",
         "scalepan.load_split",
         "scalepan.measure_sets",

@@ -21,7 +21,7 @@ def with_line(line: str, more: str = "") -> str:
 
 KEYS = (
     "keys: name, serves, measures, decimal, region, names, tested_at, "
-    "makes, loss, load, rounding, flour, tray, trays, bases, lines"
+    "makes, loss, load, rounding, flour, tray, trays, bases, lines, method"
 )
 LINE_KEYS = "keys: id, line, stage, state, rule, note, optional"
 RULES = (

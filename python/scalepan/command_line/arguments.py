@@ -9,6 +9,7 @@ from scalepan.command_line import sizing
 
 _EXAMPLES = """examples:
   scalepan scale soup.toml --portions 40
+  scalepan page  soup.toml --portions 40 --volumes "us spoons and cups"
   scalepan buy   soup.toml --prices prices.csv --portions 40
   scalepan cost  soup.toml --prices prices.csv --portions 40
   scalepan price soup.toml --prices prices.csv --food-cost "30 %" --tax "7 %" --ending 0.90
@@ -75,9 +76,11 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
     scale = _command(commands, "scale", "The amounts at another size.")
     _recipe(scale, prices=False)
     sizing.add_arguments(scale)
-    scale.add_argument("--volumes", metavar="SET", help="tell volumes by a set of measures")
-    scale.add_argument("--weights", metavar="SET", help="tell weights by a set of measures")
-    _within(scale)
+    _sets(scale)
+    page = _command(commands, "page", "All that another kitchen needs, on one page.")
+    _recipe(page, prices=False)
+    sizing.add_arguments(page)
+    _sets(page)
     buy = _command(commands, "buy", "The whole packs to buy.")
     _recipe(buy, prices=True)
     sizing.add_arguments(buy)
@@ -172,6 +175,12 @@ def _add_read(commands: _Commands[argparse.ArgumentParser]) -> None:
     read.add_argument(
         "--decimal", choices=("point", "comma"), default="point", help="as numbers are written"
     )
+
+
+def _sets(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--volumes", metavar="SET", help="tell volumes by a set of measures")
+    command.add_argument("--weights", metavar="SET", help="tell weights by a set of measures")
+    _within(command)
 
 
 def _add_yield(commands: _Commands[argparse.ArgumentParser]) -> None:

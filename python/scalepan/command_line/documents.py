@@ -11,6 +11,8 @@ if TYPE_CHECKING:
     from scalepan._core import (
         Costing,
         Curve,
+        Label,
+        LabelItem,
         Line,
         Loads,
         MadeBase,
@@ -41,6 +43,7 @@ def recipe_document(recipe: Recipe) -> dict[str, Any]:
         "raw_batch": _quantity_or_null(recipe.raw_batch),
         "loads": None if (split := recipe.load_split()) is None else loads_document(split),
         "lines": [_line(line) for line in recipe.lines],
+        "method": _method(recipe),
         "bases": [_base(base) for base in recipe.bases],
     }
 
@@ -55,6 +58,30 @@ def loads_document(split: Loads) -> dict[str, Any]:
         "each": quantity_document(split.each),
         "short": quantity_document(split.short),
         "parts": [{"count": count, "each": quantity_document(each)} for count, each in split.parts],
+    }
+
+
+def _method(recipe: Recipe) -> list[dict[str, Any]]:
+    return [
+        {
+            "text": step.text,
+            "uses": [_line(line) for line in step.uses],
+            "at": step.at,
+            "time": step.time,
+            "each_load": step.each_load,
+        }
+        for step in recipe.method
+    ]
+
+
+def label_document(label: Label) -> dict[str, Any]:
+    """The draft of the label."""
+    return {
+        "text": label.text,
+        "items": [_label_item(item) for item in label.items],
+        "allergens_eu": label.allergens_eu,
+        "allergens_us": label.allergens_us,
+        "unknown": label.unknown,
     }
 
 
@@ -196,6 +223,18 @@ def _line(line: Line) -> dict[str, Any]:
         "stage": line.stage,
         "rule": line.rule,
         "optional": line.optional,
+    }
+
+
+def _label_item(item: LabelItem) -> dict[str, Any]:
+    return {
+        "name": item.name,
+        "grams": None if item.grams is None else str(item.grams),
+        "weighed": item.weighed,
+        "allergens": item.allergens,
+        "check_pack": item.check_pack,
+        "optional": item.optional,
+        "parts": [_label_item(part) for part in item.parts],
     }
 
 

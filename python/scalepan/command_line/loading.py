@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from scalepan import _core
 from scalepan.command_line.documents import loads_document, quantity_document
 from scalepan.command_line.tables import wrapped
 from scalepan.pan_size import Pan
@@ -13,8 +14,7 @@ if TYPE_CHECKING:
     from scalepan.load_split import Amount
 
 TIME_NOTE = (
-    "the time of a load is the cook's own figure and is never scaled: separate pieces take as long "
-    "as one, big pots heat slower (common practice; Gisslen, Professional Cooking)"
+    f"the time of a load is the cook's own figure and is never scaled: {_core.times_practice()}"
 )
 
 

@@ -12,6 +12,7 @@ from scalepan.command_line import (
     documents,
     loading,
     measuring,
+    paging,
     pricing,
     reading,
     report,
@@ -120,6 +121,12 @@ def _scale(options: argparse.Namespace) -> Output:
     return document, report.joined(sections)
 
 
+def _page(options: argparse.Namespace) -> Output:
+    recipe = _sized_recipe(options)
+    sets = {key: getattr(options, key) for key in ("volumes", "weights", "within")}
+    return paging.page_document(recipe), paging.page_lines(recipe, terminal_width(), **sets)
+
+
 def _buy(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     width = terminal_width()
@@ -158,7 +165,7 @@ def _price(options: argparse.Namespace) -> Output:
     )
     width = terminal_width()
     sections = [
-        pricing.price_section(report.title_of(costing.recipe), found, costing.unpriced, width),
+        pricing.price_section(report.title_text(costing.recipe), found, costing.unpriced, width),
         report.notes_section(costing.to_check, width),
     ]
     return pricing.price_document(found), report.joined(sections)
@@ -252,6 +259,7 @@ def _save_plot(curve: Any, name: str, path: str) -> None:
 
 _COMMANDS = {
     "scale": _scale,
+    "page": _page,
     "buy": _buy,
     "cost": _cost,
     "price": _price,

@@ -10,7 +10,7 @@ from scalepan import _core
 from scalepan.command_line.tables import table, wrapped
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from scalepan._core import Costing, Curve, Line, MadeBase, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
@@ -52,33 +52,35 @@ def _amounts(recipe: Recipe, width: int) -> list[str]:
     return table(header, _line_rows(recipe), right=(), width=width)
 
 
-def title_of(recipe: Recipe) -> str:
+def title_lines(recipe: Recipe, width: int) -> list[str]:
+    """Name, portions, batch, loads and tested sizes, with a blank line below."""
+    facts = [line for fact in size_texts(recipe) for line in wrapped(fact, width)]
+    return [heading(title_text(recipe)), *facts, ""]
+
+
+def title_text(recipe: Recipe) -> str:
     """Name and portions."""
     return f"{recipe.name}, {_portions(recipe)}"
 
 
-def title_lines(recipe: Recipe, width: int) -> list[str]:
-    """Name, portions, batch, loads and tested sizes, with a blank line below."""
-    facts = [*_batch_texts(recipe), recipe.tested]
-    return [
-        heading(title_of(recipe)),
-        *(line for fact in facts for line in wrapped(fact, width)),
-        "",
-    ]
+def size_texts(recipe: Recipe) -> list[str]:
+    """Batch, loads and tested sizes, each a text."""
+    return [*_batch_texts(recipe), recipe.tested]
 
 
 def base_title(base: MadeBase, width: int) -> list[str]:
     """What a base makes, and what takes how much of it, with a blank line below."""
+    title, *facts = base_texts(base)
+    return [heading(title), *(line for fact in facts for line in wrapped(fact, width)), ""]
+
+
+def base_texts(base: MadeBase) -> list[str]:
+    """What a base makes; what takes how much of it; its loads."""
     made = base.recipe.batch
     size = f"{made.told}, " if made is not None else ""
     size += f"{_core.quantity(base.batches).told} batch{'' if base.batches == 1 else 'es'}"
     uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
-    loads = _loads_texts(base.recipe)
-    return [
-        heading(f"First make: {base.recipe.name}, {size}"),
-        *(line for text in (uses, *loads) for line in wrapped(text, width)),
-        "",
-    ]
+    return [f"First make: {base.recipe.name}, {size}", uses, *_loads_texts(base.recipe)]
 
 
 def _batch_texts(recipe: Recipe) -> list[str]:
@@ -101,19 +103,26 @@ def _loads_texts(recipe: Recipe) -> list[str]:
     return [split.text if not split.short or alike is None else f"{split.text}, or {alike.text}"]
 
 
-def _line_rows(recipe: Recipe) -> list[tuple[str, str, str]]:
-    """A row a line, and one above each group that has a heading."""
+def _line_rows(recipe: Recipe) -> list[tuple[str, ...]]:
     rows = []
-    above = ""
     for line in recipe.lines:
-        if line.heading != above:
-            above = line.heading
-            rows.append((f"{above}:" if above else "", "", ""))
         if line.amount is None:
             rows.append((line.told, "", "left to the cook"))
         else:
-            rows.append((line.told, _stage_of(line), _scales(line)))
-    return rows
+            rows.append((line.told, stage_of(line), _scales(line)))
+    return with_headings(recipe.lines, rows)
+
+
+def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tuple[str, ...]]:
+    """The rows of the lines, with a row above each group that has a heading."""
+    result: list[tuple[str, ...]] = []
+    above = ""
+    for line, row in zip(lines, rows, strict=True):
+        if line.heading != above:
+            above = line.heading
+            result.append((f"{above}:" if above else "", *[""] * (len(row) - 1)))
+        result.append(row)
+    return result
 
 
 def shopping_section(costing: Costing, width: int) -> list[str]:
@@ -153,21 +162,26 @@ def costs_section(costing: Costing, width: int) -> list[str]:
 
 def notes_section(notes: list[str], width: int) -> list[str]:
     """What was assumed or is not known; nothing where there is nothing."""
-    if not notes:
-        return []
-    lines = [heading("To check")]
-    for note in notes:
-        lines += wrapped(note, width, "  - ")
-    return lines
+    return [heading("To check"), *listed(notes, width)] if notes else []
+
+
+def listed(texts: Iterable[str], width: int) -> list[str]:
+    """Each text as a point of a list."""
+    return [line for text in texts for line in wrapped(text, width, "  - ")]
 
 
 def cautions_section(cautions: list[tuple[str, str, list[str]]], width: int) -> list[str]:
     """Each caution with its lines and source, then what they all defer to."""
-    lines = [heading("Cautions")]
-    for text, source, ids in cautions:
-        about = f"{', '.join(ids)}: " if ids else ""
-        lines += wrapped(f"{about}{text} [{source}]", width, "  - ")
-    return lines + wrapped(_core.caution_footing(), width, "  ")
+    return [heading("Cautions"), *caution_lines(cautions, width)]
+
+
+def caution_lines(cautions: list[tuple[str, str, list[str]]], width: int) -> list[str]:
+    """The same without the head."""
+    texts = [
+        f"{', '.join(ids)}: {text} [{source}]" if ids else f"{text} [{source}]"
+        for text, source, ids in cautions
+    ]
+    return [*listed(texts, width), *wrapped(_core.caution_footing(), width, "  ")]
 
 
 def curve_section(curve: Curve, width: int) -> list[str]:
@@ -229,7 +243,8 @@ def _portions(recipe: Recipe) -> str:
     return f"{count} portion" if count == "1" else f"{count} portions"
 
 
-def _stage_of(line: Line) -> str:
+def stage_of(line: Line) -> str:
+    """In words."""
     names = {"AP": "as purchased", "EP": "edible portion"}
     return "base" if line.takes_from is not None else names.get(line.stage, line.stage)
 
