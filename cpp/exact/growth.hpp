@@ -56,6 +56,8 @@ class Growth {
 
   [[nodiscard]] bool rises_after(const Rational& x) const;
   [[nodiscard]] bool rises_for_ever() const;
+  /// Behind it no ramp changes its slope.
+  [[nodiscard]] Rational last_point() const;
   [[nodiscard]] std::optional<Rational> beyond(const Rational& target) const;
   [[nodiscard]] std::optional<Rational> middle_break(const Rational& low,
                                                      const Rational& high) const;
