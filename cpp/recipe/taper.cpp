@@ -116,6 +116,7 @@ std::string text_of(const Ramp& taper) {
     if (given) continue;
     text += (text.empty() ? "(" : ", (") + exact_text(factor) + ", " + exact_text(multiple) + ")";
   }
+  if (text.empty()) text = "(1, 1)";
   if (taper.further()) text += ", then " + exact_text(*taper.further());
   return text;
 }
