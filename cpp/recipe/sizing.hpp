@@ -30,9 +30,9 @@ struct Serving {
 [[nodiscard]] Size size_for_portions_of(const Recipe& recipe, const Serving& serving,
                                         const Quantity& portion);
 
-/// What there is of one line's food.
+/// What there is of a food.
 struct Stock {
-  PlacedText line;  // its id, or the name of its food
+  PlacedText line;  // the id of the one line it is for, or the name of a food, for all of its lines
   Quantity amount;
 };
 
@@ -43,8 +43,8 @@ struct LimitedSize {
 };
 
 /// The most whole portions the stock allows; what is not in it is taken as enough. Throws
-/// `size.stock` for a line that is not there, an amount that does not measure it, or less than one
-/// portion needs.
+/// `size.stock` for a line that is not there, an amount that does not measure it, a food that bases
+/// take too, or less than one portion needs.
 [[nodiscard]] LimitedSize size_for_stock(const Recipe& recipe, const std::vector<Stock>& stock);
 
 }  // namespace scalepan
