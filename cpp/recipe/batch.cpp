@@ -62,6 +62,11 @@ Batch::Batch(const BatchInput& input, const std::vector<Line>& lines,
 void Batch::read_makes(const PlacedText& text, Measures measures) {
   if (text.text.empty()) return;
   makes_ = located(text.place, text.text, [&] { return parse_makes(text.text, measures); });
+  if (makes_->dimension() == dimension::portion() && !(makes_->coherent() == serves_)) {
+    fail("batch.makes",
+         "the recipe serves " + exact_text(serves_) + ", but makes " + makes_->text(),
+         "state a weight, a volume or pieces", text.place);
+  }
   if (!is_weight(*makes_) || !follows_weight()) return;
   if (!(kept_ == Rational(1))) {
     fail("batch.makes",
@@ -143,8 +148,8 @@ std::optional<Quantity> Batch::before_cooking(const Size& size) const {
 }
 
 std::optional<Quantity> Batch::weight(const Size& size) const {
+  if (makes_ && is_weight(*makes_) && !follows_weight()) return *makes_ * size.factor;
   if (const auto before = before_cooking(size)) return *before * kept_;
-  if (makes_ && is_weight(*makes_)) return *makes_ * size.factor;
   return std::nullopt;
 }
 
