@@ -54,8 +54,8 @@ class Recipe {
  public:
   /// Reads the lines; headings become a property of the lines below them. Throws their errors,
   /// `recipe.name`, `recipe.serves`, `recipe.tested_at`, `recipe.no_lines`,
-  /// `recipe.duplicate_id`, what `Batch` and `read_base_line` throw, and `base.name_clash`, each
-  /// with its place.
+  /// `recipe.duplicate_id`, what `Batch` and the readers of base lines throw, and
+  /// `base.name_clash`, each with its place.
   Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog);
 
   [[nodiscard]] const std::string& name() const { return name_; }
