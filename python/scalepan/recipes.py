@@ -96,7 +96,7 @@ class _Library:
         return self._known[real]
 
     def parse(self, text: str, file: str) -> Recipe:
-        self._open.append((_real(file), file))
+        self._open.append((_real(file) if file else "", file))
         try:
             return _Reader.of_file(text, file, self).recipe(self._catalog or bundled_catalog())
         finally:
@@ -174,6 +174,9 @@ class _Reader:
 
     def _base(self, name: str, base: object, catalog: Catalog) -> tuple[str, Recipe, Placed]:
         path: Path = ("bases", name)
+        if not name.isprintable() or not name.strip():
+            message = "the name of a base is empty or holds a control character"
+            raise self._error("base.name", message, path)
         if isinstance(base, dict):
             reader = _Reader(base, self._places, self._file, (*self._root, *path), self._library)
             return name, reader.recipe(catalog), self._placed(path, name)
@@ -286,8 +289,10 @@ class _Reader:
     def _place(self, path: Path) -> tuple[int, int]:
         """Of the value, or of the first value inside it."""
         path = (*self._root, *path)
+        if path in self._places:
+            return self._places[path]
         inside = [place for known, place in self._places.items() if known[: len(path)] == path]
-        return self._places.get(path) or min(inside, default=(0, 0))
+        return min(inside, default=(0, 0))
 
     def _error(self, code: str, message: str, path: Path, hint: str = "") -> Error:
         line, column = self._place(path) if path or self._root else (0, 0)
