@@ -109,10 +109,11 @@ class BaseLineReader {
   }
 
  private:
-  /// `warm` of `, warm` and of `(warm)`.
-  static std::string beside(std::string_view text) {
-    const bool bracketed = text.starts_with('(') && text.ends_with(')');
-    return std::string(trimmed(text.substr(1, text.size() - (bracketed ? 2 : 1))));
+  /// `warm, strained` of `, warm, strained` and of ` (warm), strained`.
+  static std::string beside(std::string text) {
+    std::erase_if(text, [](char c) { return c == '(' || c == ')'; });
+    const std::size_t start = text.find_first_not_of(",; ");
+    return start == std::string::npos ? "" : std::string(trimmed(text.substr(start)));
   }
 
   [[nodiscard]] std::string_view before_rule() const {
@@ -132,6 +133,10 @@ class BaseLineReader {
 
   void read_rule(std::size_t bar) {
     const std::string_view text = input_.line.text;
+    if (bar < text.size() && !input_.rule.text.empty()) {
+      fail("line.rule", "the line has a rule in its text and another beside it", {},
+           input_.rule.place);
+    }
     const auto parse = [&](std::string_view rule) {
       return parse_rule(rule, line_.written.unit(), reading_.measures);
     };

@@ -64,7 +64,8 @@ void Batch::read_makes(const PlacedText& text, Measures measures) {
   makes_ = located(text.place, text.text, [&] { return parse_makes(text.text, measures); });
   if (makes_->dimension() == dimension::portion() && !(makes_->coherent() == serves_)) {
     fail("batch.makes",
-         "the recipe serves " + exact_text(serves_) + ", but makes " + makes_->text(),
+         "the recipe serves " + exact_text(serves_) + ", but makes " +
+             exact_text(makes_->coherent()) + " portions",
          "state a weight, a volume or pieces", text.place);
   }
   if (!is_weight(*makes_) || !follows_weight()) return;

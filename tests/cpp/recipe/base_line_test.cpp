@@ -28,6 +28,8 @@ TEST_CASE("base lines: by amount, share, rest and portions") {
   CHECK(gratin({"2 portions of white_sauce"})->lines()[0].amount == q("2 portion"));
   CHECK(gratin({"50 % of the white sauce, warm"})->lines()[0].preparation == "warm");
   CHECK(gratin({"1/2 of the white sauce (warm)"})->lines()[0].preparation == "warm");
+  CHECK(gratin({"1/2 of the white sauce (warm), strained"})->lines()[0].preparation ==
+        "warm, strained");
 }
 
 TEST_CASE("base lines: the recipe's own name will do, and another food stays a food") {
@@ -108,6 +110,10 @@ TEST_CASE("base line errors: rules and extras that cannot go with it") {
   CHECK(told_by([&] { return Recipe(beside, shared_pantry()).name(); }) ==
         "base.rule @ pot.toml:5:60: a share of a base scales with the dish, by no other rule "
         "(write an amount where it must scale otherwise)");
+  RecipeInput twice = dish_input({"2 portions of white sauce | fixed"}, 4, {}, sauces());
+  twice.lines[0].rule = placed("fixed", 5, 60);
+  CHECK(told_by([&] { return Recipe(twice, shared_pantry()).name(); }) ==
+        "line.rule @ pot.toml:5:60: the line has a rule in its text and another beside it");
   RecipeInput staged = dish_input({"300 g white sauce"}, 4, {}, sauces());
   staged.lines[0].stage = placed("EP", 5, 60);
   CHECK(told_by([&] { return Recipe(staged, shared_pantry()).name(); }) ==

@@ -154,6 +154,9 @@ TEST_CASE("batch errors: both makes and loss, loads that cannot be told") {
   CHECK(refused_dish({"1 kg broth"}, 4, {.makes = "800 g", .loss = "12 % of the raw batch"}) ==
         "batch.makes @ pot.toml:21:9: both what the recipe makes (800 g) and its loss are stated "
         "(state one of the two)");
+  CHECK(refused_dish({"1 kg broth"}, 4, {.makes = "12 portions"}) ==
+        "batch.makes @ pot.toml:21:9: the recipe serves 4, but makes 12 portions (state a weight, "
+        "a volume or pieces)");
   CHECK(refused_dish({"1 kg broth"}, 4, {.loss = "12 %"}) ==
         "batch.loss @ pot.toml:22:8: it is not said what the loss of 12 % is of: of 1 kg raw it "
         "leaves 880 g, of the cooked weight ≈ 892.9 g (write \"12 % of the raw batch\" or \"12 % "
