@@ -51,13 +51,14 @@ void expect_names_differ(const std::vector<const BaseRecipe*>& bases) {
 /// The base is at fault, not the recipe that was asked for.
 Size size_of_base(const BaseRecipe& base, const Quantity& wanted) {
   try {
-    return size_for_batch(*base.recipe, wanted);
+    return size_for_at_least(*base.recipe, wanted);
   } catch (const Error& error) {
     fail(error.code(), "the base " + base.name + ": " + error.message(), error.hint(), base.place);
   }
 }
 
-/// Large enough that its batch comes to so many written ones.
+/// Large enough that its batch comes to so many written ones, or as little more as steps allow in
+/// whole portions.
 Recipe made_for(const BaseRecipe& base, const Rational& batches) {
   const Recipe& written = *base.recipe;
   const Rational portions = written.serves() * batches;

@@ -30,16 +30,33 @@ class Search {
         course_(recipe.batch().course_of(target, before, growing_)) {}
 
   /// The factor that meets the target.
-  Rational factor() const {
-    const Rational wanted = target_.coherent() / course_.per;
-    const auto factor = course_.growth.last_at_most(wanted);
-    if (!factor) fail_never();
-    if (factor->is_zero()) fail_below_all();
-    if (!(course_.growth.at(*factor) == wanted)) fail_between(*factor);
-    return *factor;
+  [[nodiscard]] Rational factor() const {
+    const Rational factor = nearest_below();
+    if (factor.is_zero()) fail_below_all();
+    if (!meets(factor)) fail_between(factor);
+    return factor;
+  }
+
+  /// The same, or that of the next whole portions.
+  [[nodiscard]] Rational factor_of_enough() const {
+    const Rational factor = nearest_below();
+    if (!factor.is_zero() && meets(factor)) return factor;
+    const auto end = course_.growth.end();
+    if (end && *end == factor) fail_between(factor);
+    const Rational next = (floor(growing_.serves * factor) + Rational(1)) / growing_.serves;
+    return end ? std::min(*end, next) : next;
   }
 
  private:
+  [[nodiscard]] Rational wanted() const { return target_.coherent() / course_.per; }
+  [[nodiscard]] bool meets(const Rational& factor) const {
+    return course_.growth.at(factor) == wanted();
+  }
+  [[nodiscard]] Rational nearest_below() const {
+    const auto factor = course_.growth.last_at_most(wanted());
+    if (!factor) fail_never();
+    return *factor;
+  }
   [[nodiscard]] std::string amount(const Rational& grown) const {
     return amount_text(grown * course_.per, target_.unit());
   }
@@ -231,6 +248,13 @@ Size size_for_serving(const Recipe& recipe, const Serving& serving) {
 Size size_for_batch(const Recipe& recipe, const Quantity& target, bool before) {
   expect_positive(target);
   const Rational factor = Search(recipe, target, before, {recipe.serves(), std::nullopt}).factor();
+  const Rational portions = recipe.serves() * factor;
+  return {portions, portions, factor, 1};
+}
+
+Size size_for_at_least(const Recipe& recipe, const Quantity& target) {
+  const Rational factor =
+      Search(recipe, target, false, {recipe.serves(), std::nullopt}).factor_of_enough();
   const Rational portions = recipe.serves() * factor;
   return {portions, portions, factor, 1};
 }

@@ -25,6 +25,10 @@ struct Serving {
 [[nodiscard]] Size size_for_batch(const Recipe& recipe, const Quantity& target,
                                   bool before = false);
 
+/// The batch comes to at least so much: exactly, where it can, else at the next whole portions.
+/// Throws what `size_for_batch` throws, but for steps that jump over the target.
+[[nodiscard]] Size size_for_at_least(const Recipe& recipe, const Quantity& target);
+
 /// So many portions of so much each; the lines by the portion keep to their number. Throws what
 /// `size_for_batch` throws.
 [[nodiscard]] Size size_for_portions_of(const Recipe& recipe, const Serving& serving,

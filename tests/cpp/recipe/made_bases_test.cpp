@@ -61,6 +61,20 @@ TEST_CASE("made bases: one made larger where a line that is fixed leaves it shor
   CHECK(made(half, "stock").recipe->size().factor == Rational(1, 2));
 }
 
+TEST_CASE("made bases: where steps jump over what is wanted, the next whole portions are made") {
+  // For 7 portions of the dish 7/4 of 480 g, 840 g: 7 of the base come to 700 + 100 + 30 = 830 g.
+  const auto base =
+      dish({"400 g broth", "50 g zest | 50 g per 4 portions", "30 g peel | fixed"}, 4);
+  const auto pot = dish({"all of the stock"}, 4, {}, {{"stock", base}});
+  CHECK(made(pot->scaled(7), "stock").recipe->size().portions == Rational(71, 10));
+  // 1.99 batches of 480 g are 955.2 g: 8 portions come to 930 g, any more to more than 980 g.
+  const Recipe jumped = pot->scaled(Rational(199, 25));
+  CHECK(made(jumped, "stock").batches == Rational(199, 100));
+  CHECK(made(jumped, "stock").recipe->size().portions == Rational(9));
+  CHECK(made(jumped, "stock").recipe->batch().weight(made(jumped, "stock").recipe->size()) ==
+        q("1080 g"));
+}
+
 TEST_CASE("made bases: of a base no line takes from, nothing is made") {
   const auto pot = dish({"500 g leeks, trimmed"}, 4, {}, {{"stock", white_sauce()}});
   CHECK(pot->made_bases().empty());
