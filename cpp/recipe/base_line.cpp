@@ -73,6 +73,10 @@ class BaseLineReader {
       return std::nullopt;
     }
     if (mark < phrase->name.size()) line_.preparation = beside(phrase->name.substr(mark));
+    if (same_word(line_.preparation, "optional")) {
+      line_.optional = true;
+      line_.preparation.clear();
+    }
     if (phrase->amount.sign() <= 0) {
       fail_at(0, "line.amount", "an amount must be above zero");
     }

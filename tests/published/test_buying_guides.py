@@ -86,9 +86,7 @@ def test_frozen_corn() -> None:
         ("47.6", "35.7", "31.7", "23.8"),
     ],
 )
-def test_servings_of_another_size(
-    quarters: str, third: str, three_eighths: str, half: str
-) -> None:
+def test_servings_of_another_size(quarters: str, third: str, three_eighths: str, half: str) -> None:
     can = Fraction(quarters) * scalepan.quantity("1/4 cup", measures="us")
     for size, printed in (("1/3", third), ("3/8", three_eighths), ("1/2", half)):
         servings = (can / scalepan.quantity(f"{size} cup", measures="us")).value

@@ -4,7 +4,8 @@ BAR: Baron Spices, Spice Handbook, "Scaling up recipes" (a trade leaflet). IDA: 
 Department of Education, "How to Double a Recipe". BMS: "Baker's Math", lecture slides. FIG: "How to
 Work with a Formula Expressed in Baker's Percent", leaflet. GIS: W. Gisslen, Professional Cooking.
 GPB: Gisslen, "Scaling or portioning dough". BOC: Bocevska, Dimeski, Aldabas, Kemija u industriji,
-article 316. LAT: Los Angeles Times, 8 Aug 1987. USU: Utah State University Extension, Weber County,
+article 316. LAT: Los Angeles Times, 8 Aug 1987. FLD: S. Q. Field, Culinary Reactions, ch. 10.
+USU: Utah State University Extension, Weber County,
 "Turkey Talk" (USDA times).
 """
 
@@ -78,6 +79,21 @@ def test_turkey_times_grow_slower_than_the_weight() -> None:
     assert weight == Fraction("2.2")
     assert rounded(hours, Fraction(1, 100)) == Fraction("1.65")
     assert [pounds * Fraction(1, 2) for pounds in (8, 12, 16, 20, 24)] == [4, 6, 8, 10, 12]
+
+
+def test_a_quart_in_a_pan_stands_half_as_deep_as_two() -> None:
+    """FLD: 1 qt, 57.75 cubic inches, stands 1.14889975 in deep in a pan of 8 in, 2 qt 2.29779949,
+    cut off; its whole surface grows from 129 to 158 square inches, by about 1-1/4. Pi to 15 digits
+    is enough for nine."""
+    pi = Fraction("3.14159265358979")
+    quart = scalepan.quantity("1 qt", measures="us").to("inch^3").value
+    assert quart == Fraction("57.75")
+    deep = [quarts * quart / (16 * pi) for quarts in (1, 2)]
+    assert rounded(deep[0], Fraction(1, 10**8)) == Fraction("1.14889975")
+    assert rounded(deep[1], Fraction(1, 10**8), "down") == Fraction("2.29779949")
+    surface = [2 * 16 * pi + 8 * pi * depth for depth in deep]
+    assert [rounded(area, 1) for area in surface] == [129, 158]
+    assert rounded(surface[1] / surface[0], Fraction(1, 4)) == Fraction(5, 4)
 
 
 def test_a_formula_of_40_lb_of_flour() -> None:

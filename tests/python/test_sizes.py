@@ -111,8 +111,8 @@ def test_portions_of_a_size() -> None:
     assert grams(ten) == 2000
     assert refusal(pot, portions=10, portion_size="50 g") == (
         "size.unreachable",
-        "a batch of 500 g cannot be made: the smallest one comes to more than 500 g (lines that are "
-        "fixed or go in steps are in every batch)",
+        "a batch of 500 g cannot be made: the smallest one comes to more than 500 g (lines that "
+        "are fixed or go in steps are in every batch)",
     )
 
 

@@ -30,6 +30,8 @@ TEST_CASE("base lines: by amount, share, rest and portions") {
   CHECK(gratin({"1/2 of the white sauce (warm)"})->lines()[0].preparation == "warm");
   CHECK(gratin({"1/2 of the white sauce (warm), strained"})->lines()[0].preparation ==
         "warm, strained");
+  CHECK(gratin({"1/2 of the white sauce, optional"})->lines()[0].optional);
+  CHECK(gratin({"1/2 of the white sauce, optional"})->lines()[0].preparation.empty());
 }
 
 TEST_CASE("base lines: the recipe's own name will do, and another food stays a food") {
