@@ -51,7 +51,7 @@ _LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
 _LINE_KEYS = (*_LINE_TEXTS, "optional")
 
 
-# A chain of bases this long is an oversight, and each link takes some of the stack.
+# A chain of bases this long is an oversight, and each link takes some of the stack and the time.
 _DEEPEST = 40
 
 
@@ -88,6 +88,7 @@ class _Library:
         self._catalog = catalog
         self._known: dict[str, Recipe] = {}
         self._open: list[tuple[str, str]] = []  # real path and the path as it is written
+        self._tables = 0  # recipes inside the open files that are being read
 
     def read(self, path: str) -> Recipe:
         real = _real(path)
@@ -108,9 +109,16 @@ class _Library:
         reals = [known for known, _ in self._open]
         return [name for _, name in self._open[reals.index(real) :]] if real in reals else []
 
+    def read_table(self, reader: _Reader, catalog: Catalog) -> Recipe:
+        self._tables += 1
+        try:
+            return reader.recipe(catalog)
+        finally:
+            self._tables -= 1
+
     @property
     def depth(self) -> int:
-        return len(self._open)
+        return len(self._open) + self._tables
 
 
 class _Reader:
@@ -177,9 +185,12 @@ class _Reader:
         if not name.isprintable() or not name.strip():
             message = "the name of a base is empty or holds a control character"
             raise self._error("base.name", message, path)
+        if self._library.depth >= _DEEPEST:
+            message = f"bases stand more than {_DEEPEST} deep in one another"
+            raise self._error("base.depth", message, path)
         if isinstance(base, dict):
             reader = _Reader(base, self._places, self._file, (*self._root, *path), self._library)
-            return name, reader.recipe(catalog), self._placed(path, name)
+            return name, self._library.read_table(reader, catalog), self._placed(path, name)
         written, *_ = self._text(path, base)
         file = os.path.join(os.path.dirname(self._file), written)
         chain = [os.path.basename(link) for link in self._library.chain_to(file)]
@@ -187,9 +198,6 @@ class _Reader:
             uses = " uses ".join([*chain, os.path.basename(file)])
             message = f"a recipe cannot be made from itself: {uses}"
             raise self._error("base.cycle", message, path, "take the recipe out of its own base")
-        if self._library.depth >= _DEEPEST:
-            message = f"bases stand more than {_DEEPEST} deep in one another"
-            raise self._error("base.depth", message, path)
         return name, self._read_base(name, file, path), self._placed(path, name)
 
     def _read_base(self, name: str, file: str, path: Path) -> Recipe:

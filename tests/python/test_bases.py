@@ -228,6 +228,17 @@ def test_forty_deep_is_the_end(tmp_path: Path) -> None:
     assert leeks.amount.to("g AP").value == Fraction(1000, 2**39)
 
 
+def test_tables_inside_one_another_end_there_too() -> None:
+    text, path = 'name = "x"\nserves = 1\nlines = ["1 kg leeks"]\n', "bases"
+    for depth in range(60):
+        text += f'[{path}.b{depth}]\nname = "x"\nserves = 1\nlines = ["1 kg leeks"]\n'
+        path += f".b{depth}.bases"
+    with pytest.raises(scalepan.RecipeError) as caught:
+        scalepan.parse_recipe(text, file="x.toml")
+    assert caught.value.code == "base.depth"
+    assert caught.value.message == "bases stand more than 40 deep in one another"
+
+
 def test_a_file_that_is_not_there(tmp_path: Path) -> None:
     text = 'name = "x"\nserves = 1\nbases = {{ b = "{}.toml" }}\nlines = ["1/2 of the b"]\n'
     write(tmp_path, a=text.format("gone"))
