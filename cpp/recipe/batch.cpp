@@ -57,6 +57,10 @@ Batch::Batch(const BatchInput& input, const std::vector<Line>& lines,
   read_loss(input.loss);
   read_makes(input.makes, measures);
   read_load(input, measures);
+  // Behind the load, since the lines by the load are in what was measured.
+  if (makes_ && is_weight(*makes_) && follows_weight()) {
+    kept_ = makes_->coherent() / grams_with_loads(written_size());
+  }
 }
 
 void Batch::read_makes(const PlacedText& text, Measures measures) {
@@ -74,7 +78,6 @@ void Batch::read_makes(const PlacedText& text, Measures measures) {
          "both what the recipe makes (" + makes_->text() + ") and its loss are stated",
          "state one of the two", text.place);
   }
-  kept_ = makes_->coherent() / grams_with_loads(written_size());
 }
 
 void Batch::read_loss(const PlacedText& text) {
@@ -98,7 +101,8 @@ void Batch::read_load(const BatchInput& input, Measures measures) {
 }
 
 Batch::Load Batch::load_of_measure(const Quantity& capacity) const {
-  if (is_weight(capacity) && follows_weight()) {
+  const bool by_weight = follows_weight() && !written_grams_.is_zero();
+  if (is_weight(capacity) && by_weight) {
     const Rational room = capacity.coherent() - grams_each_load_;
     if (room.sign() <= 0) {
       fail_at(0, "batch.load",
@@ -113,7 +117,7 @@ Batch::Load Batch::load_of_measure(const Quantity& capacity) const {
                 capacity.dimension().name() + " is not known",
             "state it: makes = \"...\"");
   }
-  if (!follows_weight()) return {LoadBy::factor, capacity.coherent() / makes_->coherent()};
+  if (!by_weight) return {LoadBy::factor, capacity.coherent() / makes_->coherent()};
   return {LoadBy::weight, capacity.coherent() * written_grams_ / makes_->coherent()};
 }
 

@@ -150,6 +150,28 @@ TEST_CASE("batches: lines by the load go with them, and are part of what a load 
   CHECK(above.size().loads == Rational(4));
 }
 
+TEST_CASE("batches: what is measured holds the lines of every load") {
+  // Two loads at the written size, so 1.6 kg are 4/5 of 2 kg.
+  const auto pot =
+      dish({"1980 g dough", "20 g oil | 10 g per load"}, 4, {.makes = "1.6 kg", .load = "1 kg"});
+  CHECK(pot->batch().weight(pot->size()) == g(1600));
+  const Recipe six = pot->scaled(6);
+  CHECK(six.batch().weight(six.size()) == g(2400));
+}
+
+TEST_CASE("batches: lines by the load alone") {
+  const auto pot = dish({"200 g dough | 100 g per load"}, 4, {.load = "2 portions"});
+  const Recipe seven = pot->scaled(7);
+  CHECK(seven.batch().weight(seven.size()) == g(400));
+  const auto measured =
+      dish({"200 g dough | 100 g per load"}, 4, {.makes = "150 g", .load = "2 portions"});
+  const Recipe more = measured->scaled(7);
+  CHECK(more.batch().weight(more.size()) == g(300));
+  CHECK(refused_dish({"200 g dough | 100 g per load"}, 4, {.load = "2 kg"}) ==
+        "batch.load @ pot.toml:23:8: a load takes 2 kg, but how much the recipe makes in weight is "
+        "not known (state it: makes = \"...\")");
+}
+
 TEST_CASE("batch errors: both makes and loss, loads that cannot be told") {
   CHECK(refused_dish({"1 kg broth"}, 4, {.makes = "800 g", .loss = "12 % of the raw batch"}) ==
         "batch.makes @ pot.toml:21:9: both what the recipe makes (800 g) and its loss are stated "
