@@ -13,22 +13,27 @@ namespace scalepan::bindings {
 
 namespace {
 
-/// A quantity, or the text of one in the recipe's measures.
+/// A quantity, a number of pieces, or the text of either in the recipe's measures.
 Quantity amount_of(const py::handle& given, const Recipe& recipe) {
+  Quantity amount;
   if (py::isinstance<py::str>(given)) {
-    return parse_quantity(given.cast<std::string>(), recipe.measures());
+    amount = parse_quantity(given.cast<std::string>(), recipe.measures());
+  } else if (py::isinstance<Quantity>(given)) {
+    amount = given.cast<Quantity>();
+  } else {
+    amount = Quantity(number_of(given));
   }
-  return given.cast<Quantity>();
+  if (!amount.dimension().is_number()) return amount;
+  return Quantity(amount.coherent(), Unit::named("piece"));
 }
 
 std::vector<Stock> stock_of(const py::object& given, const Recipe& recipe) {
   std::vector<Stock> stock;
+  if (!py::isinstance<py::dict>(given)) {
+    throw py::type_error("stock is a dict of lines or foods and amounts: {\"eggs\": \"30\"}");
+  }
   for (const auto& [line, amount] : given.cast<py::dict>()) {
-    Quantity quantity = amount_of(amount, recipe);
-    if (quantity.dimension().is_number()) {
-      quantity = Quantity(quantity.coherent(), Unit::named("piece"));
-    }
-    stock.push_back({{line.cast<std::string>(), {}}, std::move(quantity)});
+    stock.push_back({{line.cast<std::string>(), {}}, amount_of(amount, recipe)});
   }
   return stock;
 }
@@ -46,13 +51,12 @@ class Request {
       return size_for_batch(recipe_, amount_of(asked_.raw_batch, recipe_), true);
     if (way == "stock") return size_for_stock(recipe_, stock_of(asked_.stock, recipe_)).size;
     if (way == "factor") {
-      const auto factor = asked_.factor.cast<Rational>();
+      const auto factor = number_of(asked_.factor);
       const Rational portions = recipe_.serves() * factor;
       return {portions, portions, factor, 1};
     }
     const Serving serving{
-        asked_.portions.cast<Rational>(),
-        asked_.spare.is_none() ? Rational(0) : asked_.spare.cast<Rational>(),
+        number_of(asked_.portions), asked_.spare.is_none() ? Rational(0) : number_of(asked_.spare),
         asked_.serving_loss.is_none() ? Rational(0) : share_of(asked_.serving_loss)};
     if (asked_.portion_size.is_none()) return size_for_serving(recipe_, serving);
     return size_for_portions_of(recipe_, serving, amount_of(asked_.portion_size, recipe_));

@@ -1,4 +1,4 @@
-// Shares from Python: a number, or a text with `%`.
+// Numbers and shares from Python.
 #pragma once
 
 #include <string>
@@ -8,8 +8,17 @@
 
 namespace scalepan::bindings {
 
+/// Throws TypeError for what is no number.
+inline Rational number_of(const py::handle& given) {
+  py::detail::make_caster<Rational> number;
+  if (number.load(given, true)) return py::detail::cast_op<Rational>(number);
+  throw py::type_error("an amount is a text, a number or a quantity, not " +
+                       std::string(py::str(py::type::handle_of(given).attr("__name__"))));
+}
+
+/// A number, or a text with `%`.
 inline Rational share_of(const py::handle& given) {
-  if (!py::isinstance<py::str>(given)) return given.cast<Rational>();
+  if (!py::isinstance<py::str>(given)) return number_of(given);
   const auto text = given.cast<std::string>();
   const std::string_view written = trimmed(text);
   const bool percent = written.ends_with('%');

@@ -47,9 +47,10 @@ Costs costs_of(const Cover& cover, const Rational& need, const Keeping& keeping)
 }
 
 void share_among_lines(ItemCost& item, const std::vector<Line>& lines) {
+  const Rational& need = item.need.coherent();
   for (const LineWay& way : item.group->ways) {
     const Rational part = lines[way.line].amount.coherent() * way.conversion.factor;
-    const Rational share = part / item.need.coherent();
+    const Rational share = need.is_zero() ? Rational(0) : part / need;
     item.lines.push_back(
         {way.line, Quantity::of_coherent(part, item.need.unit()), item.costs * share});
   }

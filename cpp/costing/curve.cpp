@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "exact/error.hpp"
+
 namespace scalepan {
 
 namespace {
@@ -10,9 +12,21 @@ bool same_packs(const ItemCost& a, const ItemCost& b) {
   return a.group == b.group && a.cover.counts == b.cover.counts;
 }
 
+/// A curve goes by portions alone: portions of another size, spare ones and losses would be lost.
+void expect_by_portions(const Recipe& recipe) {
+  const Size& size = recipe.size();
+  if (size.served == size.portions && size.portions == recipe.serves() * size.factor) return;
+  fail("cost.curve",
+       recipe.name() +
+           " is at a size that portions alone do not give: portions of another size, "
+           "spare ones, or a serving loss",
+       "ask for the curve of the recipe at portions as they are written");
+}
+
 }  // namespace
 
 Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions) {
+  expect_by_portions(costing.recipe());
   Curve curve;
   curve.currency = costing.plan().money().symbol();
   curve.unpriced = costing.unpriced();

@@ -31,7 +31,8 @@ struct Curve {
 inline constexpr std::size_t most_curve_points = 1'000'000;
 
 /// Costs the recipe at each number of portions, in the order given.
-/// Throws `recipe.portions` for one that is not above zero, and the errors of the covers.
+/// Throws `cost.curve` for a recipe whose portions are not as written, `recipe.portions` for one
+/// that is not above zero, and the errors of the covers.
 [[nodiscard]] Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions);
 
 }  // namespace scalepan

@@ -1,5 +1,6 @@
 #include "costing/recipe_checks.hpp"
 
+#include <algorithm>
 #include <map>
 #include <utility>
 
@@ -67,17 +68,26 @@ void check_rounding(const Line& line, const Catalog& catalog, const Rational& al
                   (spoils.empty() ? "" : "; " + std::string(spoils) + " is easily spoilt by it"));
 }
 
-void check_rule(const Line& line, Notes& notes) {
+void check_rule(const Line& line, const Batch& batch, Notes& notes) {
   const Rule& rule = line.rule;
   if (rule.kind == RuleKind::to_taste) {
     notes.push_back(line.id + ": to taste; " + bare(line.amount) +
                     " is allowed for, to buy by, and its cost is an estimate");
+  }
+  if (rule.kind == RuleKind::per_load && !batch.has_load()) {
+    notes.push_back(line.id + ": goes by the load, but the recipe states no load; one is taken");
   }
   if (rule.kind != RuleKind::tapered || line.amount == line.written) return;
   const std::string source =
       rule.taper_name.empty() ? "its line" : std::string(source_of_taper(rule.taper_name));
   notes.push_back(line.id + ": tapered by " + source +
                   "; common practice, and sources disagree: taste and adjust");
+}
+
+/// Of the dish, or of the base that a line belongs to.
+const Batch& batch_of(const Line& line, const Recipe& recipe) {
+  const auto made = std::ranges::find(recipe.made_bases(), line.made_in, &MadeBase::name);
+  return made == recipe.made_bases().end() ? recipe.batch() : made->recipe->batch();
 }
 
 /// How much of each base, as it is written, the shares of its lines leave.
@@ -129,7 +139,7 @@ std::vector<std::string> lines_to_check(const Recipe& recipe) {
     check_food(line, recipe.catalog(), notes);
     check_reading(line, notes);
     check_rounding(line, recipe.catalog(), recipe.rounding(), notes);
-    check_rule(line, notes);
+    check_rule(line, batch_of(line, recipe), notes);
   }
   for (const Line& line : base_lines_of(recipe)) {
     check_reading(line, notes);

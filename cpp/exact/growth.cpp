@@ -40,6 +40,7 @@ void Growth::add_ramp(const Rational& height, Ramp ramp) {
 }
 
 void Growth::add_steps_of(const Rational& height, Growth inner, const Rational& width) {
+  if (height.is_zero()) return;
   steps_of_.push_back({height, std::make_shared<const Growth>(std::move(inner)), width});
 }
 
@@ -84,11 +85,17 @@ bool Growth::rises_for_ever() const {
   return !slope_.is_zero() || !steps_.empty() || ramps || inner;
 }
 
+Rational Growth::last_point() const {
+  Rational last;
+  for (const Ramped& part : ramps_) last = std::max(last, part.ramp.points().back().first);
+  for (const StepsOf& steps : steps_of_) last = std::max(last, steps.inner->last_point());
+  return last;
+}
+
 /// Some x with more than the target; the end where there is none.
 std::optional<Rational> Growth::beyond(const Rational& target) const {
   const std::optional<Rational> last = end();
-  Rational x = 1;
-  for (const Ramped& part : ramps_) x = std::max(x, part.ramp.points().back().first);
+  Rational x = std::max(Rational(1), last_point());
   if (!last && !rises_for_ever()) {
     return at(x) > target ? std::optional(x) : std::nullopt;
   }

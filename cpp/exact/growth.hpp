@@ -27,6 +27,8 @@ class Growth {
   [[nodiscard]] Rational at(const Rational& x) const;
   /// The limit just behind x.
   [[nodiscard]] Rational above(const Rational& x) const;
+  /// Whether it grows just behind x, and not by a step alone.
+  [[nodiscard]] bool rises_after(const Rational& x) const;
   /// Where the first ramp ends; nothing where it goes on for ever.
   [[nodiscard]] std::optional<Rational> end() const;
 
@@ -54,8 +56,9 @@ class Growth {
   };
   struct Breaks;  // the points inside an interval where it is not straight
 
-  [[nodiscard]] bool rises_after(const Rational& x) const;
   [[nodiscard]] bool rises_for_ever() const;
+  /// Behind it no ramp changes its slope.
+  [[nodiscard]] Rational last_point() const;
   [[nodiscard]] std::optional<Rational> beyond(const Rational& target) const;
   [[nodiscard]] std::optional<Rational> middle_break(const Rational& low,
                                                      const Rational& high) const;

@@ -57,6 +57,15 @@ std::optional<Line> read_percent_line(const LineInput& input, Reading reading,
   return line;
 }
 
+void expect_whole_is_told(const Line& base_line, Reading reading, const Quantity& flour) {
+  const auto percent = read_percent(base_line.text, reading.decimal);
+  if (!percent || Cursor(base_line.text, percent->end).take_word("of")) return;
+  const std::string share = exact_text(percent->share * Rational(100)) + " %";
+  fail_at(0, "base.percent", share + " could be of the flour or of the " + base_line.food,
+          "write \"" + share + " of the " + base_line.food +
+              "\", or its weight: " + (flour * percent->share).text() + " " + base_line.food);
+}
+
 Quantity parse_flour(std::string_view text, Measures measures) {
   const Quantity flour = parse_quantity(trimmed(text), measures);
   if (flour.dimension() == dimension::mass() && flour.coherent().sign() > 0) return flour;
@@ -80,6 +89,9 @@ std::vector<BakersPercent> bakers_percents(const Recipe& recipe,
     if (!line.measured) continue;
     percents.push_back({line.id, weight_of(recipe, line)});
     if (std::ranges::find(flours, line.id) != flours.end()) flour += percents.back().percent;
+  }
+  if (flour.is_zero()) {
+    fail("recipe.flour", "the lines named as flour weigh nothing", "name lines with a weight");
   }
   for (BakersPercent& line : percents) line.percent = line.percent * Rational(100) / flour;
   return percents;

@@ -14,6 +14,10 @@ namespace scalepan {
 [[nodiscard]] std::optional<Line> read_percent_line(const LineInput& input, Reading reading,
                                                     const Quantity& flour, const Catalog& catalog);
 
+/// Where lines are in baker's percent, `20 % starter` of a base could be of either whole. Throws
+/// `base.percent` for it; `20 % of the starter` is a share of the base.
+void expect_whole_is_told(const Line& base_line, Reading reading, const Quantity& flour);
+
 /// The weight of all flours: a weight above zero. Throws `recipe.flour`.
 [[nodiscard]] Quantity parse_flour(std::string_view text, Measures measures);
 

@@ -13,27 +13,33 @@ namespace scalepan {
 
 namespace {
 
-/// `white sauce` of `white_sauce`.
-std::string spoken(std::string_view name) {
-  std::string text(name);
-  std::ranges::replace(text, '_', ' ');
-  return plain_name(text);
-}
-
 bool begins_with_rest(std::string_view text) {
   Cursor cursor(text);
   cursor.take_word("the");
   return cursor.take_word("rest");
 }
 
+/// Also one in the plural: `2 pancakes` of the base `pancake`.
+bool same_name(std::string_view a, std::string_view b) {
+  if (a.size() > b.size()) std::swap(a, b);
+  return b.starts_with(a) && (b.size() == a.size() || b.substr(a.size()) == "s");
+}
+
 std::optional<std::size_t> base_called(const std::vector<BaseRecipe>& bases,
                                        std::string_view name) {
   std::string wanted = spoken(name);
   if (wanted.starts_with("the ")) wanted.erase(0, 4);
-  for (std::size_t i = 0; i < bases.size(); ++i) {
-    if (wanted == spoken(bases[i].name) || wanted == plain_name(bases[i].recipe->name())) return i;
-  }
-  return std::nullopt;
+  const auto index = [&](const auto& called) -> std::optional<std::size_t> {
+    const auto found = std::ranges::find_if(bases, called);
+    if (found == bases.end()) return std::nullopt;
+    return static_cast<std::size_t>(found - bases.begin());
+  };
+  const auto exactly = [&](const BaseRecipe& base) { return wanted == spoken(base.name); };
+  if (const auto known = index(exactly)) return known;
+  return index([&](const BaseRecipe& base) {
+    return same_name(wanted, spoken(base.name)) ||
+           same_name(wanted, plain_name(base.recipe->name()));
+  });
 }
 
 [[noreturn]] void fail_unknown(const std::vector<BaseRecipe>& bases, const SharePhrase& phrase) {
@@ -74,7 +80,14 @@ class BaseLineReader {
       if (phrase->kind == ShareKind::rest) fail_unknown(bases_, *phrase);
       return std::nullopt;
     }
-    if (mark < phrase->name.size()) line_.preparation = trimmed(phrase->name.substr(mark + 1));
+    if (mark < phrase->name.size()) line_.preparation = beside(phrase->name.substr(mark));
+    if (same_word(line_.preparation, "optional")) {
+      line_.optional = true;
+      line_.preparation.clear();
+    }
+    if (phrase->amount.sign() <= 0) {
+      fail_at(0, "line.amount", "an amount must be above zero");
+    }
     if (phrase->kind == ShareKind::portions) {
       line_.written = Quantity(phrase->amount, Unit::named("portion"));
     } else {
@@ -89,24 +102,32 @@ class BaseLineReader {
 
   std::optional<Line> by_amount(const Catalog& catalog) {
     const WrittenLine written = read_written_line(input_.line.text, reading_, catalog);
-    if (written.kind != LineKind::ingredient || written.foods.size() != 1) return std::nullopt;
-    const auto base = base_called(bases_, written.foods.front());
+    if (written.kind != LineKind::ingredient || written.foods.empty()) return std::nullopt;
+    // As a whole, since a base may be called `herbs and butter`.
+    const auto base = base_called(bases_, written.food());
     if (!base) return std::nullopt;
     line_ = line_from(written, input_, reading_, catalog);
     line_.base = base;
     line_.food_id.clear();
-    line_.near = false;
+    line_.near = line_.several = false;
     const auto plain = [](const Quantity& q) {
       return Quantity::of_coherent(q.coherent(), q.unit().without_stages());
     };
     line_.written = plain(line_.written);
     line_.written_low = plain(line_.written_low);
-    expect_measured(written.unit_at);
+    expect_measured(written);
     finish("");
     return std::move(line_);
   }
 
  private:
+  /// `warm, strained` of `, warm, strained` and of ` (warm), strained`.
+  static std::string beside(std::string text) {
+    std::erase_if(text, [](char c) { return c == '(' || c == ')'; });
+    const std::size_t start = text.find_first_not_of(",; ");
+    return start == std::string::npos ? "" : std::string(trimmed(text.substr(start)));
+  }
+
   [[nodiscard]] std::string_view before_rule() const {
     const std::string_view text = input_.line.text;
     return text.substr(0, text.find('|'));
@@ -124,6 +145,10 @@ class BaseLineReader {
 
   void read_rule(std::size_t bar) {
     const std::string_view text = input_.line.text;
+    if (bar < text.size() && !input_.rule.text.empty()) {
+      fail("line.rule", "the line has a rule in its text and another beside it", {},
+           input_.rule.place);
+    }
     const auto parse = [&](std::string_view rule) {
       return parse_rule(rule, line_.written.unit(), reading_.measures);
     };
@@ -135,15 +160,20 @@ class BaseLineReader {
     }
   }
 
-  void expect_measured(std::size_t unit_at) const {
-    const Recipe& base = *bases_[*line_.base].recipe;
+  void expect_measured(const WrittenLine& written) const {
+    const BaseRecipe& base = bases_[*line_.base];
+    const std::string share = "take a share: 1/2 of the " + spoken(base.name);
+    if (!line_.measured) {
+      fail_at(written.food_at, "line.no_amount",
+              "it is not written how much the line takes of the base " + base.name,
+              "write an amount, or " + share);
+    }
     const Dimension kind = line_.written.dimension();
-    if (!line_.measured || whole_in(base, kind)) return;
-    fail_at(unit_at, "base.measure",
-            "the line takes " + line_.written.text() + " of " + bases_[*line_.base].name +
+    if (whole_in(*base.recipe, kind)) return;
+    fail_at(written.unit_at, "base.measure",
+            "the line takes " + line_.written.text() + " of " + base.name +
                 ", but its recipe does not say how much it makes in " + kind.name(),
-            "state it there: makes = \"...\", or take a share: 1/2 of the " +
-                spoken(bases_[*line_.base].name));
+            "state it there: makes = \"...\", or " + share);
   }
 
   void finish(std::string_view lead) {
@@ -210,12 +240,23 @@ void settle_base(const std::vector<Line*>& uses, const BaseRecipe& base) {
 
 }  // namespace
 
-std::optional<Line> read_base_line(const LineInput& input, Reading reading,
-                                   const std::vector<BaseRecipe>& bases, const Catalog& catalog) {
+std::string spoken(std::string_view name) {
+  std::string text(name);
+  std::ranges::replace(text, '_', ' ');
+  return plain_name(text);
+}
+
+std::optional<Line> read_base_share(const LineInput& input, Reading reading,
+                                    const std::vector<BaseRecipe>& bases) {
   const bool readable = input.line.text.size() <= longest_line;  // else the line reader refuses it
   const bool may_take = !bases.empty() || begins_with_rest(input.line.text);
   if (!readable || !may_take) return std::nullopt;
-  if (auto line = BaseLineReader(input, reading, bases).by_share()) return line;
+  return BaseLineReader(input, reading, bases).by_share();
+}
+
+std::optional<Line> read_base_amount(const LineInput& input, Reading reading,
+                                     const std::vector<BaseRecipe>& bases, const Catalog& catalog) {
+  if (bases.empty() || input.line.text.size() > longest_line) return std::nullopt;
   return BaseLineReader(input, reading, bases).by_amount(catalog);
 }
 

@@ -3,18 +3,29 @@
 #pragma once
 
 #include <optional>
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "recipe/recipe.hpp"
 
 namespace scalepan {
 
-/// The line, where it names one of the bases; else nothing. A share or the rest is settled later.
-/// Throws `base.unknown` for a share of something that is none, `base.measure` for an amount by a
-/// measure the base does not state, `base.extras` for a stage or state, and `base.rule`.
-[[nodiscard]] std::optional<Line> read_base_line(const LineInput& input, Reading reading,
-                                                 const std::vector<BaseRecipe>& bases,
-                                                 const Catalog& catalog);
+/// `white sauce` of `white_sauce`.
+[[nodiscard]] std::string spoken(std::string_view name);
+
+/// The line, where it takes a share, the rest or portions of one of the bases; else nothing. A
+/// share or the rest is settled later. Throws `base.unknown` for the rest of something that is
+/// none, `line.amount` for a share of zero, `base.extras` for a stage or state, and `base.rule`.
+[[nodiscard]] std::optional<Line> read_base_share(const LineInput& input, Reading reading,
+                                                  const std::vector<BaseRecipe>& bases);
+
+/// The line, where its food is one of the bases; else nothing. Throws `base.measure` for an amount
+/// by a measure the base does not state, `line.no_amount` for none, `base.extras`, and what the
+/// errors of a line are.
+[[nodiscard]] std::optional<Line> read_base_amount(const LineInput& input, Reading reading,
+                                                   const std::vector<BaseRecipe>& bases,
+                                                   const Catalog& catalog);
 
 /// Gives shares and rests of each base their amounts. Throws what `settle_shares` throws, at the
 /// place of the last line concerned.

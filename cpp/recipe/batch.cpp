@@ -57,18 +57,27 @@ Batch::Batch(const BatchInput& input, const std::vector<Line>& lines,
   read_loss(input.loss);
   read_makes(input.makes, measures);
   read_load(input, measures);
+  // Behind the load, since the lines by the load are in what was measured.
+  if (makes_ && is_weight(*makes_) && follows_weight()) {
+    kept_ = makes_->coherent() / grams_with_loads(written_size());
+  }
 }
 
 void Batch::read_makes(const PlacedText& text, Measures measures) {
   if (text.text.empty()) return;
   makes_ = located(text.place, text.text, [&] { return parse_makes(text.text, measures); });
+  if (makes_->dimension() == dimension::portion() && !(makes_->coherent() == serves_)) {
+    fail("batch.makes",
+         "the recipe serves " + exact_text(serves_) + ", but makes " +
+             exact_text(makes_->coherent()) + " portions",
+         "state a weight, a volume or pieces", text.place);
+  }
   if (!is_weight(*makes_) || !follows_weight()) return;
   if (!(kept_ == Rational(1))) {
     fail("batch.makes",
          "both what the recipe makes (" + makes_->text() + ") and its loss are stated",
          "state one of the two", text.place);
   }
-  kept_ = makes_->coherent() / grams_with_loads(written_size());
 }
 
 void Batch::read_loss(const PlacedText& text) {
@@ -92,7 +101,8 @@ void Batch::read_load(const BatchInput& input, Measures measures) {
 }
 
 Batch::Load Batch::load_of_measure(const Quantity& capacity) const {
-  if (is_weight(capacity) && follows_weight()) {
+  const bool by_weight = follows_weight() && !written_grams_.is_zero();
+  if (is_weight(capacity) && by_weight) {
     const Rational room = capacity.coherent() - grams_each_load_;
     if (room.sign() <= 0) {
       fail_at(0, "batch.load",
@@ -107,8 +117,9 @@ Batch::Load Batch::load_of_measure(const Quantity& capacity) const {
                 capacity.dimension().name() + " is not known",
             "state it: makes = \"...\"");
   }
-  if (!follows_weight())
+  if (!by_weight) {
     return {LoadBy::factor, capacity.coherent() / makes_->coherent(), capacity};
+  }
   return {LoadBy::weight, capacity.coherent() * written_grams_ / makes_->coherent(), capacity};
 }
 
@@ -161,8 +172,8 @@ std::optional<Quantity> Batch::before_cooking(const Size& size) const {
 }
 
 std::optional<Quantity> Batch::weight(const Size& size) const {
+  if (makes_ && is_weight(*makes_) && !follows_weight()) return *makes_ * size.factor;
   if (const auto before = before_cooking(size)) return *before * kept_;
-  if (makes_ && is_weight(*makes_)) return *makes_ * size.factor;
   return std::nullopt;
 }
 

@@ -90,7 +90,9 @@ class Batch {
   [[nodiscard]] Rational course_of_loads(const Size& size) const;
   [[nodiscard]] bool weighed() const { return unweighed_.empty(); }
   /// Else what is measured goes in proportion.
-  [[nodiscard]] bool follows_weight() const { return weighed() && !written_grams_.is_zero(); }
+  [[nodiscard]] bool follows_weight() const {
+    return weighed() && !(written_grams_ + grams_each_load_).is_zero();
+  }
   [[nodiscard]] Size written_size() const { return {serves_, serves_, 1, 1}; }
   [[nodiscard]] Rational grams_at(const Size& size) const;
   [[nodiscard]] Rational grams_with_loads(const Size& size) const;

@@ -37,9 +37,9 @@ class Order {
 };
 
 void expect_names_differ(const std::vector<const BaseRecipe*>& bases) {
-  std::map<std::string_view, const BaseRecipe*> seen;
+  std::map<std::string, const BaseRecipe*> seen;
   for (const BaseRecipe* base : bases) {
-    const auto [known, fresh] = seen.emplace(base->name, base);
+    const auto [known, fresh] = seen.emplace(spoken(base->name), base);
     if (fresh) continue;
     fail("base.name_clash",
          "two bases are called " + base->name + ": " + known->second->recipe->name() + " and " +
@@ -48,15 +48,26 @@ void expect_names_differ(const std::vector<const BaseRecipe*>& bases) {
   }
 }
 
-/// Large enough that its batch comes to so many written ones.
-Recipe made_for(const Recipe& written, const Rational& batches) {
+/// The base is at fault, not the recipe that was asked for.
+Size size_of_base(const BaseRecipe& base, const Quantity& wanted) {
+  try {
+    return size_for_at_least(*base.recipe, wanted);
+  } catch (const Error& error) {
+    fail(error.code(), "the base " + base.name + ": " + error.message(), error.hint(), base.place);
+  }
+}
+
+/// Large enough that its batch comes to so many written ones, or as little more as steps allow in
+/// whole portions.
+Recipe made_for(const BaseRecipe& base, const Rational& batches) {
+  const Recipe& written = *base.recipe;
   const Rational portions = written.serves() * batches;
   Recipe made = written.sized_alone({portions, portions, batches, 1});
   const auto whole = written.batch().amount(written.size());
   if (!whole) return made;
   const Quantity wanted = *whole * batches;
   if (made.batch().amount(made.size())->coherent() >= wanted.coherent()) return made;
-  return written.sized_alone(size_for_batch(written, wanted));
+  return written.sized_alone(size_of_base(base, wanted));
 }
 
 class Maker {
@@ -70,10 +81,10 @@ class Maker {
     std::vector<MadeBase> made;
     for (const BaseRecipe* base : order_.bases()) {
       std::vector<BaseUse>& uses = uses_[base->recipe.get()];
-      if (uses.empty()) continue;
       Rational batches;
       for (const BaseUse& use : uses) batches += use.batches;
-      auto recipe = std::make_shared<const Recipe>(made_for(*base->recipe, batches));
+      if (batches.is_zero()) continue;  // no use, or tapers that let all of them run out
+      auto recipe = std::make_shared<const Recipe>(made_for(*base, batches));
       take_uses(*recipe, base->name + ".");
       made.push_back({base->name, std::move(recipe), std::move(uses), batches});
     }

@@ -130,16 +130,20 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
   size_lines({serves_, serves_, 1, 1});
   for (const Line& line : lines_) expect_rule_agrees(line, size_);
   make_bases();
+  expect_unique_ids(food_lines_);
 }
 
 /// One that takes from a base, or one in baker's percent.
 std::optional<Line> Recipe::read_special_line(const LineInput& input,
                                               const RecipeInput& recipe) const {
-  if (auto line = read_base_line(input, recipe.reading, bases_, *catalog_)) return line;
-  if (recipe.flour.text.empty()) return std::nullopt;
-  const Quantity flour = located(recipe.flour.place, recipe.flour.text,
-                                 [&] { return parse_flour(recipe.flour.text, measures_); });
-  return read_percent_line(input, recipe.reading, flour, *catalog_);
+  auto share = read_base_share(input, recipe.reading, bases_);
+  if (!recipe.flour.text.empty()) {
+    const Quantity flour = located(recipe.flour.place, recipe.flour.text,
+                                   [&] { return parse_flour(recipe.flour.text, measures_); });
+    if (share) expect_whole_is_told(*share, recipe.reading, flour);
+    if (!share) share = read_percent_line(input, recipe.reading, flour, *catalog_);
+  }
+  return share ? share : read_base_amount(input, recipe.reading, bases_, *catalog_);
 }
 
 void Recipe::add_line(const LineInput& input, const RecipeInput& recipe, std::string& heading) {
@@ -158,9 +162,13 @@ void Recipe::add_line(const LineInput& input, const RecipeInput& recipe, std::st
 }
 
 void Recipe::size_lines(Size size) {
+  // The lines first, since their errors have a place.
+  for (Line& line : lines_) size_by_rule(line, size);
   size.loads = batch_->loads_at(size);
   size_ = std::move(size);
-  for (Line& line : lines_) size_by_rule(line, size_);
+  for (Line& line : lines_) {
+    if (line.rule.kind == RuleKind::per_load) size_by_rule(line, size_);
+  }
 }
 
 void Recipe::make_bases() {

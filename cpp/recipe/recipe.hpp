@@ -58,8 +58,8 @@ class Recipe {
  public:
   /// Reads the lines; headings become a property of the lines below them. Throws their errors,
   /// `recipe.name`, `recipe.serves`, `recipe.tested_at`, `recipe.no_lines`,
-  /// `recipe.duplicate_id`, `recipe.rounding`, what `Batch`, `read_base_line` and `read_method`
-  /// throw, and
+  /// `recipe.duplicate_id`, `recipe.rounding`, what `Batch`, `read_method` and the readers of base
+  /// lines throw, and
   /// `base.name_clash`, each with its place.
   Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog);
 

@@ -7,6 +7,7 @@
 #include "exact/number_text.hpp"
 #include "exact/text.hpp"
 #include "measure/amount.hpp"
+#include "measure/told.hpp"
 #include "recipe/number_words.hpp"
 #include "recipe/taper.hpp"
 
@@ -165,6 +166,16 @@ std::string text_of(const Rule& rule, Unit unit) {
   return alone ? share : text_of_scaling(rule, unit) + ", " + share;
 }
 
+/// The multiple of the written amount at a factor.
+static Rational tapered(const Ramp& taper, const Rational& factor) {
+  const auto end = taper.end();
+  if (!end || factor <= *end) return taper.at(factor);
+  fail("rule.taper_end",
+       "the taper ends at " + exact_text(*end) + " times the written amounts; " +
+           tell(Quantity(factor)).text + " times is asked for",
+       "give it a further point, or say how it goes on: then 1/2");
+}
+
 RuledAmount amount_by_rule(const Rule& rule, const Rational& written, const Size& size) {
   const Rational proportional = written * size.factor;
   switch (rule.kind) {
@@ -180,7 +191,7 @@ RuledAmount amount_by_rule(const Rule& rule, const Rational& written, const Size
       return {amount, amount};
     }
     case RuleKind::tapered: {
-      const Rational amount = written * rule.taper->at(size.factor);
+      const Rational amount = written * tapered(*rule.taper, size.factor);
       return {amount, amount};
     }
     case RuleKind::per_portions:

@@ -49,7 +49,7 @@ struct RuledAmount {
   Rational amount;  // what the rule gives
 };
 
-/// The coherent amount at a size. Throws `ramp.end` beyond a taper's last point.
+/// The coherent amount at a size. Throws `rule.taper_end` beyond a taper's last point.
 [[nodiscard]] RuledAmount amount_by_rule(const Rule& rule, const Rational& written,
                                          const Size& size);
 

@@ -30,24 +30,50 @@ class Search {
         course_(recipe.batch().course_of(target, before, growing_)) {}
 
   /// The factor that meets the target.
-  Rational factor() const {
-    const Rational wanted = target_.coherent() / course_.per;
-    const auto factor = course_.growth.last_at_most(wanted);
-    if (!factor) fail_never();
-    if (factor->is_zero()) fail_below_all();
-    if (!(course_.growth.at(*factor) == wanted)) fail_between(*factor);
-    return *factor;
+  [[nodiscard]] Rational factor() const {
+    const Rational factor = nearest_below();
+    if (factor.is_zero()) fail_below_all();
+    if (!meets(factor)) fail_between(factor);
+    return factor;
+  }
+
+  /// The same, or that of the next whole portions.
+  [[nodiscard]] Rational factor_of_enough() const {
+    const Rational factor = nearest_below();
+    if (!factor.is_zero() && meets(factor)) return factor;
+    const auto end = course_.growth.end();
+    if (end && *end == factor) fail_between(factor);
+    const Rational next = (floor(growing_.serves * factor) + Rational(1)) / growing_.serves;
+    return end ? std::min(*end, next) : next;
   }
 
  private:
+  [[nodiscard]] Rational wanted() const { return target_.coherent() / course_.per; }
+  [[nodiscard]] bool meets(const Rational& factor) const {
+    return course_.growth.at(factor) == wanted();
+  }
+  [[nodiscard]] Rational nearest_below() const {
+    const auto factor = course_.growth.last_at_most(wanted());
+    if (!factor) fail_never();
+    return *factor;
+  }
   [[nodiscard]] std::string amount(const Rational& grown) const {
     return amount_text(grown * course_.per, target_.unit());
+  }
+  /// What the sizes behind a factor begin with; where the batch rises at once, none comes to that.
+  [[nodiscard]] std::string amount_above(const Rational& factor, std::string_view open,
+                                         std::string_view closed) const {
+    const std::string above = amount(course_.growth.above(factor));
+    return course_.growth.rises_after(factor) ? std::string(open) + above
+                                              : above + std::string(closed);
   }
   [[nodiscard]] std::string asked() const { return tell(target_).text; }
 
   [[nodiscard]] std::string size_text(const Rational& factor) const {
-    if (!growing_.portions) return portions_text(growing_.serves * factor);
-    return tell(Quantity(factor)).text + " times the written amounts";
+    if (growing_.portions)
+      return tell(Quantity(factor)).text + " times the written amounts come to ";
+    const Rational portions = growing_.serves * factor;
+    return portions_text(portions) + (portions == Rational(1) ? " comes to " : " come to ");
   }
 
   [[noreturn]] void fail_never() const {
@@ -59,20 +85,20 @@ class Search {
 
   [[noreturn]] void fail_below_all() const {
     fail("size.unreachable",
-         "a batch of " + asked() + " cannot be made: the smallest one comes to more than " +
-             amount(course_.growth.above(Rational(0))),
+         "a batch of " + asked() + " cannot be made: the smallest one comes to " +
+             amount_above(0, "more than ", ""),
          "lines that are fixed or go in steps are in every batch");
   }
 
   [[noreturn]] void fail_between(const Rational& factor) const {
-    const std::string below = size_text(factor) + " come to " + amount(course_.growth.at(factor));
+    const std::string below = size_text(factor) + amount(course_.growth.at(factor));
     const std::string start = "a batch of " + asked() + " cannot be made: " + below;
     if (const auto end = course_.growth.end(); end && *end == factor) {
       fail("size.unreachable", start + ", and a taper ends there",
            "give the taper a further point");
     }
     fail("size.unreachable",
-         start + ", and any more to more than " + amount(course_.growth.above(factor)),
+         start + ", and any more to " + amount_above(factor, "more than ", " or more"),
          "a line that goes in steps jumps over it: take one of the two sizes");
   }
 
@@ -86,68 +112,107 @@ void expect_positive(const Quantity& target) {
   fail("size.target", "a batch of " + target.text() + " is asked for, but must be above zero");
 }
 
-/// One line's food against what there is of it.
-class StockedLine {
+/// What there is of a food against the lines that take it.
+class StockedLines {
  public:
-  StockedLine(const Recipe& recipe, const Stock& stock)
-      : recipe_(recipe), stock_(stock), line_(find()) {}
+  StockedLines(const Recipe& recipe, const Stock& stock) : recipe_(recipe), stock_(stock) {
+    if (!find_by_id()) find_by_food();
+  }
 
-  [[nodiscard]] const Line& line() const { return line_; }
+  /// The first of them.
+  [[nodiscard]] const Line& line() const { return *lines_.front(); }
 
   /// The largest factor it allows; nothing where any size is.
   [[nodiscard]] std::optional<Rational> factor() const {
-    const Rational unit = amount_of_unit();
     const Growing growing{recipe_.serves(), std::nullopt};
     Growth growth;
-    add_growth(growth, line_.rule, line_.written.coherent(), unit, growing);
-    if (line_.rule.kind == RuleKind::per_load) {
-      const Rational each = amount_by_rule(line_.rule, line_.written.coherent(), {}).amount;
-      recipe_.batch().add_load_growth(growth, each * unit, growing);
-    }
+    for (const Line* line : lines_) add_line(growth, *line, growing);
     return growth.last_at_most(stock_.amount.coherent());
   }
 
  private:
-  [[nodiscard]] const Line& find() const {
-    std::vector<std::string_view> names;
+  [[noreturn]] void refuse(const std::string& message, const std::string& hint = {}) const {
+    fail("size.stock", message, hint, stock_.line.place);
+  }
+
+  void take(const Line& line) {
+    if (!line.measured) refuse("the line " + line.id + " states no amount");
+    lines_.push_back(&line);
+  }
+
+  bool find_by_id() {
+    const auto found = std::ranges::find(recipe_.lines(), stock_.line.text, &Line::id);
+    if (found == recipe_.lines().end()) return false;
+    const bool named = is_called(*found);
+    if (!named) take(*found);
+    return !named;
+  }
+
+  [[nodiscard]] bool is_called(const Line& line) const {
+    return plain_name(line.food) == plain_name(stock_.line.text) ||
+           id_of_name(line.food) == stock_.line.text;
+  }
+
+  /// Lines that name the food otherwise, `egg` and `eggs`, take it too.
+  void find_by_food() {
+    const auto called =
+        std::ranges::find_if(recipe_.lines(), [this](const Line& line) { return is_called(line); });
+    if (called == recipe_.lines().end()) fail_unknown();
     for (const Line& line : recipe_.lines()) {
-      if (line.id == stock_.line.text || plain_name(line.food) == plain_name(stock_.line.text)) {
-        if (line.measured) return line;
-        fail("size.stock", "the line " + line.id + " states no amount", {}, stock_.line.place);
-      }
+      const bool same = line.base ? line.base == called->base : line.item_key == called->item_key;
+      if (same && line.base.has_value() == called->base.has_value()) take(line);
+    }
+    for (const Line& line : recipe_.food_lines()) {
+      if (line.made_in.empty() || called->base || line.item_key != called->item_key) continue;
+      refuse("the stock of " + excerpt(stock_.line.text) + " also goes into " + line.id +
+                 ", and how much of it a base takes is not told by one line",
+             "give the stock of the line alone, by its id, or of the base");
+    }
+  }
+
+  [[noreturn]] void fail_unknown() const {
+    std::vector<std::string_view> names;
+    std::string all;
+    for (const Line& line : recipe_.lines()) {
       names.push_back(line.id);
+      all += (all.empty() ? "" : ", ") + line.id;
     }
     const std::string near = nearest_hint(nearest_names(stock_.line.text, names));
-    std::string all;
-    for (const std::string_view name : names) all += (all.empty() ? "" : ", ") + std::string(name);
-    fail("size.stock", "no line of the recipe is " + excerpt(stock_.line.text),
-         near.empty() ? "lines: " + all : near, stock_.line.place);
+    refuse("no line of the recipe is " + excerpt(stock_.line.text),
+           near.empty() ? "lines: " + all : near);
+  }
+
+  void add_line(Growth& growth, const Line& line, const Growing& growing) const {
+    const Rational unit = amount_of_unit(line);
+    add_growth(growth, line.rule, line.written.coherent(), unit, growing);
+    if (line.rule.kind != RuleKind::per_load) return;
+    const Rational each = amount_by_rule(line.rule, line.written.coherent(), {}).amount;
+    recipe_.batch().add_load_growth(growth, each * unit, growing);
   }
 
   /// The line's coherent unit in the stock's.
-  [[nodiscard]] Rational amount_of_unit() const {
+  [[nodiscard]] Rational amount_of_unit(const Line& line) const {
     const Quantity& stock = stock_.amount;
-    const Quantity& written = line_.written;
+    const Quantity& written = line.written;
     const bool same_stage = stock.stage() == Stage::none || stock.stage() == written.stage();
     if (same_stage && stock.dimension().without_stages() == written.dimension().without_stages()) {
       return 1;
     }
-    const Food* food = recipe_.catalog().food(line_.food_id);
+    const Food* food = recipe_.catalog().food(line.food_id);
     if (food == nullptr) {
-      fail("size.stock",
-           "the stock of " + line_.food + " is " + stock.text() +
-               ", but the recipe measures it in " + written.unit().symbol(),
-           "state the stock as the recipe measures it", stock_.line.place);
+      refuse("the stock of " + line.food + " is " + stock.text() +
+                 ", but the recipe measures it in " + written.unit().symbol(),
+             "state the stock as the recipe measures it");
     }
     const Stage stage = stock.stage() == Stage::none ? written.stage() : stock.stage();
-    const Form from{kind_of(written.dimension().without_stages()), written.stage(), line_.detail()};
+    const Form from{kind_of(written.dimension().without_stages()), written.stage(), line.detail()};
     const Form to{kind_of(stock.dimension().without_stages()), stage, {}};
-    return conversion(recipe_.catalog(), *food, from, to, line_.preparations).factor;
+    return conversion(recipe_.catalog(), *food, from, to, line.preparations).factor;
   }
 
   const Recipe& recipe_;
   const Stock& stock_;
-  const Line& line_;
+  std::vector<const Line*> lines_;
 };
 
 LimitedSize whole_portions(const Recipe& recipe, std::string line, const Rational& factor) {
@@ -187,6 +252,13 @@ Size size_for_batch(const Recipe& recipe, const Quantity& target, bool before) {
   return {portions, portions, factor, 1};
 }
 
+Size size_for_at_least(const Recipe& recipe, const Quantity& target) {
+  const Rational factor =
+      Search(recipe, target, false, {recipe.serves(), std::nullopt}).factor_of_enough();
+  const Rational portions = recipe.serves() * factor;
+  return {portions, portions, factor, 1};
+}
+
 Size size_for_portions_of(const Recipe& recipe, const Serving& serving, const Quantity& portion) {
   Size size = size_for_serving(recipe, serving);
   const Quantity target = portion * size.portions;
@@ -199,7 +271,7 @@ LimitedSize size_for_stock(const Recipe& recipe, const std::vector<Stock>& stock
   std::optional<Rational> least;
   std::string limiting;
   for (const Stock& entry : stock) {
-    const StockedLine stocked(recipe, entry);
+    const StockedLines stocked(recipe, entry);
     const auto factor = stocked.factor();
     if (!factor || (least && *least <= *factor)) continue;
     least = factor;

@@ -25,14 +25,18 @@ struct Serving {
 [[nodiscard]] Size size_for_batch(const Recipe& recipe, const Quantity& target,
                                   bool before = false);
 
+/// The batch comes to at least so much: exactly, where it can, else at the next whole portions.
+/// Throws what `size_for_batch` throws, but for steps that jump over the target.
+[[nodiscard]] Size size_for_at_least(const Recipe& recipe, const Quantity& target);
+
 /// So many portions of so much each; the lines by the portion keep to their number. Throws what
 /// `size_for_batch` throws.
 [[nodiscard]] Size size_for_portions_of(const Recipe& recipe, const Serving& serving,
                                         const Quantity& portion);
 
-/// What there is of one line's food.
+/// What there is of a food.
 struct Stock {
-  PlacedText line;  // its id, or the name of its food
+  PlacedText line;  // the id of the one line it is for, or the name of a food, for all of its lines
   Quantity amount;
 };
 
@@ -43,8 +47,8 @@ struct LimitedSize {
 };
 
 /// The most whole portions the stock allows; what is not in it is taken as enough. Throws
-/// `size.stock` for a line that is not there, an amount that does not measure it, or less than one
-/// portion needs.
+/// `size.stock` for a line that is not there, an amount that does not measure it, a food that bases
+/// take too, or less than one portion needs.
 [[nodiscard]] LimitedSize size_for_stock(const Recipe& recipe, const std::vector<Stock>& stock);
 
 }  // namespace scalepan

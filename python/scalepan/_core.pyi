@@ -666,10 +666,10 @@ class Recipe:
         *,
         portions: Number | None = None,
         factor: Number | None = None,
-        batch: str | Quantity | None = None,
+        batch: Number | Quantity | None = None,
         raw_batch: str | Quantity | None = None,
-        stock: Mapping[str, str | Quantity] | None = None,
-        portion_size: str | Quantity | None = None,
+        stock: Mapping[str, Number | Quantity] | None = None,
+        portion_size: Number | Quantity | None = None,
         spare: Number | None = None,
         serving_loss: Number | None = None,
     ) -> Recipe:
@@ -678,7 +678,7 @@ class Recipe:
         Args:
             portions: how many to serve.
             factor: times the written amounts.
-            batch: a weight, or what ``makes`` is stated in.
+            batch: a weight, or what ``makes`` is stated in; a number is of pieces.
             raw_batch: a weight before cooking.
             stock: line ids or foods to what there is of them; the most whole portions that allows.
             portion_size: with portions: how much each is; the lines by the portion keep to their
@@ -691,9 +691,9 @@ class Recipe:
             RecipeError: ``recipe.portions``, ``recipe.size``, ``size.unreachable`` with the sizes
                 on both sides where a line that goes in steps jumps over the target,
                 ``size.target``, ``size.stock``, ``size.spare``, ``size.loss``, ``batch.unknown``,
-                ``ramp.end``.
+                ``rule.taper_end``.
         """
-    def stock_limit(self, stock: Mapping[str, str | Quantity]) -> tuple[str, Fraction]:
+    def stock_limit(self, stock: Mapping[str, Number | Quantity]) -> tuple[str, Fraction]:
         """The line that limits the size, and the portions its stock would allow."""
     def bakers_percents(self, flours: Sequence[str]) -> list[tuple[str, Fraction]]:
         """Line id and weight in percent of all flours together, whose ids are given.

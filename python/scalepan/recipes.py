@@ -64,7 +64,7 @@ _STEP_KEYS = (*_STEP_TEXTS, "uses", "each_load")
 
 _STEP_HINT = 'method = [{ text = "Roast until soft.", uses = ["fennel"], at = "200 °C" }]'
 
-# A chain of bases this long is an oversight, and each link takes some of the stack.
+# A chain of bases this long is an oversight, and each link takes some of the stack and the time.
 _DEEPEST = 40
 
 
@@ -101,6 +101,7 @@ class _Library:
         self._catalog = catalog
         self._known: dict[str, Recipe] = {}
         self._open: list[tuple[str, str]] = []  # real path and the path as it is written
+        self._tables = 0  # recipes inside the open files that are being read
 
     def read(self, path: str) -> Recipe:
         real = _real(path)
@@ -109,7 +110,7 @@ class _Library:
         return self._known[real]
 
     def parse(self, text: str, file: str) -> Recipe:
-        self._open.append((_real(file), file))
+        self._open.append((_real(file) if file else "", file))
         try:
             return _Reader.of_file(text, file, self).recipe(self._catalog or bundled_catalog())
         finally:
@@ -121,9 +122,16 @@ class _Library:
         reals = [known for known, _ in self._open]
         return [name for _, name in self._open[reals.index(real) :]] if real in reals else []
 
+    def read_table(self, reader: _Reader, catalog: Catalog) -> Recipe:
+        self._tables += 1
+        try:
+            return reader.recipe(catalog)
+        finally:
+            self._tables -= 1
+
     @property
     def depth(self) -> int:
-        return len(self._open)
+        return len(self._open) + self._tables
 
 
 class _Reader:
@@ -197,9 +205,15 @@ class _Reader:
 
     def _base(self, name: str, base: object, catalog: Catalog) -> tuple[str, Recipe, Placed]:
         path: Path = ("bases", name)
+        if not name.isprintable() or not name.strip():
+            message = "the name of a base is empty or holds a control character"
+            raise self._error("base.name", message, path)
+        if self._library.depth >= _DEEPEST:
+            message = f"bases stand more than {_DEEPEST} deep in one another"
+            raise self._error("base.depth", message, path)
         if isinstance(base, dict):
             reader = _Reader(base, self._places, self._file, (*self._root, *path), self._library)
-            return name, reader.recipe(catalog), self._placed(path, name)
+            return name, self._library.read_table(reader, catalog), self._placed(path, name)
         written, *_ = self._text(path, base)
         file = os.path.join(os.path.dirname(self._file), written)
         chain = [os.path.basename(link) for link in self._library.chain_to(file)]
@@ -207,9 +221,6 @@ class _Reader:
             uses = " uses ".join([*chain, os.path.basename(file)])
             message = f"a recipe cannot be made from itself: {uses}"
             raise self._error("base.cycle", message, path, "take the recipe out of its own base")
-        if self._library.depth >= _DEEPEST:
-            message = f"bases stand more than {_DEEPEST} deep in one another"
-            raise self._error("base.depth", message, path)
         return name, self._read_base(name, file, path), self._placed(path, name)
 
     def _read_base(self, name: str, file: str, path: Path) -> Recipe:
@@ -339,8 +350,10 @@ class _Reader:
     def _place(self, path: Path) -> tuple[int, int]:
         """Of the value, or of the first value inside it."""
         path = (*self._root, *path)
+        if path in self._places:
+            return self._places[path]
         inside = [place for known, place in self._places.items() if known[: len(path)] == path]
-        return self._places.get(path) or min(inside, default=(0, 0))
+        return min(inside, default=(0, 0))
 
     def _error(self, code: str, message: str, path: Path, hint: str = "") -> Error:
         line, column = self._place(path) if path or self._root else (0, 0)

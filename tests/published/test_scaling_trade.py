@@ -56,6 +56,13 @@ def test_broccoli_from_10_to_15() -> None:
     assert sauce == us("30 fl oz") == us("3 3/4 cups")
 
 
+def test_the_same_in_metric_is_another_recipe() -> None:
+    """GIS: 1500 g and 600 mL to 2250 g and 900 mL; 3 lb are 1361 g, so the two do not convert."""
+    broccoli, sauce = converted(["1500 g broccoli", "600 mL milk"], 10, Fraction(15, 10))
+    assert (broccoli, sauce) == (us("2250 g"), us("900 mL"))
+    assert scalepan.quantity("3 lb").to("g").value < 1361 < scalepan.quantity("1500 g").value
+
+
 def test_portions_of_another_size_and_number() -> None:
     """GIS: 20 x 4 oz = 80, 30 x 5 oz = 150, factor 1.875."""
     old, new = 20 * scalepan.quantity("4 oz"), 30 * scalepan.quantity("5 oz")

@@ -108,7 +108,7 @@ def _scale(options: argparse.Namespace) -> Output:
     amounts = report.recipe_section(recipe, width)
     if options.volumes or options.weights:
         measured = measuring.measured_with_bases(
-            recipe, options.volumes, options.weights, options.within
+            recipe, options.volumes, options.weights, options.within or measuring.NEAR_ENOUGH
         )
         document["measured_out"] = measuring.recipe_document(measured)
         amounts = measuring.recipe_section(recipe, measured, width)

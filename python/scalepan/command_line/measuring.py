@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from scalepan import _core
 from scalepan.command_line.documents import facts_document, quantity_document
 from scalepan.command_line.report import base_title, facts_lines, title_lines
-from scalepan.command_line.tables import table, wrapped
+from scalepan.command_line.tables import bound, table, wrapped
 from scalepan.measuring import measure_out_recipe
 
 if TYPE_CHECKING:
@@ -17,6 +18,10 @@ if TYPE_CHECKING:
 
     # By the name of the base, the dish's own under "".
     Measured = dict[str, list[MeasuredLine]]
+
+
+# A cook takes an amount so near for the exact one, and is spared spoons of next to nothing.
+NEAR_ENOUGH = "2 %"
 
 
 def measuring_section(given: str, result: MeasuredOut, width: int) -> list[str]:
@@ -46,12 +51,41 @@ def recipe_section(recipe: Recipe, measured: Measured, width: int) -> list[str]:
     lines = []
     for base in recipe.bases:
         lines += [*base_title(base, width), *_amounts(measured[base.name], width), ""]
-    return [*lines, *title_lines(recipe, width), *_amounts(measured[""], width)]
+    meant = measures_meant(recipe)
+    below = [*wrapped(meant, width, "  ")] if meant else []
+    return [*lines, *title_lines(recipe, width), *_amounts(measured[""], width), *below]
 
 
 def _amounts(measured: Sequence[MeasuredLine], width: int) -> list[str]:
-    rows = [(line.told, _error_of(line)) for line in measured]
-    return table(("by measures", "less or more than exact"), rows, right=(), width=width)
+    rows = [(line.told, *_exact_of(line)) for line in measured]
+    return table(("by measures", "as written", "off"), rows, right=(), width=width)
+
+
+def _exact_of(line: MeasuredLine) -> tuple[str, str]:
+    """The amount in the recipe's own words, and how far the measures are from it."""
+    if line.measured is None or line.line.amount is None:
+        return "", line.note
+    if not line.measured.pieces:
+        return bound(line.line.amount.told), "measures too large"
+    return bound(line.line.amount.told), bound(line.measured.told_share)
+
+
+def measures_meant(recipe: Recipe) -> str:
+    """Which spoons and cups the recipe's own amounts mean, where it has any."""
+    volumes: dict[str, dict[str, str]] = {}
+    for line in recipe.food_lines:
+        if line.amount is None or not line.amount.dimension.startswith("volume"):
+            continue
+        unit = line.amount.unit.split(" ")[0]
+        name, _, measures = unit.rpartition("_")
+        if name:
+            volume = _core.quantity(1, unit).to("mL").told
+            volumes.setdefault(measures, {})[name.replace("_", " ")] = volume
+    told = [
+        f"{measures} {', '.join(bound(f'{name} {volume}') for name, volume in units.items())}"
+        for measures, units in volumes.items()
+    ]
+    return f"As written: {'; '.join(told)}." if told else ""
 
 
 def measured_with_bases(
@@ -72,13 +106,6 @@ def doubts(recipe: Recipe, measured: Measured) -> list[str]:
         lead = f"{name}." if name else ""
         found += [lead + doubt for line in lines if (doubt := line.doubt(recipe.rounding))]
     return found
-
-
-def _error_of(line: MeasuredLine) -> str:
-    if line.measured is None:
-        return line.note
-    # A narrow column must not part the figure from its sign.
-    return line.measured.told_error.replace(" %", "\u00a0%")
 
 
 def recipe_document(measured: Measured) -> list[dict[str, Any]]:

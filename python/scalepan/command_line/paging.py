@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line import documents
+from scalepan.command_line.measuring import NEAR_ENOUGH, measures_meant
 from scalepan.command_line.report import (
     base_texts,
     caution_lines,
@@ -18,7 +19,7 @@ from scalepan.command_line.report import (
     title_text,
     with_headings,
 )
-from scalepan.command_line.tables import table, text_width, wrapped
+from scalepan.command_line.tables import TIE, bound, table, text_width, wrapped
 from scalepan.measure_sets import set_of
 from scalepan.measuring import measure_out_lines
 
@@ -29,10 +30,6 @@ if TYPE_CHECKING:
 # Notes of lines that no set could measure anyway.
 _AS_IT_IS = ("", "counted", "no amount")
 _NARROWEST_AMOUNT, _WIDEST_AMOUNT = 18, 30
-# What a cook at the bench cannot notice; what is further off is told with its error.
-_NEAR_ENOUGH = "2 %"
-# Holds a figure and its unit together while a paragraph is wrapped.
-_TIE = "\u00a0"
 
 
 def page_lines(
@@ -64,7 +61,7 @@ class _Page:
         self._recipe = recipe
         self._width = width
         within = sets["within"]
-        self._near = _core.quantity(_NEAR_ENOUGH) if within is None else _share(within)
+        self._near = _core.quantity(NEAR_ENOUGH) if within is None else _share(within)
         self._sets = {**sets, "within": self._near}
         self._by_measures = bool(sets["volumes"] or sets["weights"])
         self._notes: list[str] = []
@@ -84,10 +81,10 @@ class _Page:
                 self._to_check(),
             ]
         )
-        return [line.replace(_TIE, " ") for line in page]
+        return [line.replace(TIE, " ") for line in page]
 
     def _measures(self) -> list[str]:
-        meant = _measures_meant(self._recipe)
+        meant = measures_meant(self._recipe)
         if not self._by_measures:
             return self._wrapped(meant) if meant else []
         named = [
@@ -187,7 +184,7 @@ class _Page:
         out = line.measured
         if out is None or amount is None or not out.pieces or amount.told == out.text:
             return ""
-        return _bound(f"{amount.told}, {out.told_share}") if self._far(line) else amount.told
+        return bound(f"{amount.told}, {out.told_share}") if self._far(line) else amount.told
 
     def _used(self, line: MeasuredLine) -> str:
         text = _told(line)
@@ -211,36 +208,14 @@ def _sentences(texts: list[str]) -> str:
     return " ".join(f"{_sentence(text)}." for text in texts)
 
 
-def _measures_meant(recipe: Recipe) -> str:
-    """Which spoons and cups the recipe's own amounts mean, where it has any."""
-    volumes: dict[str, dict[str, str]] = {}
-    for line in recipe.food_lines:
-        if line.amount is None or not line.amount.dimension.startswith("volume"):
-            continue
-        unit = line.amount.unit.split(" ")[0]
-        name, _, measures = unit.rpartition("_")
-        if name:
-            volume = _core.quantity(1, unit).to("mL").told
-            volumes.setdefault(measures, {})[name.replace("_", " ")] = volume
-    told = [
-        f"{measures} {', '.join(_bound(f'{name} {volume}') for name, volume in units.items())}"
-        for measures, units in volumes.items()
-    ]
-    return f"As written: {'; '.join(told)}." if told else ""
-
-
 def _step_text(step: MethodStep, recipe: Recipe) -> str:
     load = ""
     if step.each_load and recipe.loads > 1:
         load = f"each of {recipe.loads} loads" + ("; the amounts are for all" if step.uses else "")
-    behind = ", ".join(_bound(part) for part in (step.at, step.time) if part)
+    behind = ", ".join(bound(part) for part in (step.at, step.time) if part)
     behind = ", ".join(part for part in (behind, load) if part)
-    text = step.text.replace(" °", f"{_TIE}°")
+    text = step.text.replace(" °", f"{TIE}°")
     return f"{text} {behind}." if behind else text
-
-
-def _bound(text: str) -> str:
-    return text.replace(" ", _TIE)
 
 
 def _share(within: Quantity | str | Fraction) -> Quantity:

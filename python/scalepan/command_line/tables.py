@@ -15,6 +15,15 @@ _NARROWEST = 12
 _DEFAULT_WIDTH = 80
 
 
+# Stands for a space at which no line is broken.
+TIE = "\u00a0"
+
+
+def bound(text: str) -> str:
+    """A text that stays on one line."""
+    return text.replace(" ", TIE)
+
+
 def terminal_width() -> int:
     """Columns of the terminal, at least 60; 80 where there is none."""
     return max(60, shutil.get_terminal_size((_DEFAULT_WIDTH, 24)).columns)
