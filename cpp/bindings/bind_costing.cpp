@@ -1,14 +1,17 @@
 #include <memory>
 
 #include "bindings/bind.hpp"
+#include "bindings/share.hpp"
 #include "costing/caution.hpp"
 #include "costing/costing.hpp"
 #include "costing/curve.hpp"
 #include "costing/label.hpp"
 #include "costing/recipe_checks.hpp"
 #include "costing/shopping.hpp"
+#include "costing/targets.hpp"
 #include "costing/why.hpp"
 #include "exact/error.hpp"
+#include "measure/amount.hpp"
 #include "measure/told.hpp"
 
 namespace scalepan::bindings {
@@ -52,6 +55,20 @@ void bind_curve(py::module_& m) {
       .def_readonly("currency", &Curve::currency)
       .def_readonly("unpriced", &Curve::unpriced)
       .def_readonly("breakpoints", &Curve::breakpoints);
+}
+
+void bind_targets(py::module_& m) {
+  py::class_<WithinSpend>(m, "WithinSpend")
+      .def_readonly("portions", &WithinSpend::portions)
+      .def_readonly("till", &WithinSpend::till)
+      .def_readonly("till_next", &WithinSpend::till_next);
+  py::class_<Driver>(m, "Driver")
+      .def_readonly("item", &Driver::item)
+      .def_readonly("lines", &Driver::lines)
+      .def_readonly("borne", &Driver::borne)
+      .def_readonly("share", &Driver::share)
+      .def_readonly("more_till", &Driver::more_till)
+      .def_readonly("more_borne", &Driver::more_borne);
 }
 
 void bind_why(py::module_& m) {
@@ -113,6 +130,7 @@ void bind_costing(py::module_& m) {
   bind_shopping(m);
   bind_curve(m);
   bind_why(m);
+  bind_targets(m);
   bind_label(m);
   py::class_<Costing, std::shared_ptr<Costing>>(m, "Costing")
       .def_property_readonly("recipe",
@@ -135,6 +153,17 @@ void bind_costing(py::module_& m) {
           [](const Costing& c, const std::string& cell) { return text_of(explain(c, cell)); },
           py::arg("cell"))
       .def("curve", &curve_of, py::arg("portions"))
+      .def("most_portions", &most_portions, py::arg("spend"))
+      .def(
+          "most_portions",
+          [](const Costing& c, const std::string& spend) {
+            return most_portions(c, parse_quantity(spend));
+          },
+          py::arg("spend"))
+      .def(
+          "drivers",
+          [](const Costing& c, const py::object& more) { return cost_drivers(c, share_of(more)); },
+          py::arg("more") = "10 %")
       .def("__repr__", [](const Costing& c) {
         return "<Costing of " + c.recipe().name() + " for " +
                Quantity(c.recipe().portions()).text() + ": till " +

@@ -155,6 +155,15 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   return best;
 }
 
+std::vector<ItemCost> items_at(const Costing& costing, const Rational& portions) {
+  const Recipe sized = costing.recipe().scaled(portions);
+  std::vector<ItemCost> items;
+  for (const ItemPlan& plan : costing.plan().items()) {
+    items.push_back(cost_item(plan, sized.food_lines(), costing.plan().money()));
+  }
+  return items;
+}
+
 Costing::Costing(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options)
     : recipe_(recipe), plan_(std::make_shared<const Plan>(recipe_, std::move(prices), options)) {
   for (const ItemPlan& item : plan_->items()) {

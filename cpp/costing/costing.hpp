@@ -89,6 +89,9 @@ class Costing {
   std::vector<std::string> unpriced_;
 };
 
+/// The items of a costing at another number of portions.
+[[nodiscard]] std::vector<ItemCost> items_at(const Costing& costing, const Rational& portions);
+
 /// The cheapest way to buy one item for the lines at their amounts.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
 

@@ -12,7 +12,8 @@ bool same_packs(const ItemCost& a, const ItemCost& b) {
   return a.group == b.group && a.cover.counts == b.cover.counts;
 }
 
-/// A curve goes by portions alone: portions of another size, spare ones and losses would be lost.
+}  // namespace
+
 void expect_by_portions(const Recipe& recipe) {
   const Size& size = recipe.size();
   if (size.served == size.portions && size.portions == recipe.serves() * size.factor) return;
@@ -23,8 +24,6 @@ void expect_by_portions(const Recipe& recipe) {
        "ask for the curve of the recipe at portions as they are written");
 }
 
-}  // namespace
-
 Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions) {
   expect_by_portions(costing.recipe());
   Curve curve;
@@ -32,13 +31,9 @@ Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions) 
   curve.unpriced = costing.unpriced();
   std::vector<ItemCost> before;
   for (const Rational& size : portions) {
-    const Recipe sized = costing.recipe().scaled(size);
+    std::vector<ItemCost> now = items_at(costing, size);
     Costs costs;
-    std::vector<ItemCost> now;
-    for (const ItemPlan& plan : costing.plan().items()) {
-      now.push_back(cost_item(plan, sized.food_lines(), costing.plan().money()));
-      costs += now.back().costs;
-    }
+    for (const ItemCost& item : now) costs += item.costs;
     for (std::size_t i = 0; i < before.size(); ++i) {
       if (same_packs(before[i], now[i])) continue;
       curve.breakpoints.push_back({size, now[i].plan->item, before[i].packs(), now[i].packs()});

@@ -27,11 +27,15 @@ struct Curve {
   std::vector<std::string> unpriced;  // ids of lines that no point includes
 };
 
+/// Portions of another size, spare ones and losses would be lost where a costing is asked for other
+/// numbers of portions. Throws `cost.curve`.
+void expect_by_portions(const Recipe& recipe);
+
 /// So many points are an oversight, not a curve.
 inline constexpr std::size_t most_curve_points = 1'000'000;
 
 /// Costs the recipe at each number of portions, in the order given.
-/// Throws `cost.curve` for a recipe whose portions are not as written, `recipe.portions` for one
+/// Throws what `expect_by_portions` throws, `recipe.portions` for one
 /// that is not above zero, and the errors of the covers.
 [[nodiscard]] Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions);
 

@@ -857,6 +857,16 @@ class Costing:
         """The derivation as data. Raises CostError (``why.unknown_cell``, ``why.unpriced``)."""
     def why(self, cell: str) -> str:
         """The derivation as a text tree. Raises what ``explain`` raises."""
+    def most_portions(self, spend: str | Quantity) -> WithinSpend:
+        """The most whole portions whose till is within a spend.
+
+        Raises CostError (``cost.spend``, ``cost.curve``).
+        """
+    def drivers(self, more: Number = "10 %") -> list[Driver]:
+        """What each item bears and what so much more of it would add, the dearest first.
+
+        Raises CostError (``cost.more``).
+        """
     def curve(self, portions: Iterable[Number]) -> Curve:
         """The costs at each number of portions.
 
@@ -975,3 +985,32 @@ def selling_at(food_cost: Quantity, price: Quantity, tax: Number) -> Selling: ..
 def price_for_share(
     food_cost: Quantity, share: Number, tax: Number, ending: Number | None
 ) -> PriceFound: ...
+
+class WithinSpend:
+    """The most whole portions within a spend."""
+
+    @property
+    def portions(self) -> Fraction: ...
+    @property
+    def till(self) -> Quantity: ...
+    @property
+    def till_next(self) -> Quantity:
+        """Of one portion more, above the spend."""
+
+class Driver:
+    """What one item bears, and what more of it would add."""
+
+    @property
+    def item(self) -> str: ...
+    @property
+    def lines(self) -> list[str]: ...
+    @property
+    def borne(self) -> Quantity: ...
+    @property
+    def share(self) -> Fraction:
+        """Of what the dish bears."""
+    @property
+    def more_till(self) -> Quantity:
+        """That the till takes more where the lines need so much more."""
+    @property
+    def more_borne(self) -> Quantity: ...

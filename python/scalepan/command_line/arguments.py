@@ -13,6 +13,7 @@ _EXAMPLES = """examples:
   scalepan buy   soup.toml --prices prices.csv --portions 40
   scalepan cost  soup.toml --prices prices.csv --portions 40
   scalepan price soup.toml --prices prices.csv --food-cost "30 %" --tax "7 %" --ending 0.90
+  scalepan spend soup.toml --prices prices.csv --most "50 EUR"
   scalepan curve soup.toml --prices prices.csv --portions 1:60 --plot curve.png
   scalepan why   soup.toml leeks.buy --prices prices.csv --portions 40
   scalepan convert "2 cup" g --food "granulated sugar" --measures us
@@ -96,6 +97,12 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
     price.add_argument("--tax", default="0", metavar="SHARE", help='on top of it, as "7 %%"')
     price.add_argument(
         "--ending", type=sizing.number, metavar="N", help="raise to the next such price, as 0.90"
+    )
+    spend = _command(commands, "spend", "The most portions a spend allows, and what drives it.")
+    _recipe(spend, prices=True)
+    spend.add_argument("--most", required=True, metavar="MONEY", help='to spend, as "50 EUR"')
+    spend.add_argument(
+        "--more", default="10 %", metavar="SHARE", help='more of each item, as "10 %%" (default)'
     )
     curve = _command(commands, "curve", "The costs over a range of portions.")
     _recipe(curve, prices=True)

@@ -17,6 +17,7 @@ from scalepan.command_line import (
     reading,
     report,
     sizing,
+    spending,
     yield_documents,
     yielding,
 )
@@ -171,6 +172,21 @@ def _price(options: argparse.Namespace) -> Output:
     return pricing.price_document(found), report.joined(sections)
 
 
+def _spend(options: argparse.Namespace) -> Output:
+    written = _costing(options, read_recipe(options.recipe, catalog=_catalog(options)))
+    spend = _core.quantity(options.most)
+    found = written.most_portions(spend)
+    costing = _costing(options, written.recipe.scale(portions=found.portions))
+    drivers = costing.drivers(options.more)
+    width = terminal_width()
+    sections = [
+        spending.spend_section(written.recipe.name, spend, found),
+        spending.drivers_section(drivers, options.more, width),
+        report.notes_section(costing.to_check, width),
+    ]
+    return spending.spend_document(spend, found, drivers), report.joined(sections)
+
+
 def _curve(options: argparse.Namespace) -> Output:
     recipe = read_recipe(options.recipe, catalog=_catalog(options))
     curve = _costing(options, recipe).curve(options.portions)
@@ -263,6 +279,7 @@ _COMMANDS = {
     "buy": _buy,
     "cost": _cost,
     "price": _price,
+    "spend": _spend,
     "curve": _curve,
     "why": _why,
     "convert": _convert,

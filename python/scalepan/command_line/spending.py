@@ -1,0 +1,67 @@
+"""What a spend allows and what drives a cost, as the command line prints them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from scalepan import _core
+from scalepan.command_line.documents import quantity_document
+from scalepan.command_line.report import heading
+from scalepan.command_line.tables import table, wrapped
+
+if TYPE_CHECKING:
+    from scalepan._core import Driver, Quantity, WithinSpend
+
+
+def spend_section(title: str, spend: Quantity, found: WithinSpend) -> list[str]:
+    """The most portions, what they take at the till, and what one more would take."""
+    portions = _core.exact_text(found.portions)
+    return [
+        heading(title),
+        f"  {portions} portions for {spend.told_money}: the till takes {found.till.told_money}",
+        f"  one more: {found.till_next.told_money}",
+    ]
+
+
+def drivers_section(drivers: list[Driver], more: str, width: int) -> list[str]:
+    """Each item's share of what the dish bears, and what more of it would add."""
+    rows = [
+        (
+            driver.item,
+            driver.borne.told_money,
+            f"{_core.fixed_text(driver.share * 100, 1)} %",
+            driver.more_till.told_money,
+            driver.more_borne.told_money,
+        )
+        for driver in drivers
+    ]
+    header = ("item", "borne", "share", f"till, {more} more", f"borne, {more} more")
+    note = (
+        f"{more} more of an item is needed: whole packs make what that adds another figure than "
+        f"{more} of its cost, which is what {more} on its prices would add."
+    )
+    lines = [heading("What drives the cost")]
+    lines += table(header, rows, right=(1, 2, 3, 4), width=width)
+    return lines + wrapped(note, width, "  ")
+
+
+def spend_document(spend: Quantity, found: WithinSpend, drivers: list[Driver]) -> dict[str, Any]:
+    """Everything exact, for ``--json``."""
+    return {
+        "spend": quantity_document(spend),
+        "portions": str(found.portions),
+        "till": quantity_document(found.till),
+        "till_next": quantity_document(found.till_next),
+        "drivers": [_driver(driver) for driver in drivers],
+    }
+
+
+def _driver(driver: Driver) -> dict[str, Any]:
+    return {
+        "item": driver.item,
+        "lines": driver.lines,
+        "borne": quantity_document(driver.borne),
+        "share": str(driver.share),
+        "more_till": quantity_document(driver.more_till),
+        "more_borne": quantity_document(driver.more_borne),
+    }
