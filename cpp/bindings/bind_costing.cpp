@@ -144,7 +144,8 @@ void bind_costing(py::module_& m) {
       .def("per_portion", &Costing::per_portion, py::arg("which") = "borne")
       .def_property_readonly("unpriced", &Costing::unpriced)
       .def_property_readonly("to_check", &Costing::to_check)
-      .def_property_readonly("shopping", &shopping_list)
+      .def_property_readonly("shopping",
+                             [](const Costing& c) { return shopping_list(c.purchase()); })
       .def_property_readonly("cautions", [](const Costing& c) { return cautions(c.recipe()); })
       .def_property_readonly("cells", &cell_names)
       .def("explain", &explain, py::arg("cell"))

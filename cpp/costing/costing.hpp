@@ -1,64 +1,14 @@
-// Costings: a sized recipe with prices. Four costs, never mixed:
-//
-//   till    whole packs paid for today
-//   used    the part of them the dish consumes, pro rata over the packs bought
-//   thrown  leftover that will not keep
-//   borne   used + thrown, what the dish really costs
-//
-// Exactly, always: opening stock + till = used + thrown + closing stock.
+// Costings: a sized recipe with prices.
 #pragma once
 
-#include <array>
 #include <memory>
-#include <optional>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
-#include "costing/plan.hpp"
-#include "packs/priced_cover.hpp"
+#include "costing/purchase.hpp"
 
 namespace scalepan {
-
-/// The four costs and what stays in the store, all in one money unit.
-struct Costs {
-  Rational till;
-  Rational used;
-  Rational thrown;
-  Rational closing;
-
-  [[nodiscard]] Rational borne() const { return used + thrown; }
-  Costs& operator+=(const Costs& other);
-  friend Costs operator*(const Costs& costs, const Rational& share);
-};
-
-inline constexpr std::array<std::string_view, 4> cost_names{"till", "used", "thrown", "borne"};
-
-/// The four by name: `till`, `used`, `thrown`, `borne`. Throws `cost.which`.
-[[nodiscard]] Rational cost_named(const Costs& costs, std::string_view which);
-
-/// One line's share of its item, by use.
-struct LineCost {
-  std::size_t line = 0;
-  Quantity bought_as;  // its need in the packs' unit and stage
-  Costs costs;
-};
-
-/// What is bought of one item.
-struct ItemCost {
-  const ItemPlan* plan = nullptr;
-  const OfferGroup* group = nullptr;  // null where it cannot be priced
-  Quantity need;
-  Cover cover;  // one count an offer of the group
-  Quantity leftover;
-  Keeping keeping;  // of the leftover
-  Costs costs;
-  std::vector<LineCost> lines;
-
-  /// In the order of the price book; none where the item is not priced.
-  [[nodiscard]] PacksTaken packs() const;
-};
 
 class Costing {
  public:
@@ -66,33 +16,25 @@ class Costing {
   Costing(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options = {});
 
   [[nodiscard]] const Recipe& recipe() const { return recipe_; }
-  [[nodiscard]] const Plan& plan() const { return *plan_; }
-  [[nodiscard]] std::shared_ptr<const Plan> shared_plan() const { return plan_; }
-  [[nodiscard]] const std::vector<ItemCost>& items() const { return items_; }
-  [[nodiscard]] const Costs& costs() const { return costs_; }
-  /// Ids of the lines without a price; where there are any, each total is "at least".
-  [[nodiscard]] const std::vector<std::string>& unpriced() const { return unpriced_; }
+  [[nodiscard]] const Purchase& purchase() const { return purchase_; }
+  [[nodiscard]] const Plan& plan() const { return purchase_.plan(); }
+  [[nodiscard]] const std::vector<ItemCost>& items() const { return purchase_.items(); }
+  [[nodiscard]] const Costs& costs() const { return purchase_.costs(); }
+  [[nodiscard]] const std::vector<std::string>& unpriced() const { return purchase_.unpriced(); }
 
   /// One of the four, in money. Throws `cost.which`.
   [[nodiscard]] Quantity cost(std::string_view which) const;
   /// The same in money a portion.
   [[nodiscard]] Quantity per_portion(std::string_view which) const;
-  /// What the reader must look at, beside `lines_to_check`: assumed shares, unknown foods, near
-  /// names, missing prices.
+  /// What the reader must look at: `lines_to_check`, and what the purchase has to check.
   [[nodiscard]] std::vector<std::string> to_check() const;
 
  private:
   Recipe recipe_;
-  std::shared_ptr<const Plan> plan_;
-  std::vector<ItemCost> items_;
-  Costs costs_;
-  std::vector<std::string> unpriced_;
+  Purchase purchase_;
 };
 
 /// The items of a costing at another number of portions.
 [[nodiscard]] std::vector<ItemCost> items_at(const Costing& costing, const Rational& portions);
-
-/// The cheapest way to buy one item for the lines at their amounts.
-[[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
 
 }  // namespace scalepan

@@ -192,14 +192,20 @@ void note_left_out(ItemPlan& item,
   }
 }
 
+/// The lines, and the facts their ways go by.
+struct Wanted {
+  const std::vector<Line>& lines;
+  const Catalog& catalog;
+};
+
 /// Keeps the groups that every line has a way to; notes why where none is left.
-void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Recipe& recipe, bool strict) {
+void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wanted, bool strict) {
   std::vector<std::pair<const Offer*, std::string>> left_out;
   for (OfferGroup& group : groups) {
     try {
       for (const std::size_t line : item.lines) {
         group.ways.push_back(
-            WayFinder(recipe.catalog(), recipe.food_lines()[line], strict).find(line, group.form));
+            WayFinder(wanted.catalog, wanted.lines[line], strict).find(line, group.form));
       }
     } catch (const Error& error) {
       if (error.code() == "cost.stage") throw;
@@ -215,11 +221,11 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Recipe& rec
   for (OfferGroup& group : item.groups) group.finder = finder_of(group);
 }
 
-std::vector<ItemPlan> items_of(const Recipe& recipe) {
+std::vector<ItemPlan> items_of(const std::vector<Line>& lines) {
   std::vector<ItemPlan> items;
   std::map<std::string, std::size_t> places;
-  for (std::size_t i = 0; i < recipe.food_lines().size(); ++i) {
-    const Line& line = recipe.food_lines()[i];
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const Line& line = lines[i];
     if (!line.measured) continue;
     const auto [place, fresh] = places.emplace(line.item_key, items.size());
     if (fresh) items.push_back({line.food, {}, {}, {}, {}});
@@ -228,22 +234,26 @@ std::vector<ItemPlan> items_of(const Recipe& recipe) {
   return items;
 }
 
-/// The item a price row belongs to. A name of several foods is nobody's but its own.
-std::string key_of(const Catalog& catalog, const Offer& offer) {
+/// The item a price row belongs to, by the first catalogue in which its name is of one food. A
+/// name of several foods is nobody's but its own.
+std::string key_of(const Catalogs& catalogs, const Offer& offer) {
   const bool tinned = std::ranges::any_of(
       offer.contents, [](const PackContent& content) { return is_tin(content.noun); });
-  try {
-    return read_food_phrase(catalog, offer.item, tinned).key();
-  } catch (const Error&) {
-    return "name " + plain_name(offer.item);
+  for (const auto& catalog : catalogs) {
+    try {
+      return read_food_phrase(*catalog, offer.item, tinned).key();
+    } catch (const Error&) {
+      continue;
+    }
   }
+  return "name " + plain_name(offer.item);
 }
 
 using GroupsByKey = std::map<std::string, std::vector<OfferGroup>>;
 
-GroupsByKey groups_of(const Catalog& catalog, const PriceBook& prices) {
+GroupsByKey groups_of(const Catalogs& catalogs, const PriceBook& prices) {
   GroupsByKey groups;
-  for (const Offer& offer : prices.offers()) group_offer(groups[key_of(catalog, offer)], offer);
+  for (const Offer& offer : prices.offers()) group_offer(groups[key_of(catalogs, offer)], offer);
   return groups;
 }
 
@@ -255,9 +265,9 @@ std::string no_row_text(const std::string& item, const PriceBook& prices) {
 }
 
 /// A close relative without rows of its own is bought as the food it stands near.
-void buy_item(ItemPlan& item, const GroupsByKey& groups, const Recipe& recipe,
+void buy_item(ItemPlan& item, const GroupsByKey& groups, const Wanted& wanted,
               const PriceBook& prices, bool strict) {
-  const Line& line = recipe.food_lines()[item.lines.front()];
+  const Line& line = wanted.lines[item.lines.front()];
   if (line.several) {
     item.problem = "one amount is written for several foods, and their shares are not stated";
     return;
@@ -266,14 +276,14 @@ void buy_item(ItemPlan& item, const GroupsByKey& groups, const Recipe& recipe,
   if (found == groups.end() && line.near) {
     found = groups.find("food " + line.food_id);
     if (found != groups.end()) {
-      item.notes.push_back("bought as " + recipe.catalog().food(line.food_id)->name +
+      item.notes.push_back("bought as " + wanted.catalog.food(line.food_id)->name +
                            ", since no price row is for " + item.item);
     }
   }
   if (found == groups.end()) {
     item.problem = no_row_text(item.item, prices);
   } else {
-    find_ways(item, found->second, recipe, strict);
+    find_ways(item, found->second, wanted, strict);
   }
 }
 
@@ -300,10 +310,12 @@ bool OfferGroup::assumes() const {
   return std::ranges::any_of(ways, [](const LineWay& way) { return way.share_assumed; });
 }
 
-Plan::Plan(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options)
-    : prices_(std::move(prices)), items_(items_of(recipe)) {
-  const GroupsByKey groups = groups_of(recipe.catalog(), *prices_);
-  for (ItemPlan& item : items_) buy_item(item, groups, recipe, *prices_, options.strict);
+Plan::Plan(const std::vector<Line>& lines, Catalogs catalogs,
+           std::shared_ptr<const PriceBook> prices, CostOptions options)
+    : catalogs_(std::move(catalogs)), prices_(std::move(prices)), items_(items_of(lines)) {
+  const Wanted wanted{lines, *catalogs_.front()};
+  const GroupsByKey groups = groups_of(catalogs_, *prices_);
+  for (ItemPlan& item : items_) buy_item(item, groups, wanted, *prices_, options.strict);
   money_ = common_currency(items_);
 }
 

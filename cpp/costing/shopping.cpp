@@ -6,14 +6,14 @@ namespace scalepan {
 
 namespace {
 
-ShoppingRow row_of(const ItemCost& item, const Costing& costing) {
+ShoppingRow row_of(const ItemCost& item, const Purchase& purchase) {
   ShoppingRow row;
   row.item = item.plan->item;
   for (const std::size_t line : item.plan->lines) {
-    row.lines.push_back(costing.recipe().food_lines()[line].id);
+    row.lines.push_back(purchase.lines()[line].id);
   }
   row.need = item.need;
-  row.price = Quantity(item.costs.till, costing.plan().money());
+  row.price = Quantity(item.costs.till, purchase.plan().money());
   row.leftover = item.leftover;
   row.keeping = item.keeping;
   row.packs = item.packs();
@@ -28,10 +28,10 @@ ShoppingRow row_of(const ItemCost& item, const Costing& costing) {
 
 }  // namespace
 
-std::vector<ShoppingRow> shopping_list(const Costing& costing) {
+std::vector<ShoppingRow> shopping_list(const Purchase& purchase) {
   std::vector<ShoppingRow> rows;
-  for (const ItemCost& item : costing.items()) {
-    if (item.group != nullptr) rows.push_back(row_of(item, costing));
+  for (const ItemCost& item : purchase.items()) {
+    if (item.group != nullptr) rows.push_back(row_of(item, purchase));
   }
   return rows;
 }

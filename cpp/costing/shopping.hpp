@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "costing/costing.hpp"
+#include "costing/purchase.hpp"
 
 namespace scalepan {
 
@@ -20,7 +20,7 @@ struct ShoppingRow {
   std::vector<std::string> shops;  // where rows name them
 };
 
-/// In the order of the recipe; items without a price are not on it.
-[[nodiscard]] std::vector<ShoppingRow> shopping_list(const Costing& costing);
+/// In the order of the lines; items without a price are not on it.
+[[nodiscard]] std::vector<ShoppingRow> shopping_list(const Purchase& purchase);
 
 }  // namespace scalepan

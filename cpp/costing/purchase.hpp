@@ -1,0 +1,90 @@
+// Costings: a sized recipe with prices. Four costs, never mixed:
+//
+//   till    whole packs paid for today
+//   used    the part of them the dish consumes, pro rata over the packs bought
+//   thrown  leftover that will not keep
+//   borne   used + thrown, what the dish really costs
+//
+// Exactly, always: opening stock + till = used + thrown + closing stock.
+#pragma once
+
+#include <array>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "costing/plan.hpp"
+#include "packs/priced_cover.hpp"
+
+namespace scalepan {
+
+/// The four costs and what stays in the store, all in one money unit.
+struct Costs {
+  Rational till;
+  Rational used;
+  Rational thrown;
+  Rational closing;
+
+  [[nodiscard]] Rational borne() const { return used + thrown; }
+  Costs& operator+=(const Costs& other);
+  friend Costs operator*(const Costs& costs, const Rational& share);
+};
+
+inline constexpr std::array<std::string_view, 4> cost_names{"till", "used", "thrown", "borne"};
+
+/// The four by name: `till`, `used`, `thrown`, `borne`. Throws `cost.which`.
+[[nodiscard]] Rational cost_named(const Costs& costs, std::string_view which);
+
+/// One line's share of its item, by use.
+struct LineCost {
+  std::size_t line = 0;
+  Quantity bought_as;  // its need in the packs' unit and stage
+  Costs costs;
+};
+
+/// What is bought of one item.
+struct ItemCost {
+  const ItemPlan* plan = nullptr;
+  const OfferGroup* group = nullptr;  // null where it cannot be priced
+  Quantity need;
+  Cover cover;  // one count an offer of the group
+  Quantity leftover;
+  Keeping keeping;  // of the leftover
+  Costs costs;
+  std::vector<LineCost> lines;
+
+  /// In the order of the price book; none where the item is not priced.
+  [[nodiscard]] PacksTaken packs() const;
+};
+
+/// Lines of foods bought together: their needs are pooled by item before packs are chosen.
+class Purchase {
+ public:
+  /// Throws what `Plan` throws.
+  Purchase(std::vector<Line> lines, Catalogs catalogs, std::shared_ptr<const PriceBook> prices,
+           CostOptions options);
+
+  [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
+  [[nodiscard]] const Plan& plan() const { return *plan_; }
+  [[nodiscard]] const std::vector<ItemCost>& items() const { return items_; }
+  [[nodiscard]] const Costs& costs() const { return costs_; }
+  /// Ids of the lines without a price; where there are any, each total is "at least".
+  [[nodiscard]] const std::vector<std::string>& unpriced() const { return unpriced_; }
+  /// The same items bought for the lines at other amounts.
+  [[nodiscard]] std::vector<ItemCost> items_for(const std::vector<Line>& lines) const;
+  /// Assumed shares, conventions, rows left out, missing prices, what is counted as kept.
+  [[nodiscard]] std::vector<std::string> to_check() const;
+
+ private:
+  std::vector<Line> lines_;
+  std::shared_ptr<const Plan> plan_;
+  std::vector<ItemCost> items_;
+  Costs costs_;
+  std::vector<std::string> unpriced_;
+};
+
+/// The cheapest way to buy one item for the lines at their amounts.
+[[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
+
+}  // namespace scalepan
