@@ -58,10 +58,19 @@ void add_undercooking(const Recipe& recipe, std::vector<Caution>& cautions) {
   }
 }
 
-void add_cooling(const Recipe& recipe, std::vector<Caution>& cautions) {
+/// By how much of the written amounts is made, however large the portions.
+bool larger_than_tested(const Recipe& recipe) {
   Rational tested = recipe.serves();
   if (!recipe.tested_at().empty()) tested = *std::ranges::max_element(recipe.tested_at());
-  if (recipe.portions() <= tested) return;
+  return recipe.serves() * recipe.size().factor > tested;
+}
+
+void add_cooling(const Recipe& recipe, std::vector<Caution>& cautions) {
+  const bool larger = larger_than_tested(recipe) ||
+                      std::ranges::any_of(recipe.made_bases(), [](const MadeBase& made) {
+                        return larger_than_tested(*made.recipe);
+                      });
+  if (!larger) return;
   cautions.push_back({std::string(cooling_text), std::string(cooling_source), {}});
 }
 

@@ -108,11 +108,6 @@ void add_unknown(const std::vector<LabelItem>& items, Names& names) {
 std::optional<Rational> grams_of(const Line& line, const Recipe& recipe) {
   if (!line.measured) return std::nullopt;
   if (line.rule.taken_up.is_zero()) return Rational(0);
-  if (!line.part.empty()) {
-    const auto part = line.part_amount();
-    const bool mass = part && part->dimension().without_stages() == dimension::mass();
-    return mass ? std::optional(part->coherent()) : std::nullopt;
-  }
   const UnitWeight unit = line.base ? weight_of_base_unit(line, recipe.bases()[*line.base])
                                     : weight_of_unit(line, recipe.catalog());
   return unit ? std::optional(line.amount.coherent() * *unit) : std::nullopt;

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 #include "costing/why_need.hpp"
 #include "exact/number_text.hpp"
 #include "measure/told.hpp"
+#include "recipe/base_line.hpp"
 #include "recipe/taper.hpp"
 
 namespace scalepan {
@@ -93,12 +95,17 @@ const Batch& batch_of(const Line& line, const Recipe& recipe) {
 /// How much of each base, as it is written, the shares of its lines leave.
 void check_shares(const Recipe& recipe, Notes& notes) {
   std::map<std::size_t, Rational> taken;
-  for (const Line& line : recipe.lines()) {
-    if (line.base && line.takes_share) taken[*line.base] += *line.share;
+  std::set<std::size_t> shared;
+  for (Line line : recipe.lines()) {
+    if (!line.base || !line.measured) continue;
+    line.amount = line.written;
+    taken[*line.base] += batches_of(line, recipe.bases()[*line.base]);
+    if (line.takes_share) shared.insert(*line.base);
   }
-  for (const auto& [base, share] : taken) {
+  for (const std::size_t base : shared) {
+    const Rational& share = taken[base];
     if (share == Rational(1)) continue;
-    notes.push_back(recipe.bases()[base].name + ": its shares come to " + mixed_text(share) +
+    notes.push_back(recipe.bases()[base].name + ": its uses come to " + mixed_text(share) +
                     " of one batch; the other " + mixed_text(Rational(1) - share) + " is not made");
   }
 }
@@ -111,8 +118,10 @@ void check_made(const MadeBase& made, Notes& notes) {
   if (!makes || !whole) return;
   const Quantity needed = *whole * made.batches;
   if (*makes == needed) return;
-  notes.push_back(made.name + ": " + tell(*makes).text + " is made, of which the dish takes " +
-                  tell(needed).text);
+  const bool enough = makes->coherent() > needed.coherent();
+  notes.push_back(made.name + ": " + tell(*makes).text + " is made, " +
+                  (enough ? "of which " + tell(needed).text + " is taken"
+                          : "where the uses are told of " + tell(needed).text + " in proportion"));
 }
 
 void check_batch(const Recipe& recipe, const std::string& name, Notes& notes) {

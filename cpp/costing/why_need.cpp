@@ -19,24 +19,24 @@ const MadeBase* made_base(const Recipe& dish, const std::string& name) {
   return found == dish.made_bases().end() ? nullptr : &*found;
 }
 
-/// How many batches of a base all its uses take.
+/// How many batches of a base are made for all its uses.
 Why why_batches(const MadeBase& made) {
+  const Rational& factor = made.recipe->size().factor;
   Why why{made.name + ".batches",
-          exact_text(made.batches),
+          figure_of(Quantity(factor)),
           "sum of its uses / what one batch makes",
           "",
           {}};
+  if (!(factor == made.batches)) {
+    why.how = "enough for its uses, " + figure_of(Quantity(made.batches)) +
+              " in proportion, where lines that do not scale so fall short";
+  }
   for (const BaseUse& use : made.uses) {
     why.parts.push_back({use.line + ".need",
                          figure_of(use.amount),
                          figure_of(Quantity(use.batches)) + " of one batch",
                          "",
                          {}});
-  }
-  const Recipe& recipe = *made.recipe;
-  if (!(recipe.size().factor == made.batches)) {
-    why.parts.push_back(given("made", exact_text(recipe.size().factor) + " batches",
-                              "since lines that do not scale in proportion fall short otherwise"));
   }
   return why;
 }

@@ -223,7 +223,7 @@ void give_share(Line& line, const BaseRecipe& base, const Rational& share) {
   line.share = share;
   line.written = line.written_low = line.exact = line.amount = line.amount_low =
       whole_of(*base.recipe) * share;
-  const std::string note = rest ? "the rest, " + text + " of it" : text + " of it";
+  const std::string note = rest ? "the rest, " + text + " of each batch" : text + " of each batch";
   line.note = line.note.empty() ? note : note + ", " + line.note;
 }
 

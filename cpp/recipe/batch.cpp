@@ -29,6 +29,12 @@ std::optional<Conversion> to_edible_weight(const Line& line, const Food& food,
 
 UnitWeight weight_of_unit(const Line& line, const Catalog& catalog) {
   if (!line.measured) return std::nullopt;
+  // Of a part the weight of the whole says nothing.
+  if (!line.part.empty()) {
+    const bool known =
+        line.part_of_one && line.part_of_one->dimension().without_stages() == dimension::mass();
+    return known ? UnitWeight(line.part_of_one->coherent() * line.rule.taken_up) : std::nullopt;
+  }
   const Food* food = catalog.food(line.food_id);
   if (food == nullptr) {
     const bool weighed = line.written.dimension().without_stages() == dimension::mass();
@@ -95,21 +101,24 @@ void Batch::read_load(const BatchInput& input, Measures measures) {
     }
     const Quantity capacity = parse_capacity(text.text, measures);
     load_ = capacity.dimension() == dimension::portion()
-                ? Load{LoadBy::portions, capacity.coherent(), capacity}
+                ? Load{LoadBy::factor, capacity.coherent() / serves_, capacity}
                 : load_of_measure(capacity);
   });
 }
 
 Batch::Load Batch::load_of_measure(const Quantity& capacity) const {
   const bool by_weight = follows_weight() && !written_grams_.is_zero();
-  if (is_weight(capacity) && by_weight) {
+  // Where more comes out than the lines weigh, as of water that none of them names, the pan holds
+  // what comes out.
+  const bool swells = makes_ && is_weight(*makes_) && makes_->coherent() > written_grams_;
+  if (is_weight(capacity) && by_weight && !swells) {
     const Rational room = capacity.coherent() - grams_each_load_;
     if (room.sign() <= 0) {
       fail_at(0, "batch.load",
               "a load takes " + capacity.text() + ", and the lines by the load alone weigh " +
                   Quantity::of_coherent(grams_each_load_, capacity.unit()).text());
     }
-    return {LoadBy::weight, room, capacity};
+    return {LoadBy::weight, room, capacity, true};
   }
   if (!makes_ || !(makes_->dimension() == capacity.dimension())) {
     fail_at(0, "batch.load",
@@ -134,15 +143,7 @@ Rational Batch::grams_at(const Size& size) const {
 
 /// What the number of loads follows.
 Rational Batch::course_of_loads(const Size& size) const {
-  switch (load_->by) {
-    case LoadBy::portions:
-      return size.portions;
-    case LoadBy::factor:
-      return size.factor;
-    case LoadBy::weight:
-      break;
-  }
-  return grams_at(size);
+  return load_->by == LoadBy::factor ? size.factor : grams_at(size);
 }
 
 Rational Batch::loads_at(const Size& size) const {
@@ -154,7 +155,7 @@ std::optional<Loads> Batch::loads(const Size& size, LoadSplit split) const {
   const Quantity& capacity = load_->capacity;
   Quantity total = capacity * (course_of_loads(size) / load_->width);
   // The lines by the load take their room in each.
-  if (load_->by == LoadBy::weight && is_weight(capacity)) total = *before_cooking(size);
+  if (load_->of_lines) total = *before_cooking(size);
   const Dimension kind = capacity.dimension();
   const bool counted =
       kind.is_number() || kind == dimension::piece() || kind == dimension::portion();
@@ -193,17 +194,8 @@ Growth Batch::growth_without_loads(const Growing& growing) const {
 
 void Batch::add_load_growth(Growth& growth, const Rational& each, const Growing& growing) const {
   if (each.is_zero()) return;
-  if (!load_ || (load_->by == LoadBy::portions && growing.portions)) {
-    return growth.add_constant(load_ ? each * ceil(*growing.portions / load_->width) : each);
-  }
-  switch (load_->by) {
-    case LoadBy::portions:
-      return growth.add_steps(each, growing.serves / load_->width);
-    case LoadBy::factor:
-      return growth.add_steps(each, Rational(1) / load_->width);
-    case LoadBy::weight:
-      break;
-  }
+  if (!load_) return growth.add_constant(each);
+  if (load_->by == LoadBy::factor) return growth.add_steps(each, Rational(1) / load_->width);
   growth.add_steps_of(each, growth_without_loads(growing), load_->width);
 }
 

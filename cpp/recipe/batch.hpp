@@ -47,7 +47,8 @@ class Batch {
 
   /// How many pans, trays or ovens full; 1 where no capacity is stated.
   [[nodiscard]] Rational loads_at(const Size& size) const;
-  /// What goes into each of them, in what the capacity is stated in; nothing where none is. A
+  /// What goes into each of them, in what the capacity is stated in (portions are those of the
+  /// written size); nothing where none is. A
   /// started portion, piece or tray counts whole.
   [[nodiscard]] std::optional<Loads> loads(const Size& size, LoadSplit split) const;
   /// In g.
@@ -76,11 +77,12 @@ class Batch {
     Rational grams;  // a coherent unit
   };
   /// What the number of loads follows, and how much of that goes into one.
-  enum class LoadBy : std::uint8_t { portions, weight, factor };
+  enum class LoadBy : std::uint8_t { weight, factor };
   struct Load {
-    LoadBy by = LoadBy::portions;
+    LoadBy by = LoadBy::factor;
     Rational width;
-    Quantity capacity;  // as stated
+    Quantity capacity;      // as stated
+    bool of_lines = false;  // what a load holds is the weight of its lines
   };
 
   void read_makes(const PlacedText& text, Measures measures);

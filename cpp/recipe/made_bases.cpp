@@ -57,14 +57,14 @@ Size size_of_base(const BaseRecipe& base, const Quantity& wanted) {
   }
 }
 
-/// Large enough that its batch comes to so many written ones, or as little more as steps allow in
-/// whole portions.
-Recipe made_for(const BaseRecipe& base, const Rational& batches) {
+/// So many times its written portions. Where some use is an amount or a share, which becomes one,
+/// large enough that the batch comes to it, or as little more as steps allow in whole portions.
+Recipe made_for(const BaseRecipe& base, const Rational& batches, bool by_amount) {
   const Recipe& written = *base.recipe;
   const Rational portions = written.serves() * batches;
   Recipe made = written.sized_alone({portions, portions, batches, 1});
   const auto whole = written.batch().amount(written.size());
-  if (!whole) return made;
+  if (!whole || !by_amount) return made;
   const Quantity wanted = *whole * batches;
   if (made.batch().amount(made.size())->coherent() >= wanted.coherent()) return made;
   return written.sized_alone(size_of_base(base, wanted));
@@ -83,8 +83,9 @@ class Maker {
       std::vector<BaseUse>& uses = uses_[base->recipe.get()];
       Rational batches;
       for (const BaseUse& use : uses) batches += use.batches;
+      const bool by_amount = std::ranges::any_of(uses, &BaseUse::by_amount);
       if (batches.is_zero()) continue;  // no use, or tapers that let all of them run out
-      auto recipe = std::make_shared<const Recipe>(made_for(*base, batches));
+      auto recipe = std::make_shared<const Recipe>(made_for(*base, batches, by_amount));
       take_uses(*recipe, base->name + ".");
       made.push_back({base->name, std::move(recipe), std::move(uses), batches});
     }
@@ -97,7 +98,9 @@ class Maker {
     for (const Line& line : recipe.lines()) {
       if (!line.base) continue;
       const BaseRecipe& base = recipe.bases()[*line.base];
-      uses_[base.recipe.get()].push_back({prefix + line.id, line.amount, batches_of(line, base)});
+      const bool by_amount = !(line.written.dimension() == dimension::portion());
+      uses_[base.recipe.get()].push_back(
+          {prefix + line.id, line.amount, batches_of(line, base), by_amount});
     }
   }
 

@@ -43,7 +43,8 @@ struct RecipeInput {
 struct BaseUse {
   std::string line;  // `sauce`, or `filling.sauce` in the base `filling`
   Quantity amount;
-  Rational batches;  // of the written base
+  Rational batches;        // of the written base
+  bool by_amount = false;  // not so many portions, whatever these come to
 };
 
 /// A base at the size that all its uses need: it is made once.

@@ -190,10 +190,23 @@ class StockedLines {
     recipe_.batch().add_load_growth(growth, each * unit, growing);
   }
 
+  /// A weight of what is trimmed or cooked is another one than as it was bought.
+  void expect_stage(const Line& line) const {
+    const Stage stage = line.written.stage();
+    const bool counted = stock_.amount.dimension().without_stages() == dimension::piece();
+    if (counted || stock_.amount.stage() != Stage::none) return;
+    if (stage == Stage::none || stage == Stage::as_purchased) return;
+    const std::string text = stock_.amount.text();
+    refuse("it is not said whether " + text + " of " + line.food + " are as purchased or " +
+               std::string(name_of(stage)),
+           "write " + text + " AP or " + text + " " + std::string(symbol_of(stage)));
+  }
+
   /// The line's coherent unit in the stock's.
   [[nodiscard]] Rational amount_of_unit(const Line& line) const {
     const Quantity& stock = stock_.amount;
     const Quantity& written = line.written;
+    expect_stage(line);
     const bool same_stage = stock.stage() == Stage::none || stock.stage() == written.stage();
     if (same_stage && stock.dimension().without_stages() == written.dimension().without_stages()) {
       return 1;

@@ -137,7 +137,7 @@ def test_why_goes_down_to_the_files(kitchen: Path) -> None:
     costing = scalepan.cost(menu(kitchen), scalepan.parse_prices(PRICES))
     why = costing.why("white_sauce.butter.need")
     for part in (
-        "white_sauce.batches = 1 8/15",
+        "white_sauce.batches = ≈ 1.533  (exactly 1 8/15)",
         "sum of its uses / what one batch makes",
         "fennel_bake.white_sauce.need = 1.2 kg",
         "pie.rest_of_white_sauce.need",

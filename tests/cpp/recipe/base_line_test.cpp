@@ -18,10 +18,10 @@ std::string refusal(const std::vector<std::string>& lines) {
 TEST_CASE("base lines: by amount, share, rest and portions") {
   const auto shares = gratin({"3/5 of the white sauce", "rest of the white sauce"});
   CHECK(shares->lines()[0].amount == q("480 g"));
-  CHECK(shares->lines()[0].note == "3/5 of it");
+  CHECK(shares->lines()[0].note == "3/5 of each batch");
   CHECK(shares->lines()[0].id == "white_sauce");
   CHECK(shares->lines()[1].amount == q("320 g"));
-  CHECK(shares->lines()[1].note == "the rest, 2/5 of it");
+  CHECK(shares->lines()[1].note == "the rest, 2/5 of each batch");
   CHECK(shares->lines()[1].id == "rest_of_white_sauce");
   CHECK(gratin({"300 g white sauce"})->lines()[0].amount == q("300 g"));
   CHECK(gratin({"300 g White Sauce, warm"})->lines()[0].preparation == "warm");
@@ -50,7 +50,7 @@ TEST_CASE("base lines: the name the dish gives goes before the recipe's own") {
 TEST_CASE("base lines: a share is of one batch as written and goes with the dish") {
   const Recipe ten = gratin({"3/5 of the white sauce", "200 g zest"})->scaled(10);
   CHECK(ten.lines()[0].amount == q("1200 g"));
-  CHECK(ten.lines()[0].note == "3/5 of it");
+  CHECK(ten.lines()[0].note == "3/5 of each batch");
 }
 
 TEST_CASE("base lines: amounts go by rules of their own") {

@@ -141,6 +141,13 @@ TEST_CASE("batches: loads by portions, weight, trays and pieces") {
   CHECK(loads({.makes = "10 pieces", .load = "24 pieces"}, 10) == Rational(2));
 }
 
+TEST_CASE("batches: what swells is loaded by what comes out") {
+  // 1.2 kg of lines make 2 kg with water that none of them names: 4 kg pots take two such batches.
+  const auto pot = dish({"1 kg dough", "200 g broth"}, 4, {.makes = "2 kg", .load = "4 kg"});
+  CHECK(pot->scaled(8).size().loads == Rational(1));
+  CHECK(pot->scaled(9).size().loads == Rational(2));
+}
+
 TEST_CASE("batches: what goes into each load") {
   const auto split = [](const Says& says, const Rational& portions, LoadSplit how) {
     const Recipe sized = dish({"1 kg dough"}, 4, says)->scaled(portions);

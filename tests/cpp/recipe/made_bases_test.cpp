@@ -75,6 +75,14 @@ TEST_CASE("made bases: where steps jump over what is wanted, the next whole port
         q("1080 g"));
 }
 
+TEST_CASE("made bases: portions asked for are so many portions, whatever they weigh") {
+  // 10 of 4 portions with a fixed line weigh less than 2 1/2 times the 1 kg as written.
+  const auto base = dish({"200 g zest | fixed", "800 g broth"}, 4);
+  const Recipe menu = dish({"4 portions of the stock"}, 4, {}, {{"stock", base}})->scaled(10);
+  CHECK(made(menu, "stock").recipe->size().portions == Rational(10));
+  CHECK(line_called(menu.food_lines(), "stock.broth").amount == q("2000 g AP"));
+}
+
 TEST_CASE("made bases: of a base no line takes from, nothing is made") {
   const auto pot = dish({"500 g leeks, trimmed"}, 4, {}, {{"stock", white_sauce()}});
   CHECK(pot->made_bases().empty());

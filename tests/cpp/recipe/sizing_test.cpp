@@ -128,7 +128,8 @@ TEST_CASE("sizes by stock: the scarcest line decides, in whole portions") {
   // 2 kg AP are 880 g EP at SR28's 44 %.
   CHECK(limited.exact == Rational(176, 25));
   CHECK(limited.size.portions == Rational(7));
-  CHECK(size_for_stock(*pot, {stock("eggs", "9 piece"), stock("leeks", "20 kg")}).line == "eggs");
+  CHECK(size_for_stock(*pot, {stock("eggs", "9 piece"), stock("leeks", "20 kg AP")}).line ==
+        "eggs");
   CHECK(size_for_stock(*pot, {stock("pearl barley", "1 kg")}).exact == Rational(200, 11));
 }
 
