@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "measure/quantity.hpp"
-#include "packs/cover.hpp"
+#include "packs/cover_function.hpp"
 
 namespace scalepan {
 
@@ -29,7 +29,7 @@ struct PricedCover {
   Quantity leftover;
 };
 
-/// The cheapest whole packs for a need. Throws the errors of CoverFinder, `cover.dimension` where
+/// The cheapest whole packs for a need. Throws the errors of CoverFunction, `cover.dimension` where
 /// a pack is of another dimension or stage than the need, naming both, and `cover.money` where
 /// prices are not in one currency.
 [[nodiscard]] PricedCover cover(const Quantity& need, std::span<const PricedPack> packs);

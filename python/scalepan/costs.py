@@ -24,7 +24,7 @@ def cost(recipe: Recipe, prices: PriceBook, *, strict: bool = False) -> Costing:
 
     Raises:
         CostError: ``cost.stage``, ``cost.currencies``.
-        PriceError: ``cover.too_fine``, ``cover.too_many``.
+        PriceError: ``cover.too_many``.
     """
     return _core.cost(recipe, prices.on(), strict)
 
@@ -39,8 +39,7 @@ def cover(need: Quantity | str, packs: Iterable[tuple[Quantity | str, Money]]) -
 
     Raises:
         PriceError: ``cover.dimension``, naming both sides, ``cover.money``, ``cover.no_packs``,
-            ``cover.pack_size``, ``cover.price``, ``cover.too_fine``,
-            ``cover.too_many``.
+            ``cover.pack_size``, ``cover.price``, ``cover.too_many``.
     """
     rows = [(str(size), _amount(size), _money(price)) for size, price in packs]
     return _core.cover(_amount(need), rows)

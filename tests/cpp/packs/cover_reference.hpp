@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "check.hpp"
-#include "packs/cover.hpp"
+#include "packs/cover_function.hpp"
 
 namespace scalepan {
 
