@@ -140,8 +140,8 @@ const Number& CoverProgramme<Number>::size_of(ThingIndex thing) const {
 
 template <class Number>
 void CoverProgramme<Number>::settle_if_cheap() {
-  constexpr std::size_t few_steps = 4096;
-  constexpr std::size_t few_looks = 100'000;
+  constexpr std::size_t few_steps = 1024;
+  constexpr std::size_t few_looks = 20'000;
   while (!steps_->closed() && steps_->size() < few_steps && work_->looks() < few_looks) {
     steps_->extend();
   }

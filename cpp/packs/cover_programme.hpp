@@ -53,7 +53,7 @@ class CoverProgramme {
   [[nodiscard]] std::optional<Period> period();
 
   /// Steps listed where the stems alone could answer as well; beyond them listing does not pay.
-  static constexpr std::size_t most_listed = 16384;
+  static constexpr std::size_t most_listed = 4096;
 
  private:
   using Steps = std::shared_ptr<ListedSteps<Number>>;

@@ -17,8 +17,7 @@ Stems<Number>::Stems(std::shared_ptr<const std::vector<Thing<Number>>> all,
   choose_filler();
   queue_alone();
   stems_.push_back({});
-  stair_residues_.push_back(Number{});
-  stair_.push_back(0);
+  stair_.emplace(size_of_filler(), price_of(filler_key()));
 }
 
 template <class Number>
@@ -37,59 +36,71 @@ void Stems<Number>::choose_filler() {
 }
 
 template <class Number>
+auto Stems<Number>::alone(ThingIndex thing) const -> Stream {
+  const Key& key = (*all_)[thing].key;
+  Stream stream;
+  stream.fill = whole_part(total_of(key), size_of_filler());
+  stream.residue = total_of(key) - stream.fill * size_of_filler();
+  stream.excess = price_of(key) - stream.fill * price_of(filler_key());
+  stream.head = {key, stream.fill, stream.residue, stream.excess, thing, 0};
+  stream.ready = true;
+  return stream;
+}
+
+template <class Number>
 void Stems<Number>::queue_alone() {
   for (const ThingIndex thing : things_) {
-    if (thing == filler_) continue;
-    alone_.push_back({thing, 0, true, 0, (*all_)[thing].key});
+    if (thing != filler_) alone_.push_back(alone(thing));
   }
   std::ranges::sort(alone_, [](const Stream& a, const Stream& b) {
-    return a.key == b.key ? a.thing < b.thing : a.key < b.key;
+    return a.head.key == b.head.key ? a.head.thing < b.head.thing : a.head.key < b.head.key;
   });
 }
 
+/// Whether an earlier stem, filled up to the total of the candidate, goes before it.
 template <class Number>
-auto Stems<Number>::stem_of(const Key& key, ThingIndex thing, std::uint32_t before) const -> Stem {
-  Stem stem{key, whole_part(total_of(key), size_of_filler()), {}, {}, thing, before};
-  stem.residue = total_of(key) - stem.fill * size_of_filler();
-  stem.excess = price_of(key) - stem.fill * price_of(filler_key());
-  return stem;
-}
-
-template <class Number>
-FilledStem<Number> Stems<Number>::filled_now(const Stem& candidate) const {
-  const auto place = std::ranges::lower_bound(stair_residues_, candidate.residue);
-  const bool around = place == stair_residues_.end();
-  const auto at = around ? 0 : static_cast<std::size_t>(place - stair_residues_.begin());
-  const Stem& stem = stems_[stair_[at]];
-  Number fillers = candidate.fill - stem.fill;
-  if (around) fillers += 1;
-  return {stair_[at], fillers};
-}
-
-/// Whether an earlier stem, filled up to the total of a candidate, goes before it.
-template <class Number>
-bool Stems<Number>::refused(const Key& key, ThingIndex thing, std::uint32_t before) const {
-  if (total_of(key) <= largest_total()) return true;
-  const FilledStem<Number> filled = filled_now(stem_of(key, thing, before));
+bool Stems<Number>::refused(const Stem& candidate) const {
+  const auto& tread = stair_->find(candidate.residue);
+  if (order_ == CoverOrder::price_first && tread.excess != candidate.excess) {
+    return tread.excess < candidate.excess;
+  }
+  const Stem& stem = stems_[tread.stem];
+  FilledStem<Number> filled{tread.stem, candidate.fill - stem.fill};
+  if (candidate.residue > stem.residue) filled.fillers += 1;
   const Key other = key_of(filled);
-  if (!(other == key)) return other < key;
-  ThingCounts<Number> counts{{thing, 1}};
-  add_counts(before, counts);
+  if (!(other == candidate.key)) return other < candidate.key;
+  ThingCounts<Number> counts{{candidate.thing, 1}};
+  add_counts(candidate.before, counts);
   return compare_rows(*all_, counts_of(filled), counts) <= 0;
+}
+
+/// Makes the candidate of the stem that the head stands at.
+template <class Number>
+void Stems<Number>::move_head(Stream& stream) const {
+  const Stem& stem = stems_[stream.head.before];
+  stream.head.key = stem.key + (*all_)[stream.head.thing].key;
+  stream.head.fill = stem.fill + stream.fill;
+  stream.head.residue = stem.residue + stream.residue;
+  stream.head.excess = stem.excess + stream.excess;
+  if (stream.head.residue < size_of_filler()) return;
+  stream.head.residue -= size_of_filler();
+  stream.head.excess -= price_of(filler_key());
+  stream.head.fill += 1;
 }
 
 /// Moves on to the first head that is not refused; false where there is none yet.
 template <class Number>
 bool Stems<Number>::ready(Stream& stream) {
-  if (stream.ready && total_of(stream.key) > largest_total()) return true;
-  if (stream.ready) ++stream.head;
+  Stem& head = stream.head;
+  if (stream.ready && total_of(head.key) > largest_total()) return true;
+  if (stream.ready) ++head.before;
   stream.ready = false;
-  const Key& thing = (*all_)[stream.thing].key;
-  for (; stream.head < stems_.size(); ++stream.head) {
-    const Stem& stem = stems_[stream.head];
-    if (stem.thing < stream.thing) continue;
-    stream.key = stem.key + thing;
-    if (refused(stream.key, stream.thing, stream.head)) continue;
+  const Number& size = total_of((*all_)[head.thing].key);
+  for (; head.before < stems_.size(); ++head.before) {
+    const Stem& stem = stems_[head.before];
+    if (stem.thing < head.thing || total_of(stem.key) + size <= largest_total()) continue;
+    move_head(stream);
+    if (refused(head)) continue;
     stream.looked_at = stems_.size();
     stream.ready = true;
     return true;
@@ -98,15 +109,15 @@ bool Stems<Number>::ready(Stream& stream) {
 }
 
 template <class Number>
-bool Stems<Number>::goes_before(const Stream& a, const Stream& b) const {
+bool Stems<Number>::goes_before(const Stem& a, const Stem& b) const {
   if (!(a.key == b.key)) return a.key < b.key;
   const std::size_t row_a = (*all_)[a.thing].row;
   const std::size_t row_b = (*all_)[b.thing].row;
   if (row_a != row_b) return row_a < row_b;
   ThingCounts<Number> counts_a{{a.thing, 1}};
   ThingCounts<Number> counts_b{{b.thing, 1}};
-  add_counts(a.head, counts_a);
-  add_counts(b.head, counts_b);
+  add_counts(a.before, counts_a);
+  add_counts(b.before, counts_b);
   const auto rows = compare_rows(*all_, counts_a, counts_b);
   return rows != 0 ? rows < 0 : a.thing < b.thing;
 }
@@ -115,14 +126,16 @@ template <class Number>
 auto Stems<Number>::next_stream() -> Stream* {
   Stream* next = nullptr;
   for (Stream& stream : streams_) {
-    if (ready(stream) && (next == nullptr || goes_before(stream, *next))) next = &stream;
+    if (!ready(stream)) continue;
+    if (next == nullptr || goes_before(stream.head, next->head)) next = &stream;
   }
-  while (next_alone_ < alone_.size() && total_of(alone_[next_alone_].key) <= largest_total()) {
+  while (next_alone_ < alone_.size() &&
+         total_of(alone_[next_alone_].head.key) <= largest_total()) {
     ++next_alone_;
   }
   if (next_alone_ < alone_.size()) {
     Stream& alone = alone_[next_alone_];
-    if (next == nullptr || goes_before(alone, *next)) next = &alone;
+    if (next == nullptr || goes_before(alone.head, next->head)) next = &alone;
   }
   return next;
 }
@@ -138,57 +151,34 @@ bool Stems<Number>::grow() {
     }
     const bool alone = next_alone_ < alone_.size() && next == &alone_[next_alone_];
     const bool fresh = next->looked_at == stems_.size();
-    if (!fresh && refused(next->key, next->thing, next->head)) {
-      if (alone) {
-        ++next_alone_;
-      } else {
-        ++next->head;
-        next->ready = false;
-      }
-      continue;
-    }
-    accept(*next);
-    if (alone) {
-      streams_.push_back({next->thing, 1, false, 0, {}});
+    const bool stem = fresh || !refused(next->head);
+    if (stem) accept(next->head);
+    if (!alone) {
+      ++next->head.before;
+      next->ready = false;
+    } else {
       ++next_alone_;
+      if (stem) start_stream(*next);
     }
-    return true;
+    if (stem) return true;
   }
   return false;
 }
 
 template <class Number>
-void Stems<Number>::accept(const Stream& stream) {
-  work_->keep_one();
-  const Stem stem = stem_of(stream.key, stream.thing, stream.head);
-  put_on_stair(stem);
-  stems_.push_back(stem);
+void Stems<Number>::start_stream(Stream stream) {
+  stream.head.before = 1;
+  stream.ready = false;
+  streams_.push_back(stream);
 }
 
-/// Takes away what a new stem beats at the residues below its own. The empty stem stays: nothing
-/// is cheaper than a price without any excess.
 template <class Number>
-void Stems<Number>::put_on_stair(const Stem& stem) {
-  const auto place = std::ranges::lower_bound(stair_residues_, stem.residue);
-  auto end = static_cast<std::size_t>(place - stair_residues_.begin());
-  auto begin = end;
-  if (place != stair_residues_.end() && *place == stem.residue) ++end;
-  if (order_ == CoverOrder::price_first) {
-    while (begin > 0 && stem.excess < stems_[stair_[begin - 1]].excess) --begin;
-  }
-  work_->look((stair_.size() - begin) / 4);  // they move up
+void Stems<Number>::accept(const Stem& stem) {
+  work_->keep_one();
   const auto index = static_cast<std::uint32_t>(stems_.size());
-  const auto at = static_cast<std::ptrdiff_t>(begin);
-  if (begin == end) {
-    stair_residues_.insert(stair_residues_.begin() + at, stem.residue);
-    stair_.insert(stair_.begin() + at, index);
-    return;
-  }
-  stair_residues_[begin] = stem.residue;
-  stair_[begin] = index;
-  const auto last = static_cast<std::ptrdiff_t>(end);
-  stair_residues_.erase(stair_residues_.begin() + at + 1, stair_residues_.begin() + last);
-  stair_.erase(stair_.begin() + at + 1, stair_.begin() + last);
+  const bool cheaper_wins = order_ == CoverOrder::price_first;
+  work_->look(stair_->put(stem.residue, {stem.excess, index}, cheaper_wins) / 4);
+  stems_.push_back(stem);
 }
 
 template <class Number>

@@ -19,9 +19,11 @@
 #include <cstdint>
 #include <limits>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "packs/cover_key.hpp"
+#include "packs/stair.hpp"
 
 namespace scalepan {
 
@@ -67,22 +69,24 @@ class Stems {
  private:
   static constexpr ThingIndex no_thing = std::numeric_limits<ThingIndex>::max();
 
+  /// A stem, or an earlier stem and one thing more that may become one.
   struct Stem {
     Key key;
-    Number fill;                  // whole filler sizes in the total
-    Number residue;               // total less those
-    Number excess;                // price less the price of so many fillers
+    Number fill{};                // whole filler sizes in the total
+    Number residue{};             // total less those
+    Number excess{};              // price less the price of so many fillers
     ThingIndex thing = no_thing;  // the one of the earliest row
     std::uint32_t before = 0;     // the stem without it
   };
 
-  /// Stems with one thing more, in ascending order.
+  /// Candidates of one thing, in ascending order.
   struct Stream {
-    ThingIndex thing;
-    std::uint32_t head;
-    bool ready = false;         // whether `key` is of the head, and was not refused when it came
+    Stem head;
+    Number fill{};  // of the thing alone
+    Number residue{};
+    Number excess{};
+    bool ready = false;         // whether the head was not refused when it came
     std::size_t looked_at = 0;  // the number of stems it was compared with
-    Key key;
   };
 
   [[nodiscard]] const Number& total_of(const Key& key) const { return key.total(order_); }
@@ -91,14 +95,14 @@ class Stems {
 
   void choose_filler();
   void queue_alone();
-  [[nodiscard]] Stem stem_of(const Key& key, ThingIndex thing, std::uint32_t before) const;
-  [[nodiscard]] bool refused(const Key& key, ThingIndex thing, std::uint32_t before) const;
-  [[nodiscard]] FilledStem<Number> filled_now(const Stem& candidate) const;
+  [[nodiscard]] Stream alone(ThingIndex thing) const;
+  void move_head(Stream& stream) const;
+  [[nodiscard]] bool refused(const Stem& candidate) const;
   bool ready(Stream& stream);
-  [[nodiscard]] bool goes_before(const Stream& a, const Stream& b) const;
+  [[nodiscard]] bool goes_before(const Stem& a, const Stem& b) const;
   Stream* next_stream();
-  void accept(const Stream& stream);
-  void put_on_stair(const Stem& stem);
+  void start_stream(Stream stream);
+  void accept(const Stem& stem);
   [[nodiscard]] FilledStem<Number> filled_for(std::size_t stem, const Number& fill,
                                               const Number& residue, bool above) const;
 
@@ -112,10 +116,7 @@ class Stems {
   std::vector<Stream> alone_;  // things not yet known to be stems, in ascending order
   std::size_t next_alone_ = 0;
   std::vector<Stream> streams_;
-  // Stems that fill best, by residue: needs of a residue above that of one entry and up to that of
-  // the next are filled from the next, those above the last from the first with one filler more.
-  std::vector<Number> stair_residues_;
-  std::vector<std::uint32_t> stair_;
+  std::optional<Stair<Number>> stair_;
 };
 
 extern template class Stems<std::int64_t>;
