@@ -30,10 +30,10 @@ class CoverFunction::Solver {
   }
 
   /// None where there is not so much to buy.
-  std::optional<CoverStep> find(const Rational& need, bool above) {
-    if (settled_.load(std::memory_order_acquire)) return find_now(need, above);
+  std::optional<CoverStep> find(const CoverQuestion& question) {
+    if (settled_.load(std::memory_order_acquire)) return find_now(question);
     const std::scoped_lock lock(mutex_);
-    const auto found = find_now(need, above);
+    const auto found = find_now(question);
     note_settled();
     return found;
   }
@@ -81,17 +81,17 @@ class CoverFunction::Solver {
   }
 
  private:
-  std::optional<CoverStep> find_now(const Rational& need, bool above) {
-    std::optional<FoundStep> found;
-    if (words_) {
-      const Rational steps = need / numbers_.size_step;
-      found = words_->find(above ? floor(steps) + 1 : ceil(steps), false);
-    } else {
-      found = fractions_->find(need, above);
-    }
+  std::optional<CoverStep> find_now(const CoverQuestion& question) {
+    const std::optional<FoundStep> found =
+        words_ ? words_->find(in_words(question)) : fractions_->find(question);
     if (!found) return std::nullopt;
     const Rational upto = found->upto * numbers_.size_step;
     return CoverStep{found->after * numbers_.size_step, upto, cover_of(found->counts, upto)};
+  }
+
+  [[nodiscard]] CoverQuestion in_words(const CoverQuestion& question) const {
+    const Rational steps = question.need / numbers_.size_step;
+    return {question.above ? floor(steps) + 1 : ceil(steps), false, question.with_before};
   }
 
   std::optional<CoverPeriod> words_period() { return told_period(words_->period()); }
@@ -136,7 +136,7 @@ void fail_limit(const std::string& most, const std::string& need) {
 
 Cover CoverFunction::at(const Rational& need) const {
   if (need.sign() <= 0) return solver_->cover_of({}, need);
-  std::optional<CoverStep> found = solver_->find(need, false);
+  std::optional<CoverStep> found = solver_->find({need, false, false});
   if (!found) fail_limit(exact_text(*most()), exact_text(need));
   found->cover.leftover = found->cover.total - need;
   return std::move(found->cover);
@@ -144,7 +144,7 @@ Cover CoverFunction::at(const Rational& need) const {
 
 CoverStep CoverFunction::step(const Rational& need) const {
   if (need.sign() <= 0) fail("cover.need", "a step meets needs above zero only");
-  std::optional<CoverStep> found = solver_->find(need, false);
+  std::optional<CoverStep> found = solver_->find({need, false, true});
   if (!found) fail_limit(exact_text(*most()), exact_text(need));
   return std::move(*found);
 }
@@ -156,7 +156,7 @@ std::vector<CoverStep> CoverFunction::steps(const Rational& low, const Rational&
   std::vector<CoverStep> steps;
   for (Rational need = low; need < high; need = steps.back().upto) {
     if (steps.size() >= CoverWork::most_covers) CoverWork::fail_too_many();
-    std::optional<CoverStep> found = solver_->find(need, true);
+    std::optional<CoverStep> found = solver_->find({need, true, true});
     if (!found) break;
     steps.push_back(std::move(*found));
   }

@@ -12,6 +12,14 @@ namespace {
 constexpr std::size_t most_branches = 8;
 constexpr std::size_t most_choices = 2000;
 
+/// Made at once, so that most functions are known in full from the beginning.
+constexpr std::size_t few_steps = 1024;
+constexpr std::size_t few_looks = 20'000;
+
+/// Where the stems alone can answer, more steps are listed only as questions are asked.
+constexpr std::size_t steps_a_question = 256;
+constexpr std::size_t most_listed = 65'536;
+
 /// Far above all totals that listing can reach (`CoverNumbers` has the bound).
 constexpr std::int64_t beyond_listing = std::int64_t{1} << 62U;
 
@@ -140,92 +148,107 @@ const Number& CoverProgramme<Number>::size_of(ThingIndex thing) const {
 
 template <class Number>
 void CoverProgramme<Number>::settle_if_cheap() {
-  constexpr std::size_t few_steps = 1024;
-  constexpr std::size_t few_looks = 20'000;
   while (!steps_->closed() && steps_->size() < few_steps && work_->looks() < few_looks) {
+    steps_->extend();
+  }
+  may_list_ = steps_->size();
+}
+
+template <class Number>
+void CoverProgramme<Number>::list_to(const Number& target) {
+  may_list_ = std::min(may_list_ + steps_a_question, most_listed);
+  while (!steps_->closed() && steps_->largest_total() <= target) {
+    if (stems_ && steps_->size() >= may_list_) break;
     steps_->extend();
   }
 }
 
 template <class Number>
-void CoverProgramme<Number>::grow_to(const Rational& need) {
-  Number target{};
-  to_number(need, target);
-  while (!steps_->closed() && steps_->largest_total() <= target) {
-    by_stems_ = by_stems_ || (stems_ && steps_->size() >= most_listed);
-    if (by_stems_) break;
-    steps_->extend();
-  }
-  if (!by_stems_ || steps_->closed()) return;
+void CoverProgramme<Number>::grow_stems_to(const Number& target) {
   while (!stems_->complete() && stems_->largest_total() <= target) stems_->grow();
 }
 
 template <class Number>
-std::optional<FoundStep> CoverProgramme<Number>::find(const Rational& need, bool above) {
-  grow_to(need);
+std::optional<FoundStep> CoverProgramme<Number>::find(const CoverQuestion& question) {
+  Number target{};
+  to_number(question.need, target);
+  if (!steps_->closed()) list_to(target);
   const Rational listed(steps_->largest_total());
-  const bool within = above ? need < listed : need <= listed;
+  const bool within = question.above ? question.need < listed : question.need <= listed;
   if (!within && steps_->ended()) return std::nullopt;
-  return within || steps_->closed() ? in_list(need, above) : in_stems(need, above);
+  if (within || steps_->closed()) return in_list(question);
+  by_stems_ = true;
+  grow_stems_to(target);
+  return in_stems(question);
 }
 
-template <class Number>
-FoundStep CoverProgramme<Number>::in_list(const Rational& need, bool above) const {
+namespace {
+
+/// A need as some fillers, taken off as long as it stays above the start of the period, and a
+/// rest.
+struct Reduced {
   Rational fillers;
-  Rational filler_size;
-  Rational rest = need;
+  Rational rest;
+};
+
+Reduced reduce(const CoverQuestion& question, const Rational& from, const Rational& filler) {
+  if (question.above ? question.need < from : question.need <= from) return {0, question.need};
+  const Rational over = (question.need - from) / filler;
+  const Rational fillers = question.above ? floor(over) + 1 : ceil(over);
+  return {fillers, question.need - fillers * filler};
+}
+
+}  // namespace
+
+template <class Number>
+FoundStep CoverProgramme<Number>::in_list(const CoverQuestion& question) const {
   const auto& period = steps_->period();
-  if (period && (above ? need >= Rational(period->from) : need > Rational(period->from))) {
-    filler_size = Rational(size_of(period->filler));
-    const Rational over = (need - Rational(period->from)) / filler_size;
-    fillers = above ? floor(over) + 1 : ceil(over);
-    rest = need - fillers * filler_size;
-  }
+  const Rational from(steps_->largest_total());
+  const Rational filler = period ? Rational(size_of(period->filler)) : Rational(0);
+  const Reduced reduced = period ? reduce(question, from, filler) : Reduced{0, question.need};
   Number target{};
-  to_number(rest, target);
+  to_number(reduced.rest, target);
   const auto& keys = steps_->keys();
   const auto place = std::ranges::partition_point(keys, [&](const CoverKey<Number>& key) {
     const Number& total = key.total(order_);
-    return above ? total <= target : total < target;
+    return question.above ? total <= target : total < target;
   });
   const auto index = static_cast<std::size_t>(place - keys.begin());
   ThingCounts<Number> counts;
   steps_->add_counts(index, counts);
-  FoundStep found{by_purchase(counts, period ? period->filler : 0, fillers), {}, {}};
-  found.upto = Rational(keys[index].total(order_)) + fillers * filler_size;
-  if (!fillers.is_zero() && index == period->begin) {
-    found.after = Rational(period->from) + (fillers - 1) * filler_size;
+  FoundStep found;
+  found.counts = by_purchase(counts, period ? period->filler : 0, reduced.fillers);
+  const Rational added = reduced.fillers * filler;
+  found.upto = Rational(keys[index].total(order_)) + added;
+  if (reduced.fillers.sign() > 0 && index == period->begin) {
+    found.after = from + added - filler;
   } else {
-    found.after = Rational(keys[index - 1].total(order_)) + fillers * filler_size;
+    found.after = Rational(keys[index - 1].total(order_)) + added;
   }
   return found;
 }
 
 template <class Number>
-FoundStep CoverProgramme<Number>::in_stems(const Rational& need, bool above) const {
-  const Rational filler_size(size_of(stems_->filler()));
+FoundStep CoverProgramme<Number>::in_stems(const CoverQuestion& question) const {
+  const Rational filler(size_of(stems_->filler()));
   const Rational from(stems_->largest_total());
-  Rational fillers;
-  Rational rest = need;
-  if (above ? need >= from : need > from) {
-    const Rational over = (need - from) / filler_size;
-    fillers = above ? floor(over) + 1 : ceil(over);
-    rest = need - fillers * filler_size;
-  }
-  const Rational added = fillers * filler_size;
+  const Reduced reduced = reduce(question, from, filler);
+  const Rational added = reduced.fillers * filler;
   FoundStep found;
-  if (fillers.sign() > 0) found.after = from + added - filler_size;
+  if (reduced.fillers.sign() > 0) found.after = from + added - filler;
   FilledStem<Number> best;
-  if (above ? rest.sign() >= 0 : rest.sign() > 0) {
+  if (question.above ? reduced.rest.sign() >= 0 : reduced.rest.sign() > 0) {
     Number target{};
-    to_number(rest, target);
-    best = stems_->best_for(target, above);
-    const Number price = stems_->key_of(best).price(order_);
-    found.after =
-        std::max(found.after, Rational(stems_->step_before(target, price, above)) + added);
+    to_number(reduced.rest, target);
+    best = stems_->best_for(target, question.above);
+    if (question.with_before) {
+      const Number price = stems_->key_of(best).price(order_);
+      const Rational before(stems_->step_before(target, price, question.above));
+      found.after = std::max(found.after, before + added);
+    }
   }
   found.upto = Rational(stems_->key_of(best).total(order_)) + added;
-  found.counts = by_purchase(stems_->counts_of(best), stems_->filler(), fillers);
+  found.counts = by_purchase(stems_->counts_of(best), stems_->filler(), reduced.fillers);
   return found;
 }
 
@@ -251,7 +274,10 @@ std::optional<Rational> CoverProgramme<Number>::most() {
 template <class Number>
 auto CoverProgramme<Number>::period() -> std::optional<Period> {
   if (free_.empty() && branches_.empty()) return std::nullopt;
-  grow_to(Rational(beyond_listing));
+  Number target{};
+  to_number(Rational(beyond_listing), target);
+  if (!steps_->closed() && stems_) grow_stems_to(target);
+  if (!stems_) list_to(target);
   const bool listed = steps_->period().has_value();
   const ThingIndex filler = listed ? steps_->period()->filler : stems_->filler();
   return Period{Rational(listed ? steps_->period()->from : stems_->largest_total()),

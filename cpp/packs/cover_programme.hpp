@@ -16,10 +16,16 @@ struct LimitedThing {
   std::optional<Number> limit;
 };
 
-/// A step in the programme's units.
+/// All in the programme's units.
+struct CoverQuestion {
+  Rational need;             // above zero; not below where `above`
+  bool above = false;        // all needs just above it are meant
+  bool with_before = false;  // whether the step before is asked for
+};
+
 struct FoundStep {
   std::map<std::size_t, Rational> counts;  // by purchase
-  Rational after;                          // total of the step before
+  Rational after;                          // total of the step before, where asked for
   Rational upto;                           // its own
 };
 
@@ -29,15 +35,15 @@ class CoverProgramme {
   /// Throws `cover.too_many` where limits and least numbers make too many branches.
   CoverProgramme(std::vector<LimitedThing<Number>> things, CoverOrder order);
 
-  /// The step that meets the need, or all needs just above it; none where there is not so much to
-  /// buy. Only for needs above zero. Throws `cover.too_many`.
-  [[nodiscard]] std::optional<FoundStep> find(const Rational& need, bool above);
+  /// The step that meets the need; none where there is not so much to buy.
+  /// Throws `cover.too_many`.
+  [[nodiscard]] std::optional<FoundStep> find(const CoverQuestion& question);
 
   /// Lists steps until the rest is known, or a little work is spent.
   void settle_if_cheap();
   /// Whether every answer is known, so that `find` changes nothing any more.
   [[nodiscard]] bool settled() const { return steps_->closed(); }
-  /// Whether the steps were too many to list, so that needs are met from the stems.
+  /// Whether the last answer came from the stems, since too many steps were not yet listed.
   [[nodiscard]] bool by_stems() const { return by_stems_; }
 
   [[nodiscard]] const ListedSteps<Number>& steps() const { return *steps_; }
@@ -52,9 +58,6 @@ class CoverProgramme {
   /// None where the function ends. Throws `cover.too_many`.
   [[nodiscard]] std::optional<Period> period();
 
-  /// Steps listed where the stems alone could answer as well; beyond them listing does not pay.
-  static constexpr std::size_t most_listed = 4096;
-
  private:
   using Steps = std::shared_ptr<ListedSteps<Number>>;
   using All = std::shared_ptr<const std::vector<Thing<Number>>>;
@@ -68,9 +71,10 @@ class CoverProgramme {
   Steps either(const Steps& without, const Steps& with, ThingIndex thing, const Number& count);
 
   [[nodiscard]] const Number& size_of(ThingIndex thing) const;
-  void grow_to(const Rational& need);
-  [[nodiscard]] FoundStep in_list(const Rational& need, bool above) const;
-  [[nodiscard]] FoundStep in_stems(const Rational& need, bool above) const;
+  void list_to(const Number& target);
+  void grow_stems_to(const Number& target);
+  [[nodiscard]] FoundStep in_list(const CoverQuestion& question) const;
+  [[nodiscard]] FoundStep in_stems(const CoverQuestion& question) const;
   [[nodiscard]] std::map<std::size_t, Rational> by_purchase(const ThingCounts<Number>& counts,
                                                             ThingIndex filler,
                                                             const Rational& fillers) const;
@@ -94,6 +98,7 @@ class CoverProgramme {
   std::size_t choices_ = 0;
   std::shared_ptr<Stems<Number>> stems_;  // only where nothing is limited
   Steps steps_;
+  std::size_t may_list_ = 0;  // where the stems alone can answer as well
   bool by_stems_ = false;
 };
 

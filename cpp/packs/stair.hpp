@@ -13,7 +13,8 @@ namespace scalepan {
 /// entry and up to that of the next are filled up from the next; those above the last from the
 /// empty stem, with one filler more. The empty stem, of residue 0, always stays.
 ///
-/// A small filler size in words has a slot for every residue, else the entries are searched.
+/// Entries are searched while they are few; then a small filler size in words gets a slot for
+/// every residue.
 template <class Number>
 class Stair {
  public:
@@ -22,15 +23,9 @@ class Stair {
     std::uint32_t stem;
   };
 
-  Stair(const Number& filler_size, const Number& filler_price) : around_{filler_price, 0} {
-    if constexpr (std::same_as<Number, std::int64_t>) {
-      if (filler_size <= most_slots) slots_.resize(static_cast<std::size_t>(filler_size), around_);
-    }
-    if (slots_.empty()) {
-      entries_.push_back({Number{}, {Number{}, 0}});
-    } else {
-      slots_.front() = {Number{}, 0};
-    }
+  Stair(const Number& filler_size, const Number& filler_price)
+      : filler_size_(filler_size), around_{filler_price, 0} {
+    entries_.push_back({Number{}, {Number{}, 0}});
   }
 
   [[nodiscard]] const Tread& find(const Number& residue) const {
@@ -55,23 +50,36 @@ class Stair {
     const auto end = place != entries_.end() && place->residue == residue ? place + 1 : place;
     auto begin = place;
     while (begin != entries_.begin() && beats(std::prev(begin)->tread)) --begin;
-    const auto moved = static_cast<std::size_t>(entries_.end() - begin);
+    auto moved = static_cast<std::size_t>(entries_.end() - begin);
     if (begin == end) {
       entries_.insert(begin, {residue, tread});
     } else {
       *begin = {residue, tread};
       entries_.erase(begin + 1, end);
     }
+    if constexpr (std::same_as<Number, std::int64_t>) {
+      if (entries_.size() > few_entries && filler_size_ <= most_slots) moved += lay_out();
+    }
     return moved;
   }
 
  private:
+  static constexpr std::size_t few_entries = 64;
   static constexpr std::int64_t most_slots = 65536;
 
   struct Entry {
     Number residue;
     Tread tread;
   };
+
+  std::size_t lay_out() {
+    for (const Entry& entry : entries_) {
+      slots_.resize(static_cast<std::size_t>(entry.residue) + 1, entry.tread);
+    }
+    slots_.resize(static_cast<std::size_t>(filler_size_), around_);
+    entries_.clear();
+    return slots_.size();
+  }
 
   template <class Beats>
   std::size_t put_in_slots(std::size_t residue, const Tread& tread, Beats beats) {
@@ -87,7 +95,8 @@ class Stair {
     return residue - slot;
   }
 
-  Tread around_;
+  Number filler_size_;
+  Tread around_;  // above the last entry
   std::vector<Tread> slots_;
   std::vector<Entry> entries_;
 };

@@ -69,6 +69,9 @@ bool Stems<Number>::refused(const Stem& candidate) const {
   if (candidate.residue > stem.residue) filled.fillers += 1;
   const Key other = key_of(filled);
   if (!(other == candidate.key)) return other < candidate.key;
+  const std::size_t row = (*all_)[candidate.thing].row;
+  const std::size_t other_row = (*all_)[std::min(stem.thing, filler_)].row;
+  if (row != other_row) return other_row < row;
   ThingCounts<Number> counts{{candidate.thing, 1}};
   add_counts(candidate.before, counts);
   return compare_rows(*all_, counts_of(filled), counts) <= 0;
@@ -129,8 +132,7 @@ auto Stems<Number>::next_stream() -> Stream* {
     if (!ready(stream)) continue;
     if (next == nullptr || goes_before(stream.head, next->head)) next = &stream;
   }
-  while (next_alone_ < alone_.size() &&
-         total_of(alone_[next_alone_].head.key) <= largest_total()) {
+  while (next_alone_ < alone_.size() && total_of(alone_[next_alone_].head.key) <= largest_total()) {
     ++next_alone_;
   }
   if (next_alone_ < alone_.size()) {
