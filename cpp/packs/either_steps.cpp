@@ -49,6 +49,7 @@ bool EitherSteps<Number>::extend() {
   const Key key_with = with ? with_->key(next_with_) + bundle_.key : Key();
   const bool bundle = with && (!without || bundle_first(key_without, key_with));
   work_->keep_one();
+  work_->look(2);
   this->list(bundle ? key_with : key_without);
   origins_.push_back({bundle, bundle ? next_with_++ : next_without_++});
   close_where_both_have();
