@@ -29,9 +29,9 @@ std::vector<Purchase> purchases_of(std::span<const Pack> packs) {
 void expect_valid(std::span<const Purchase> purchases) {
   if (purchases.empty()) fail("cover.no_packs", "there is no pack to choose from");
   for (const Purchase& purchase : purchases) {
+    expect_count(purchase.packs, "the number of packs in a purchase");
     if (purchase.size.sign() <= 0) fail("cover.pack_size", "the size of a pack must be above zero");
     if (purchase.price.sign() < 0) fail("cover.price", "the price of a pack is below zero");
-    expect_count(purchase.packs, "the number of packs in a purchase");
     expect_count(purchase.least, "the least number to be bought");
     if (!purchase.limit) continue;
     expect_count(*purchase.limit, "the limit of a pack");

@@ -13,6 +13,8 @@ from scalepan._core import (
     Catalog,
     Costing,
     Cover,
+    CoverFunction,
+    CoverStep,
     Curve,
     Fact,
     Line,
@@ -36,7 +38,8 @@ from scalepan._core import (
     quantity,
 )
 from scalepan.conversion import Conversion, OtherFact, UsedFact, convert
-from scalepan.costs import cost, cover
+from scalepan.costs import cost
+from scalepan.covers import Purchase, cover, cover_function
 from scalepan.errors import (
     CostError,
     Error,
@@ -68,6 +71,8 @@ __all__ = [
     "CostError",
     "Costing",
     "Cover",
+    "CoverFunction",
+    "CoverStep",
     "Curve",
     "Error",
     "Fact",
@@ -88,6 +93,7 @@ __all__ = [
     "PriceBook",
     "PriceError",
     "PrintedVolume",
+    "Purchase",
     "Quantity",
     "Recipe",
     "RecipeError",
@@ -107,6 +113,7 @@ __all__ = [
     "convert",
     "cost",
     "cover",
+    "cover_function",
     "fill_trays",
     "loads",
     "measure_out",
