@@ -83,6 +83,12 @@ PricedFunction make_cover_function(const std::vector<py::tuple>& rows, const std
   return PricedFunction(std::move(purchases), by);
 }
 
+/// A quantity, or an amount as written.
+Quantity amount_of(const py::object& given) {
+  if (py::isinstance<Quantity>(given)) return given.cast<Quantity>();
+  return py::module_::import("scalepan._core").attr("quantity")(given).cast<Quantity>();
+}
+
 void bind_cover_function(py::module_& m) {
   py::class_<PricedStep>(m, "CoverStep")
       .def_readonly("after", &PricedStep::after)
@@ -92,10 +98,24 @@ void bind_cover_function(py::module_& m) {
         return "<CoverStep above " + s.after.text() + " up to " + s.upto.text() + ": " +
                text_of(s.cover.packs) + " = " + s.cover.price.text() + ">";
       });
-  const py::call_guard<py::gil_scoped_release> released;
   py::class_<PricedFunction>(m, "CoverFunction")
-      .def("at", &PricedFunction::at, py::arg("need"), released)
-      .def("steps", &PricedFunction::steps, py::arg("low"), py::arg("high"), released)
+      .def(
+          "at",
+          [](const PricedFunction& f, const py::object& need) {
+            const Quantity amount = amount_of(need);
+            const py::gil_scoped_release release;
+            return f.at(amount);
+          },
+          py::arg("need"))
+      .def(
+          "steps",
+          [](const PricedFunction& f, const py::object& low, const py::object& high) {
+            const Quantity from = amount_of(low);
+            const Quantity upto = amount_of(high);
+            const py::gil_scoped_release release;
+            return f.steps(from, upto);
+          },
+          py::arg("low"), py::arg("high"))
       .def_property_readonly("period",
                              [](const PricedFunction& f) -> std::optional<Quantity> {
                                const auto period = f.period();

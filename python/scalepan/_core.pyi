@@ -449,9 +449,9 @@ class CoverStep:
 class CoverFunction:
     """The cheapest whole packs for every need. May be asked from several threads."""
 
-    def at(self, need: Quantity, /) -> Cover:
+    def at(self, need: Quantity | str) -> Cover:
         """Raises PriceError (``cover.dimension``, ``cover.limit``, ``cover.too_many``)."""
-    def steps(self, low: Quantity, high: Quantity, /) -> list[CoverStep]:
+    def steps(self, low: Quantity | str, high: Quantity | str) -> list[CoverStep]:
         """The steps that meet needs above `low`, up to that of `high` or to the last there is.
 
         Raises PriceError (``cover.dimension``, ``cover.need``, ``cover.too_many``).

@@ -24,6 +24,7 @@ def grams(quantity: scalepan.Quantity | None) -> Fraction:
 
 def test_a_function_is_asked_for_any_need() -> None:
     function = scalepan.cover_function(TWO)
+    assert function.at("600 g").packs == [(3, "200 g")]
     assert function.at(scalepan.quantity("600 g")).packs == [(3, "200 g")]
     # 10^30 g are 2 * 10^27 packs of 500 g.
     huge = function.at(scalepan.quantity(f"{10**30} g"))
@@ -34,7 +35,7 @@ def test_a_function_is_asked_for_any_need() -> None:
 
 def test_its_steps_say_where_the_packs_change() -> None:
     function = scalepan.cover_function(TWO)
-    steps = function.steps(scalepan.quantity("0 g"), scalepan.quantity("0.7 kg"))
+    steps = function.steps("0 g", "0.7 kg")
     assert [grams(step.upto) for step in steps] == [200, 400, 500, 600, 700]
     assert [grams(step.after) for step in steps] == [0, 200, 400, 500, 600]
     assert [step.cover.price.value for step in steps] == [
