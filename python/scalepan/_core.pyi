@@ -473,7 +473,7 @@ class CoverFunction:
         """The way taken: ``steps`` or ``stems``, ``in words`` or ``in fractions``."""
 
 def make_cover_function(
-    rows: Sequence[tuple[str, Quantity, Quantity, int, Fraction, Fraction, Fraction | None]],
+    rows: Sequence[tuple[str, Quantity, Quantity, int, int, int, int | None]],
     order: str,
 ) -> CoverFunction: ...
 

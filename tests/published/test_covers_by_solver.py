@@ -51,6 +51,7 @@ def cover_of(need: int, packs: Packs) -> scalepan.Cover:
 def by_highs(need: int, packs: Packs) -> int:
     solver = highspy.Highs()
     solver.setOptionValue("output_flag", False)
+    solver.setOptionValue("threads", 1)
     solver.setOptionValue("mip_rel_gap", 0.0)
     solver.setOptionValue("mip_abs_gap", 0.0)
     counts = [solver.addIntegral(lb=0, obj=pence) for _, pence in packs]
