@@ -170,8 +170,4 @@ const CoverTable* CoverFunction::table() const { return solver_->table(); }
 const Rational& CoverFunction::size_step() const { return solver_->numbers().size_step; }
 const Rational& CoverFunction::price_step() const { return solver_->numbers().price_step; }
 
-Cover cheapest_cover(const Rational& need, std::span<const Pack> packs) {
-  return CoverFunction(purchases_of(packs)).at(need);
-}
-
 }  // namespace scalepan

@@ -88,9 +88,6 @@ class CoverFunction {
   std::unique_ptr<Solver> solver_;
 };
 
-/// One need, one list of packs.
-[[nodiscard]] Cover cheapest_cover(const Rational& need, std::span<const Pack> packs);
-
 /// The error of `at` for needs beyond all limits, in the words of whoever knows the unit.
 [[noreturn]] void fail_limit(const std::string& most, const std::string& need);
 

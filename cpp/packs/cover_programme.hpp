@@ -44,7 +44,7 @@ class CoverProgramme {
   /// Whether every answer is known, so that `find` changes nothing any more.
   [[nodiscard]] bool settled() const { return steps_->closed(); }
   /// Whether the last answer came from the stems, since too many steps were not yet listed.
-  [[nodiscard]] bool by_stems() const { return by_stems_; }
+  [[nodiscard]] bool by_stems() const { return by_stems_ && !settled(); }
 
   [[nodiscard]] const ListedSteps<Number>& steps() const { return *steps_; }
   [[nodiscard]] CoverOrder order() const { return order_; }

@@ -84,14 +84,16 @@ void check_steps(const CoverFunction& function, const Rational& low, const Ratio
 const std::vector<Pack> fine{{997, 2990}, {1409, 4229}, {2003, 6007}, {877, 2632}, {1201, 3604}};
 
 TEST_CASE("steps: from the stems the same as from the list") {
-  const CoverFunction stems = function_of(fine);
-  static_cast<void>(stems.at(50'000'000));
-  CHECK(stems.kernel() == "stems in words");
-  check_steps(stems, 20'000, 20'200);
-  check_steps(stems, 50'000'000, 50'000'100);
-  const CoverFunction listed = function_of(fine);
-  for (int need = 100; need < 20'000; need += 100) {
-    CHECK(listed.at(need).counts == stems.at(need).counts);
+  for (const CoverOrder order : {CoverOrder::price_first, CoverOrder::leftover_first}) {
+    const CoverFunction stems = function_of(fine, order);
+    static_cast<void>(stems.at(50'000'000));
+    CHECK(stems.kernel() == "stems in words");
+    check_steps(stems, 20'000, 20'200);
+    check_steps(stems, 50'000'000, 50'000'100);
+    const CoverFunction listed = function_of(fine, order);
+    for (int need = 100; need < 20'000; need += 100) {
+      CHECK(listed.at(need).counts == stems.at(need).counts);
+    }
   }
 }
 

@@ -10,6 +10,11 @@
 
 namespace scalepan {
 
+/// One need, one list of packs.
+inline Cover cheapest_cover(const Rational& need, const std::vector<Pack>& packs) {
+  return CoverFunction(purchases_of(packs)).at(need);
+}
+
 struct PlainPack {
   std::int64_t size;
   std::int64_t price;
