@@ -31,13 +31,14 @@ test: package
 	$(MAKE) --no-print-directory lint
 
 bench: package
-	@tools/system_packages.sh libbenchmark-dev libflint-dev libgmp-dev
+	@tools/system_packages.sh libbenchmark-dev libflint-dev libglpk-dev libgmp-dev
 	@tools/fetch_usda_release.sh
 	$(PYTHON) -m pip install --quiet --group bench
 	$(SAY) "Building the benchmarks"
 	$(VENV)/bin/cmake --preset bench
 	$(VENV)/bin/cmake --build --preset bench
-	$(PYTHON) tests/bench/report.py build/bench/tests/bench/rational_bench
+	$(PYTHON) tests/bench/report.py build/bench/tests/bench/rational_bench \
+		build/bench/tests/bench/cover_bench
 
 core-tests: $(VENV)/.tools
 	$(SAY) "Core: build and tests, without Python"

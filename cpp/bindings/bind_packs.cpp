@@ -1,7 +1,9 @@
 #include <memory>
+#include <optional>
 
 #include "bindings/bind.hpp"
 #include "bindings/placed.hpp"
+#include "exact/error.hpp"
 #include "packs/price_book.hpp"
 #include "packs/priced_cover.hpp"
 
@@ -40,6 +42,97 @@ void bind_offer(py::module_& m) {
       });
 }
 
+void bind_cover(py::module_& m) {
+  py::class_<PricedCover>(m, "Cover")
+      .def_property_readonly("packs", [](const PricedCover& c) { return packs_of(c.packs); })
+      .def_readonly("price", &PricedCover::price)
+      .def_readonly("leftover", &PricedCover::leftover)
+      .def("__repr__", [](const PricedCover& c) {
+        const std::string text = text_of(c.packs);
+        return "<Cover " + (text.empty() ? "of no packs" : text) + " = " + c.price.text() + ">";
+      });
+  m.def(
+      "cover",
+      [](const Quantity& need, const std::vector<std::tuple<std::string, Quantity, Quantity>>& in) {
+        std::vector<PricedPack> packs;
+        packs.reserve(in.size());
+        for (const auto& [text, size, price] : in) packs.push_back({text, size, price});
+        return cover(need, packs);
+      },
+      py::arg("need"), py::arg("packs"));
+}
+
+CoverOrder order_named(const std::string& order) {
+  if (order == "price") return CoverOrder::price_first;
+  if (order == "leftover") return CoverOrder::leftover_first;
+  fail("cover.order", "no order of covers is called \"" + excerpt(order) + "\"",
+       "there are: price, leftover");
+}
+
+PricedFunction make_cover_function(const std::vector<py::tuple>& rows, const std::string& order) {
+  std::vector<PricedPurchase> purchases;
+  purchases.reserve(rows.size());
+  for (const py::tuple& row : rows) {
+    purchases.push_back({row[0].cast<std::string>(), row[1].cast<Quantity>(),
+                         row[2].cast<Quantity>(), row[3].cast<std::size_t>(),
+                         row[4].cast<Rational>(), row[5].cast<Rational>(),
+                         row[6].cast<std::optional<Rational>>()});
+  }
+  const CoverOrder by = order_named(order);
+  const py::gil_scoped_release release;
+  return PricedFunction(std::move(purchases), by);
+}
+
+/// A quantity, or an amount as written.
+Quantity amount_of(const py::object& given) {
+  if (py::isinstance<Quantity>(given)) return given.cast<Quantity>();
+  return py::module_::import("scalepan._core").attr("quantity")(given).cast<Quantity>();
+}
+
+void bind_cover_function(py::module_& m) {
+  py::class_<PricedStep>(m, "CoverStep")
+      .def_readonly("after", &PricedStep::after)
+      .def_readonly("upto", &PricedStep::upto)
+      .def_readonly("cover", &PricedStep::cover)
+      .def("__repr__", [](const PricedStep& s) {
+        return "<CoverStep above " + s.after.text() + " up to " + s.upto.text() + ": " +
+               text_of(s.cover.packs) + " = " + s.cover.price.text() + ">";
+      });
+  py::class_<PricedFunction>(m, "CoverFunction")
+      .def(
+          "at",
+          [](const PricedFunction& f, const py::object& need) {
+            const Quantity amount = amount_of(need);
+            const py::gil_scoped_release release;
+            return f.at(amount);
+          },
+          py::arg("need"))
+      .def(
+          "steps",
+          [](const PricedFunction& f, const py::object& low, const py::object& high) {
+            const Quantity from = amount_of(low);
+            const Quantity upto = amount_of(high);
+            const py::gil_scoped_release release;
+            return f.steps(from, upto);
+          },
+          py::arg("low"), py::arg("high"))
+      .def_property_readonly("period",
+                             [](const PricedFunction& f) -> std::optional<Quantity> {
+                               const auto period = f.period();
+                               return period ? std::optional(period->first) : std::nullopt;
+                             })
+      .def_property_readonly("repeats_above",
+                             [](const PricedFunction& f) -> std::optional<Quantity> {
+                               const auto period = f.period();
+                               return period ? std::optional(period->second) : std::nullopt;
+                             })
+      .def_property_readonly("most", &PricedFunction::most)
+      .def_property_readonly("kernel", &PricedFunction::kernel)
+      .def("__repr__",
+           [](const PricedFunction& f) { return "<CoverFunction, " + f.kernel() + ">"; });
+  m.def("make_cover_function", &make_cover_function, py::arg("rows"), py::arg("order"));
+}
+
 }  // namespace
 
 void bind_packs(py::module_& m) {
@@ -58,24 +151,8 @@ void bind_packs(py::module_& m) {
         return "<PriceBook of " + std::to_string(book.offers().size()) + " offers>";
       });
   m.def("make_price_book", &make_price_book, py::arg("rows"), py::arg("measures"));
-
-  py::class_<PricedCover>(m, "Cover")
-      .def_property_readonly("packs", [](const PricedCover& c) { return packs_of(c.packs); })
-      .def_readonly("price", &PricedCover::price)
-      .def_readonly("leftover", &PricedCover::leftover)
-      .def("__repr__", [](const PricedCover& c) {
-        const std::string text = text_of(c.packs);
-        return "<Cover " + (text.empty() ? "of no packs" : text) + " = " + c.price.text() + ">";
-      });
-  m.def(
-      "cover",
-      [](const Quantity& need, const std::vector<std::tuple<std::string, Quantity, Quantity>>& in) {
-        std::vector<PricedPack> packs;
-        packs.reserve(in.size());
-        for (const auto& [text, size, price] : in) packs.push_back({text, size, price});
-        return cover(need, packs);
-      },
-      py::arg("need"), py::arg("packs"));
+  bind_cover(m);
+  bind_cover_function(m);
 }
 
 }  // namespace scalepan::bindings

@@ -149,12 +149,12 @@ void keep_best_statement(std::vector<OfferGroup>& groups) {
   std::erase_if(groups, [](const OfferGroup& group) { return group.offers.empty(); });
 }
 
-std::shared_ptr<const CoverFinder> finder_of(const OfferGroup& group) {
+std::shared_ptr<const CoverFunction> covers_of(const OfferGroup& group) {
   std::vector<Pack> packs;
   for (std::size_t i = 0; i < group.offers.size(); ++i) {
     packs.push_back({group.contents[i].coherent(), group.offers[i]->price.coherent()});
   }
-  return std::make_shared<const CoverFinder>(packs);
+  return std::make_shared<const CoverFunction>(purchases_of(packs));
 }
 
 std::string packs_of(const OfferGroup& group) {
@@ -218,7 +218,7 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wan
   keep_best_statement(item.groups);
   keep_known(item);
   note_left_out(item, left_out);
-  for (OfferGroup& group : item.groups) group.finder = finder_of(group);
+  for (OfferGroup& group : item.groups) group.covers = covers_of(group);
 }
 
 std::vector<ItemPlan> items_of(const std::vector<Line>& lines) {

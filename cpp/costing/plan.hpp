@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "food/convert.hpp"
-#include "packs/cover.hpp"
+#include "packs/cover_function.hpp"
 #include "packs/price_book.hpp"
 #include "recipe/recipe.hpp"
 
@@ -26,7 +26,7 @@ struct OfferGroup {
   std::vector<const Offer*> offers;
   std::vector<Quantity> contents;  // one an offer
   std::vector<LineWay> ways;
-  std::shared_ptr<const CoverFinder> finder;
+  std::shared_ptr<const CoverFunction> covers;
 
   [[nodiscard]] bool assumes() const;
 };

@@ -139,7 +139,7 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   best.plan = &plan;
   for (const OfferGroup& group : plan.groups) {
     const Rational need = need_of(group, lines);
-    Cover cover = group.finder->cheapest(need);
+    Cover cover = group.covers->at(need);
     if (best.group != nullptr && cover.price >= best.cover.price) continue;
     best.group = &group;
     best.need = Quantity::of_coherent(need, unit_of(group));

@@ -1,5 +1,6 @@
 #include "exact/rational.hpp"
 
+#include <cstdlib>
 #include <limits>
 #include <memory>
 
@@ -172,7 +173,31 @@ Rational denominator(const Rational& x) {
                      : settle(BigRational(x.big().value.denominator()));
 }
 
+namespace {
+
+/// In lowest terms: what divides a denominator divides no numerator. False beyond words.
+bool common_step_in_words(const Rational& a, const Rational& b, Rational& out) {
+  if (!a.is_word() || !b.is_word()) return false;
+  const auto magnitude = [](const Rational& x) {
+    return static_cast<std::uint64_t>(std::abs(x.word_numerator()));
+  };
+  const std::uint64_t top_a = magnitude(a);
+  const std::uint64_t top_b = magnitude(b);
+  const auto common =
+      static_cast<std::int64_t>(gcd_words(static_cast<std::uint64_t>(a.word_denominator()),
+                                          static_cast<std::uint64_t>(b.word_denominator())));
+  std::int64_t den = 0;
+  if (!multiply_words(a.word_denominator() / common, b.word_denominator(), den)) return false;
+  const std::uint64_t top = top_a == 0 ? top_b : top_b == 0 ? top_a : gcd_words(top_a, top_b);
+  out = Rational(static_cast<std::int64_t>(top), den);
+  return true;
+}
+
+}  // namespace
+
 Rational common_step(const Rational& a, const Rational& b) {
+  Rational step;
+  if (common_step_in_words(a, b, step)) return step;
   const BigRational x = to_boost(a);
   const BigRational y = to_boost(b);
   const BigInt top =

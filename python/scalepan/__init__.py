@@ -14,6 +14,8 @@ from scalepan._core import (
     Catalog,
     Costing,
     Cover,
+    CoverFunction,
+    CoverStep,
     Curve,
     Driver,
     Fact,
@@ -45,7 +47,8 @@ from scalepan._core import (
     quantity,
 )
 from scalepan.conversion import Conversion, OtherFact, UsedFact, convert
-from scalepan.costs import cost, cover
+from scalepan.costs import cost
+from scalepan.covers import Purchase, cover, cover_function
 from scalepan.errors import (
     CostError,
     Error,
@@ -86,6 +89,8 @@ __all__ = [
     "CostError",
     "Costing",
     "Cover",
+    "CoverFunction",
+    "CoverStep",
     "Curve",
     "Driver",
     "Error",
@@ -111,6 +116,7 @@ __all__ = [
     "PriceError",
     "PriceFound",
     "PrintedVolume",
+    "Purchase",
     "Quantity",
     "Recipe",
     "RecipeError",
@@ -133,6 +139,7 @@ __all__ = [
     "convert",
     "cost",
     "cover",
+    "cover_function",
     "fill_trays",
     "hand_over",
     "label",

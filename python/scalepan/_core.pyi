@@ -435,6 +435,48 @@ class Cover:
 
 def cover(need: Quantity, packs: Sequence[tuple[str, Quantity, Quantity]]) -> Cover: ...
 
+class CoverStep:
+    """Needs that one cover meets: those above `after` and up to `upto`."""
+
+    @property
+    def after(self) -> Quantity: ...
+    @property
+    def upto(self) -> Quantity: ...
+    @property
+    def cover(self) -> Cover:
+        """Its leftover is that of `upto`."""
+
+class CoverFunction:
+    """The cheapest whole packs for every need. May be asked from several threads."""
+
+    def at(self, need: Quantity | str) -> Cover:
+        """Raises PriceError (``cover.dimension``, ``cover.limit``, ``cover.too_many``)."""
+    def steps(self, low: Quantity | str, high: Quantity | str) -> list[CoverStep]:
+        """The steps that meet needs above `low`, up to that of `high` or to the last there is.
+
+        Raises PriceError (``cover.dimension``, ``cover.need``, ``cover.too_many``).
+        """
+    @property
+    def period(self) -> Quantity | None:
+        """What the covers repeat by; None where limits end them.
+
+        Raises PriceError (``cover.too_many``).
+        """
+    @property
+    def repeats_above(self) -> Quantity | None:
+        """The need above which they repeat. Raises as `period`."""
+    @property
+    def most(self) -> Quantity | None:
+        """All that can be bought, where every pack is limited."""
+    @property
+    def kernel(self) -> str:
+        """The way taken: ``steps`` or ``stems``, ``in words`` or ``in fractions``."""
+
+def make_cover_function(
+    rows: Sequence[tuple[str, Quantity, Quantity, int, int, int, int | None]],
+    order: str,
+) -> CoverFunction: ...
+
 class WrittenLine:
     """What a recipe line says, before anything is known of the recipe."""
 

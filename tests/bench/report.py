@@ -1,6 +1,6 @@
 """Prints what the benchmarks measure, beside their peers and goals, as one markdown table.
 
-    python tests/bench/report.py build/bench/tests/bench/rational_bench
+    python tests/bench/report.py build/bench/tests/bench/*_bench
 
 Rows measured from Python come from `ROWS` of `python_rows.py` and `reading_rows.py` beside this
 file: functions without arguments, each of which measures and returns one `Row`.
@@ -11,6 +11,7 @@ from __future__ import annotations
 import argparse
 import json
 import os
+import re
 import subprocess
 import sys
 from collections.abc import Iterable, Iterator
@@ -32,6 +33,14 @@ class Goal:
     ratio: float
 
 
+@dataclass(frozen=True)
+class Limit:
+    """A time, where no peer does the same."""
+
+    row: str
+    nanoseconds: float
+
+
 GOALS = (
     Goal("add/typ", "boost_int64", 1.1),
     Goal("mul/typ", "boost_int64", 1.4),
@@ -39,7 +48,14 @@ GOALS = (
     Goal("mul/typ", "flint", 0.55),
     Goal("add/typ", "gmp", 0.55),
     Goal("mul/typ", "gmp", 0.55),
+    Goal("cover/all needs", "glpk", 0.4),
+    Goal("cover/adversarial", "glpk", 0.25),
 )
+
+LIMITS = (Limit("cover/lookup", 20), Limit("cover/adversarial worst", 1e6))
+
+# What Google Benchmark adds to a name.
+SUFFIX = re.compile(r"/iterations:\d+|/manual_time")
 
 
 def pin_to_one_core() -> None:
@@ -63,11 +79,16 @@ def run_benchmarks(program: Path, repetitions: int) -> dict[str, float]:
 
 
 def medians(results: Iterable[dict[str, object]]) -> dict[str, float]:
-    return {
-        str(result["run_name"]): 1e9 / float(str(result["items_per_second"]))
-        for result in results
-        if result.get("aggregate_name") == "median"
-    }
+    """By row and program; where a row has many instances also of its slowest one."""
+    times: dict[str, float] = {}
+    for result in results:
+        if result.get("aggregate_name") != "median":
+            continue
+        row, program = SUFFIX.sub("", str(result["run_name"])).rsplit("/", 1)
+        times[f"{row}/{program}"] = 1e9 / float(str(result["items_per_second"]))
+        if "worst_us" in result:
+            times[f"{row} worst/{program}"] = 1e3 * float(str(result["worst_us"]))
+    return times
 
 
 def rows_of(times: dict[str, float]) -> Iterator[Row]:
@@ -78,6 +99,9 @@ def rows_of(times: dict[str, float]) -> Iterator[Row]:
             print(f"left out: {goal.row} beside {goal.peer}, not measured", file=sys.stderr)
         else:
             yield Row(goal.row, ours, goal.peer, peer, goal.ratio)
+    for limit in LIMITS:
+        if f"{limit.row}/{OURS}" in times:
+            yield Row(limit.row, times[f"{limit.row}/{OURS}"], "limit", limit.nanoseconds, 1.0)
 
 
 def rows_of_python() -> Iterator[Row]:

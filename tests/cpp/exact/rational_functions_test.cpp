@@ -109,6 +109,11 @@ TEST_CASE("the common step is the largest that divides both") {
   CHECK(common_step(0, 0) == 0);
   CHECK(common_step(whole(two_to_100), whole(two_to_100) * 3) == whole(two_to_100));
   CHECK(common_step(1 / whole(two_to_100), 1) == 1 / whole(two_to_100));
+  // Two primes below 2^32 and one below 2^31: 1/(p q) in words, 1/(p q r) beyond them.
+  CHECK(common_step(Rational(1, 4294967291), Rational(1, 2147483647)) ==
+        Rational(1, 4294967291 * 2147483647));
+  CHECK(common_step(Rational(1, 4294967291 * 2147483647), Rational(1, 4294967279)) ==
+        Rational(1, 4294967291 * 2147483647) / 4294967279);
 }
 
 }  // namespace

@@ -99,15 +99,15 @@ TEST_CASE("random covers: ties fall as when all covers are compared") {
   for (int i = 0; i < 500; ++i) check_ties(shop.between(1, 90), shop.awkward());
 }
 
-TEST_CASE("random covers: every need in a row is met by one finder") {
+TEST_CASE("random covers: every need in a row is met by one function") {
   Shop shop(5);
   for (int i = 0; i < 20; ++i) {
     const std::vector<PlainPack> packs = shop.awkward();
     const std::vector<Pack> exact = exact_packs(packs);
-    const CoverFinder finder(exact);
+    const CoverFunction function(purchases_of(exact));
     for (std::int64_t need = 1; need <= 150; ++need) {
       INFO(told(need, packs));
-      CHECK(finder.cheapest(need).price == Rational(least_price(need, packs)));
+      CHECK(function.at(need).price == Rational(least_price(need, packs)));
     }
   }
 }

@@ -6,9 +6,14 @@
 #include <vector>
 
 #include "check.hpp"
-#include "packs/cover.hpp"
+#include "packs/cover_function.hpp"
 
 namespace scalepan {
+
+/// One need, one list of packs.
+inline Cover cheapest_cover(const Rational& need, const std::vector<Pack>& packs) {
+  return CoverFunction(purchases_of(packs)).at(need);
+}
 
 struct PlainPack {
   std::int64_t size;

@@ -1,5 +1,4 @@
-#include "packs/cover.hpp"
-
+#include "packs/cover_function.hpp"
 #include "packs/cover_reference.hpp"
 
 namespace scalepan {
@@ -44,10 +43,10 @@ TEST_CASE("cover: packs that cost nothing") {
 }
 
 TEST_CASE("cover: the least excess over a full pack takes one more") {
-  const CoverFinder finder(std::vector<Pack>{{500, 100}});
-  CHECK(finder.cheapest(500).counts == Counts{1});
-  CHECK(finder.cheapest(Rational(500) + power(10, -30)).counts == Counts{2});
-  CHECK(finder.cheapest(Rational(500) - power(10, -30)).counts == Counts{1});
+  const CoverFunction function(purchases_of(std::vector<Pack>{{500, 100}}));
+  CHECK(function.at(500).counts == Counts{1});
+  CHECK(function.at(Rational(500) + power(10, -30)).counts == Counts{2});
+  CHECK(function.at(Rational(500) - power(10, -30)).counts == Counts{1});
 }
 
 TEST_CASE("cover: a need of any size") {
@@ -79,11 +78,11 @@ TEST_CASE("cover: one pack alone, and a pack no one should buy") {
   CHECK(cheapest_cover(7, std::vector<Pack>{{1, 50}, {2, 3}, {2, 4}}).counts == Counts{0, 4, 0});
 }
 
-TEST_CASE("cover: a finder asked again gives the same answer") {
-  const CoverFinder finder(std::vector<Pack>{{1000, 210}, {500, 120}, {300, 80}});
-  const Cover first = finder.cheapest(2750);
-  static_cast<void>(finder.cheapest(123));
-  CHECK(finder.cheapest(2750).counts == first.counts);
+TEST_CASE("cover: a function asked again gives the same answer") {
+  const CoverFunction function(purchases_of(std::vector<Pack>{{1000, 210}, {500, 120}, {300, 80}}));
+  const Cover first = function.at(2750);
+  static_cast<void>(function.at(123));
+  CHECK(function.at(2750).counts == first.counts);
 }
 
 }  // namespace
