@@ -98,6 +98,13 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
     price.add_argument(
         "--ending", type=sizing.number, metavar="N", help="raise to the next such price, as 0.90"
     )
+    price.add_argument(
+        "--ending-step",
+        type=sizing.number,
+        default=1,
+        metavar="N",
+        help="from one such price to the next: 100 with an ending of 80 (1 if left out)",
+    )
     spend = _command(commands, "spend", "The most portions a spend allows, and what drives it.")
     _recipe(spend, prices=True)
     spend.add_argument("--most", required=True, metavar="MONEY", help='to spend, as "50 EUR"')

@@ -162,7 +162,11 @@ def _price(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     portion = costing.per_portion("borne") * _core.quantity(1, "portion")
     found = selling_price(
-        portion, food_cost=options.food_cost, tax=options.tax, ending=options.ending
+        portion,
+        food_cost=options.food_cost,
+        tax=options.tax,
+        ending=options.ending,
+        step=options.ending_step,
     )
     width = terminal_width()
     sections = [
