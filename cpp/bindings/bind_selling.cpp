@@ -51,10 +51,10 @@ void bind_selling(py::module_& m) {
   m.def(
       "price_for_share",
       [](const Quantity& food_cost, const py::object& share, const py::object& tax,
-         const std::optional<Rational>& ending) {
-        return price_for_share(food_cost, {share_of(share), share_of(tax), ending});
+         const std::optional<Rational>& ending, const Rational& step) {
+        return price_for_share(food_cost, {share_of(share), share_of(tax), ending, step});
       },
-      py::arg("food_cost"), py::arg("share"), py::arg("tax"), py::arg("ending"));
+      py::arg("food_cost"), py::arg("share"), py::arg("tax"), py::arg("ending"), py::arg("step"));
 }
 
 }  // namespace scalepan::bindings

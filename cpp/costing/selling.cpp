@@ -2,6 +2,7 @@
 
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
+#include "measure/currency.hpp"
 
 namespace scalepan {
 
@@ -9,14 +10,61 @@ namespace {
 
 std::string percent_text(const Rational& share) { return exact_text(share * Rational(100)) + " %"; }
 
-void expect_tax(const Rational& tax) {
-  if (tax.sign() >= 0) return;
-  fail("sell.tax", "a tax of " + percent_text(tax) + " is below zero");
+/// `7` is 700 %, and hardly meant.
+std::string percent_hint(const Rational& share) {
+  const std::string number = exact_text(share);
+  return "a bare number is a share of 1: for " + number + " per cent write \"" + number + " %\"";
 }
 
-/// The smallest price of the ending that is not below.
-Rational raised_to_ending(const Rational& price, const Rational& ending) {
-  return ceil(price - ending) + ending;
+void expect_tax(const Rational& tax) {
+  if (tax.sign() < 0) fail("sell.tax", "a tax of " + percent_text(tax) + " is below zero");
+  if (tax <= Rational(1)) return;
+  fail("sell.tax", "a tax of " + percent_text(tax) + " is more than the price that it comes on",
+       percent_hint(tax));
+}
+
+void expect_share(const Rational& share) {
+  if (share.sign() > 0 && share <= Rational(1)) return;
+  fail("sell.share", "a food cost of " + percent_text(share) + " of the price has no price",
+       share.sign() > 0 ? percent_hint(share)
+                        : "give a percentage above 0 and up to 100, of the price without tax");
+}
+
+/// The currency of money, or of money a portion; nothing where ISO 4217 names no minor unit.
+const Currency* divided_currency(const Quantity& money) {
+  for (const auto& [base, power] : money.dimension().factors()) {
+    const auto index = base.currency();
+    if (index && currency_at(*index).minor_digits >= 0) return &currency_at(*index);
+  }
+  return nullptr;
+}
+
+void expect_ending(const Rational& ending, const Rational& step, const Quantity& money) {
+  if (step.sign() <= 0) {
+    fail("sell.ending", "prices do not go by steps of " + exact_text(step),
+         "give a step above zero, such as 1 or 100");
+  }
+  if (ending.sign() < 0 || ending >= step) {
+    fail("sell.ending",
+         exact_text(ending) + " is no ending of a price that goes by steps of " + exact_text(step),
+         "give one from 0 to below the step: 0.95 by steps of 1, 80 by steps of 100");
+  }
+  const Currency* currency = divided_currency(money);
+  if (currency == nullptr) return;
+  const Rational minor = power(Rational(1, 10), currency->minor_digits);
+  for (const Rational& part : {ending, step}) {
+    if ((part / minor).is_integer()) continue;
+    const std::string code(currency->code);
+    fail("sell.ending",
+         exact_text(part) + " " + code + " is finer than the minor unit, " + exact_text(minor) +
+             " " + code + ": no price ends so",
+         "give an ending and a step in whole minor units");
+  }
+}
+
+/// The smallest price that is not below, of those that lie the ending above a multiple of the step.
+Rational raised_to_ending(const Rational& price, const Rational& ending, const Rational& step) {
+  return ceil((price - ending) / step) * step + ending;
 }
 
 Selling with_net(const Quantity& food_cost, const Quantity& net, const Rational& tax) {
@@ -44,18 +92,12 @@ Selling selling_at(const Quantity& food_cost, const Quantity& gross, const Ratio
 
 PriceFound price_for_share(const Quantity& food_cost, const PriceAsked& asked) {
   expect_tax(asked.tax);
-  const Rational& share = asked.food_cost_share;
-  if (share.sign() <= 0 || share > Rational(1)) {
-    fail("sell.share", "a food cost of " + percent_text(share) + " of the price has no price",
-         "give a percentage above 0 and up to 100, of the price without tax");
-  }
-  if (asked.ending && (asked.ending->sign() < 0 || *asked.ending >= Rational(1))) {
-    fail("sell.ending", exact_text(*asked.ending) + " is no ending of a price",
-         "give what stands behind the whole units, such as 0.95 or 0");
-  }
-  const Selling exact = with_net(food_cost, food_cost * (Rational(1) / share), asked.tax);
+  expect_share(asked.food_cost_share);
+  const Selling exact =
+      with_net(food_cost, food_cost * (Rational(1) / asked.food_cost_share), asked.tax);
   if (!asked.ending) return {exact, exact, exact.gross * Rational(0)};
-  const Rational price = raised_to_ending(exact.gross.value(), *asked.ending);
+  expect_ending(*asked.ending, asked.step, exact.gross);
+  const Rational price = raised_to_ending(exact.gross.value(), *asked.ending, asked.step);
   const Quantity gross(price, exact.gross.unit());
   if (gross.coherent().is_zero()) return {exact, exact, gross};
   return {exact, selling_at(food_cost, gross, asked.tax), gross - exact.gross};

@@ -24,7 +24,7 @@ struct Selling {
 };
 
 /// At a price with tax in it. Throws `sell.price` unless it is above zero, `sell.tax` for a
-/// negative tax, and `quantity.subtract` for another currency.
+/// tax below zero or above 100 %, and `quantity.subtract` for another currency.
 [[nodiscard]] Selling selling_at(const Quantity& food_cost, const Quantity& gross,
                                  const Rational& tax);
 
@@ -32,6 +32,7 @@ struct PriceAsked {
   Rational food_cost_share;        // of the net price
   Rational tax;                    // of the net price
   std::optional<Rational> ending;  // of the gross price: 0.95 for prices such as 4.95
+  Rational step = 1;               // with an ending of 80, 100 for prices such as 1280
 };
 
 struct PriceFound {
@@ -41,8 +42,8 @@ struct PriceFound {
 };
 
 /// The price at which the food cost is such a share, raised to the next price of the ending.
-/// Throws `sell.share` unless the share is above 0 and at most 1, `sell.tax`, and `sell.ending` for
-/// one that is no amount below a whole unit of money.
+/// Throws `sell.share` unless the share is above 0 and at most 1, `sell.tax`, and `sell.ending`
+/// unless it lies from 0 to below the step, both in whole minor units of the currency (ISO 4217).
 [[nodiscard]] PriceFound price_for_share(const Quantity& food_cost, const PriceAsked& asked);
 
 }  // namespace scalepan

@@ -41,27 +41,24 @@ class Reader {
       : text_(text), at_(at), mark_(mark) {}
 
   [[nodiscard]] std::size_t at() const { return at_; }
-  /// Whether a degree sign stood before the scale, so that no cup can be meant.
-  [[nodiscard]] bool signed_scale() const { return signed_; }
+  [[nodiscard]] ScaleMark scale_mark() const { return scale_mark_; }
   /// Whether words follow in the bracket of the other scale: `71 °C (160 °F in the middle)`.
   [[nodiscard]] bool open_bracket() const { return open_; }
 
   std::optional<WrittenTemperature> read_pair() {
-    const std::size_t start = at_;
     const auto written = read_one();
     if (!written) return std::nullopt;
     WrittenTemperature pair{*written, std::nullopt};
     const std::size_t end = at_;
     const bool bracket = take("(");
     if (!bracket && !take("/")) return pair;
-    const bool first_signed = signed_;
+    const ScaleMark first_mark = scale_mark_;
     const auto beside = read_one();
-    signed_ = first_signed;
+    scale_mark_ = first_mark;
     if (!beside || beside->scale == written->scale) {
       at_ = end;
       return pair;
     }
-    expect_one_heat(*written, *beside, start);
     open_ = bracket && !take(")");
     pair.beside = beside;
     return pair;
@@ -87,9 +84,7 @@ class Reader {
       at_ = start;
       return std::nullopt;
     }
-    const Temperature read{*low, high.value_or(*low), *scale};
-    expect_possible(read, start);
-    return read;
+    return Temperature{*low, high.value_or(*low), *scale};
   }
 
   std::optional<Rational> read_degrees() {
@@ -127,16 +122,19 @@ class Reader {
     for (const auto& [whole, scale] :
          {std::pair{"℃", Scale::celsius}, std::pair{"℉", Scale::fahrenheit}}) {
       if (!take(whole)) continue;
-      signed_ = true;
+      scale_mark_ = ScaleMark::sign;
       return scale;
     }
-    signed_ = take_sign();
+    const bool sign = take_sign();
     skip();
     for (const ScaleWord& known : scale_words) {
       const std::string word = lower(text_.substr(at_, known.word.size()));
       const std::size_t end = at_ + known.word.size();
       if (word != known.word || goes_on(end)) continue;
       at_ = end;
+      scale_mark_ = sign                    ? ScaleMark::sign
+                    : known.word.size() > 1 ? ScaleMark::word
+                                            : ScaleMark::letter;
       return known.scale;
     }
     return std::nullopt;
@@ -173,33 +171,10 @@ class Reader {
     return at < text_.size() && (is_letter(text_[at]) || is_digit(text_[at]));
   }
 
-  static void expect_possible(const Temperature& read, std::size_t at) {
-    static const Rational absolute_zero(-27315, 100);
-    for (const Rational& degrees : {read.low, read.high}) {
-      if (degrees_in(degrees, read.scale, Scale::celsius) >= absolute_zero) continue;
-      fail_at(at, "temperature.below_zero",
-              exact_text(degrees) + " " + std::string(symbol_of(read.scale)) +
-                  " is below absolute zero, -273.15 °C");
-    }
-  }
-
-  static void expect_one_heat(const Temperature& written, const Temperature& beside,
-                              std::size_t at) {
-    const auto apart = [&](const Rational& one, const Rational& other) {
-      return abs(degrees_in(one, written.scale, Scale::fahrenheit) -
-                 degrees_in(other, beside.scale, Scale::fahrenheit)) > widest_pair;
-    };
-    if (!apart(written.low, beside.low) && !apart(written.high, beside.high)) return;
-    fail_at(at, "temperature.pair",
-            told({beside, std::nullopt}) + " is written beside " + told({written, std::nullopt}) +
-                ", and the two differ by more than " + exact_text(widest_pair) + " °F",
-            "write one of the two; the other is added");
-  }
-
   std::string_view text_;
   std::size_t at_;
   DecimalMark mark_;
-  bool signed_ = false;
+  ScaleMark scale_mark_ = ScaleMark::letter;
   bool open_ = false;
 };
 
@@ -219,6 +194,33 @@ std::string in_other_scale(const Temperature& written) {
   const Rounded high = whole(written.high);
   const bool exact = low.error.is_zero() && high.error.is_zero();
   return (exact ? "" : "≈ ") + as_written({low.value, high.value, scale});
+}
+
+void expect_possible(const Temperature& read, std::size_t at) {
+  static const Rational absolute_zero(-27315, 100);
+  for (const Rational& degrees : {read.low, read.high}) {
+    if (degrees_in(degrees, read.scale, Scale::celsius) >= absolute_zero) continue;
+    fail_at(at, "temperature.below_zero",
+            exact_text(degrees) + " " + std::string(symbol_of(read.scale)) +
+                " is below absolute zero, -273.15 °C");
+  }
+}
+
+void expect_one_heat(const Temperature& written, const Temperature& beside, std::size_t at) {
+  const auto apart = [&](const Rational& one, const Rational& other) {
+    return abs(degrees_in(one, written.scale, Scale::fahrenheit) -
+               degrees_in(other, beside.scale, Scale::fahrenheit)) > widest_pair;
+  };
+  if (!apart(written.low, beside.low) && !apart(written.high, beside.high)) return;
+  fail_at(at, "temperature.pair",
+          told({beside, std::nullopt}) + " is written beside " + told({written, std::nullopt}) +
+              ", and the two differ by more than " + exact_text(widest_pair) + " °F",
+          "write one of the two; the other is added");
+}
+
+/// How many degrees of the other scale are one of this.
+Rational other_degree(Scale scale) {
+  return scale == Scale::celsius ? Rational(9, 5) : Rational(5, 9);
 }
 
 /// Where a number may begin: at its figures, or at the minus before them. A figure behind any dash
@@ -249,7 +251,10 @@ WrittenTemperature parse_temperature(std::string_view text, DecimalMark mark) {
   return at_offset(offset, [&] {
     Reader reader(whole, 0, mark);
     const auto read = reader.read_pair();
-    if (read && reader.at() == whole.size() && !reader.open_bracket()) return *read;
+    if (read && reader.at() == whole.size() && !reader.open_bracket()) {
+      expect_heat(*read, 0);
+      return *read;
+    }
     if (const auto bare = Reader(whole, 0, mark).bare_degrees()) {
       const Temperature celsius{*bare, *bare, Scale::celsius};
       const Temperature fahrenheit{*bare, *bare, Scale::fahrenheit};
@@ -269,22 +274,50 @@ std::string told(const WrittenTemperature& temperature) {
   return as_written(temperature.written) + " (" + beside + ")";
 }
 
-std::string with_both_scales(std::string_view text, DecimalMark mark) {
-  const std::string plain = with_plain_spaces(text);
-  std::string result;
-  std::size_t copied = 0;
-  for (std::size_t at = 0; at < plain.size(); ++at) {
-    if (!number_starts(plain, at)) continue;
-    Reader reader(plain, at, mark);
-    const auto read = reader.read_pair();
-    if (!read || !reader.signed_scale()) continue;
-    result += text.substr(copied, at - copied);
-    result += reader.open_bracket() ? text.substr(at, reader.at() - at) : told(*read);
-    copied = reader.at();
-    at = copied - 1;
-  }
-  result += text.substr(copied);
-  return result;
+std::string told_difference(const WrittenTemperature& difference) {
+  const Temperature& written = difference.written;
+  const auto tenths = [&](const Rational& degrees) {
+    return round_to_places(degrees * other_degree(written.scale), 1, Rounding::half_up);
+  };
+  const Rounded low = tenths(written.low);
+  const Rounded high = tenths(written.high);
+  const bool exact = low.error.is_zero() && high.error.is_zero();
+  const std::string other =
+      (exact ? "" : "≈ ") + as_written({low.value, high.value, other_than(written.scale)});
+  return as_written(written) + " (" + (difference.beside ? as_written(*difference.beside) : other) +
+         ")";
+}
+
+std::optional<FoundTemperature> temperature_at(std::string_view text, std::size_t at,
+                                               DecimalMark mark) {
+  if (!number_starts(text, at)) return std::nullopt;
+  Reader reader(text, at, mark);
+  const auto read = reader.read_pair();
+  if (!read) return std::nullopt;
+  return FoundTemperature{*read, reader.at(), reader.scale_mark(), reader.open_bracket()};
+}
+
+void expect_heat(const WrittenTemperature& read, std::size_t at) {
+  expect_possible(read.written, at);
+  if (!read.beside) return;
+  expect_possible(*read.beside, at);
+  expect_one_heat(read.written, *read.beside, at);
+}
+
+void expect_difference(const WrittenTemperature& difference, std::size_t at) {
+  if (!difference.beside) return;
+  const Temperature& written = difference.written;
+  const Temperature& beside = *difference.beside;
+  const Rational in_fahrenheit = beside.scale == Scale::fahrenheit ? 1 : Rational(9, 5);
+  const auto apart = [&](const Rational& one, const Rational& other) {
+    return abs(one * other_degree(written.scale) - other) * in_fahrenheit > widest_pair;
+  };
+  if (!apart(written.low, beside.low) && !apart(written.high, beside.high)) return;
+  fail_at(at, "temperature.pair",
+          as_written(beside) + " is written beside a difference of " +
+              told_difference({written, std::nullopt}) + ", and the two differ by more than " +
+              exact_text(widest_pair) + " °F",
+          "write one of the two; the other is added");
 }
 
 }  // namespace scalepan

@@ -51,9 +51,28 @@ struct WrittenTemperature {
 /// up, marked where that is not exact. What the writer gave in both scales stays.
 [[nodiscard]] std::string told(const WrittenTemperature& temperature);
 
-/// The text with the other scale behind each temperature written with a degree sign. Throws
-/// `temperature.below_zero` and `temperature.pair` with the offset.
-[[nodiscard]] std::string with_both_scales(std::string_view text,
-                                           DecimalMark mark = DecimalMark::point);
+/// `20 °C (36 °F)`, `5 °F (≈ 2.8 °C)`: as a difference of temperatures, 5 of Celsius to 9 of
+/// Fahrenheit, and to tenths.
+[[nodiscard]] std::string told_difference(const WrittenTemperature& difference);
+
+/// How a scale is written: `180 °C`, `180 Celsius`, or `180 C`, which may be cups.
+enum class ScaleMark : std::uint8_t { sign, word, letter };
+
+struct FoundTemperature {
+  WrittenTemperature read;
+  std::size_t end = 0;
+  ScaleMark mark = ScaleMark::letter;
+  bool open_bracket = false;  // words follow in it: `71 °C (160 °F in the middle)`
+};
+
+/// What a text with plain spaces has at `at`, unchecked; nothing where no number begins there.
+[[nodiscard]] std::optional<FoundTemperature> temperature_at(std::string_view text, std::size_t at,
+                                                             DecimalMark mark);
+
+/// Throws `temperature.below_zero` and `temperature.pair` with the offset `at`.
+void expect_heat(const WrittenTemperature& read, std::size_t at);
+/// Throws `temperature.pair` with the offset `at` where the other scale beside a difference is more
+/// than 10 °F off, as where `20 °C (68 °F)` was converted as a temperature.
+void expect_difference(const WrittenTemperature& difference, std::size_t at);
 
 }  // namespace scalepan

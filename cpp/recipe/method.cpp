@@ -5,6 +5,7 @@
 
 #include "measure/amount.hpp"
 #include "measure/nearest.hpp"
+#include "measure/temperature_text.hpp"
 #include "recipe/cursor.hpp"
 #include "recipe/recipe.hpp"
 #include "recipe/share_phrase.hpp"
@@ -42,6 +43,7 @@ class MethodReader {
     }
     step.text = located(input.text.place, input.text.text,
                         [&] { return with_both_scales(input.text.text, reading_.decimal); });
+    step.untold = untold_temperatures(input.text.text, reading_.decimal);
     for (const PlacedText& use : input.uses) {
       step.uses.push_back(located(use.place, use.text, [&] { return read_use(use, step); }));
     }
@@ -123,8 +125,18 @@ class MethodReader {
   std::vector<MethodStep> steps_;
 };
 
+void add_untold(const Recipe& recipe, const std::string& prefix, std::vector<std::string>& notes) {
+  for (std::size_t i = 0; i < recipe.method().size(); ++i) {
+    for (const std::string& untold : recipe.method()[i].untold) {
+      notes.push_back(prefix + "step " + std::to_string(i + 1) + ": \"" + untold +
+                      "\" is not told in both scales");
+    }
+  }
+}
+
 void add_to_check(const Recipe& recipe, const std::string& prefix,
                   std::vector<std::string>& notes) {
+  add_untold(recipe, prefix, notes);
   std::vector<Rational> used(recipe.lines().size());
   bool any = false;
   for (const MethodStep& step : recipe.method()) {

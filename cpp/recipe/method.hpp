@@ -32,7 +32,8 @@ struct StepUse {
 };
 
 struct MethodStep {
-  std::string text;  // temperatures in both scales
+  std::string text;                 // temperatures in both scales
+  std::vector<std::string> untold;  // what looks like a temperature in it, and stays as written
   std::vector<StepUse> uses;
   std::optional<WrittenTemperature> at;
   std::string time;  // as written, or empty
@@ -49,8 +50,8 @@ struct MethodStep {
 /// The line at the amount that a step takes of it, without its preparation and note.
 [[nodiscard]] Line part_of_line(const Line& line, const Rational& share);
 
-/// Lines that no step uses, or of which a part is left, the bases' own among them; nothing for a
-/// method whose steps state no uses.
+/// Temperatures that stay in one scale or none; lines that no step uses, or of which a part is
+/// left, unless no step states uses. The bases' own are among them.
 [[nodiscard]] std::vector<std::string> method_to_check(const Recipe& recipe);
 
 /// `times are those of the tested 4 portions and are not scaled`; empty at a tested size, and

@@ -1,5 +1,6 @@
 #include "recipe/taper.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -43,7 +44,7 @@ class TaperReader {
     std::optional<Rational> further;
     do {
       if (cursor_.take_word("then")) {
-        further = number();
+        further = number(text_.size());
         break;
       }
       points.push_back(point());
@@ -54,10 +55,11 @@ class TaperReader {
   }
 
  private:
-  Rational number() {
+  /// A number that ends at `end` or before.
+  Rational number(std::size_t end) {
     cursor_.skip_spaces();
-    std::size_t at = cursor_.at();
-    const auto value = read_amount_number(text_, at);
+    std::size_t at = std::min(cursor_.at(), end);
+    const auto value = read_amount_number(text_.substr(0, end), at);
     if (!value) fail_taper(text_);
     cursor_.move_to(at);
     return *value;
@@ -66,9 +68,10 @@ class TaperReader {
   Ramp::Point point() {
     if (!cursor_.take_sign("(")) fail_taper(text_);
     Ramp::Point read;
-    read.first = number();
+    // A comma in the brackets parts two numbers, also without a space behind it.
+    read.first = number(std::min(text_.find(',', cursor_.at()), text_.size()));
     if (!cursor_.take_sign(",")) fail_taper(text_);
-    read.second = number();
+    read.second = number(text_.size());
     if (!cursor_.take_sign(")")) fail_taper(text_);
     return read;
   }

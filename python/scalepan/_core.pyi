@@ -1025,7 +1025,7 @@ class PriceFound:
 
 def selling_at(food_cost: Quantity, price: Quantity, tax: Number) -> Selling: ...
 def price_for_share(
-    food_cost: Quantity, share: Number, tax: Number, ending: Number | None
+    food_cost: Quantity, share: Number, tax: Number, ending: Number | None, step: Number
 ) -> PriceFound: ...
 
 class WithinSpend:

@@ -20,6 +20,7 @@ def selling_price(
     food_cost: Number,
     tax: Number = 0,
     ending: Number | None = None,
+    step: Number = 1,
 ) -> PriceFound:
     """The price at which a portion's food cost is such a percentage of it.
 
@@ -28,11 +29,13 @@ def selling_price(
         food_cost: the share of the price without tax, ``"30 %"`` or ``"0.3"``.
         tax: on top of the price without tax, ``"7 %"``.
         ending: of the price with tax, ``"0.90"``: it is raised to the next such price.
+        step: from one such price to the next: ``"100"`` with an ending of ``"80"`` for prices
+            such as 1280.
 
     Raises:
         CostError: ``sell.share``, ``sell.tax``, ``sell.ending``.
     """
-    return _core.price_for_share(_money(cost), food_cost, tax, ending)
+    return _core.price_for_share(_money(cost), food_cost, tax, ending, step)
 
 
 def sold_at(cost: Quantity | str, price: Quantity | str, *, tax: Number = 0) -> Selling:

@@ -1,5 +1,6 @@
 #include "fuzz.hpp"
 #include "measure/temperature.hpp"
+#include "measure/temperature_text.hpp"
 
 using namespace scalepan;
 

@@ -50,6 +50,23 @@ def test_an_ending_that_is_met_stays() -> None:
     assert found.raised == quantity("0 EUR")
 
 
+def test_endings_of_a_currency_without_cents() -> None:
+    # ISO 4217 has no minor unit of the yen. 360 / 0.30 * 1.08 = 1296; the next 80 is 1380.
+    found = selling_price("360 JPY", food_cost="30 %", tax="8 %", ending=80, step=100)
+    assert found.exact.gross == quantity("1296 JPY")
+    assert found.shelf.gross == quantity("1380 JPY")
+    assert found.raised == quantity("84 JPY")
+    a_portion = quantity("720 JPY") / quantity("2 portion")
+    for cost in (quantity("360 JPY"), a_portion):
+        with pytest.raises(scalepan.CostError) as caught:
+            selling_price(cost, food_cost="30 %", ending="0.90")
+        assert (caught.value.code, str(caught.value)) == (
+            "sell.ending",
+            "0.9 JPY is finer than the minor unit, 1 JPY: no price ends so "
+            "(give an ending and a step in whole minor units)",
+        )
+
+
 def test_what_a_price_leaves() -> None:
     # food cost % = food cost / selling price x 100 (Ontario Pork, Costing for Foodservice);
     # gross profit % = 100 - food cost % (Failte Ireland 2012).
@@ -65,15 +82,19 @@ def test_the_cost_of_a_costing_is_a_portion_cost() -> None:
     assert selling_price(cost, food_cost="30 %").exact.net == quantity("5.95 EUR/portion")
 
 
-@given(cost=MONEY, share=SHARES, tax=SHARES, cents=st.integers(0, 99))
-def test_against_fractions(cost: Fraction, share: Fraction, tax: Fraction, cents: int) -> None:
+@given(
+    cost=MONEY, share=SHARES, tax=SHARES, cents=st.integers(0, 99), step=st.sampled_from([1, 5, 10])
+)
+def test_against_fractions(
+    cost: Fraction, share: Fraction, tax: Fraction, cents: int, step: int
+) -> None:
     ending = Fraction(cents, 100)
-    found = selling_price(euros(cost), food_cost=share, tax=tax, ending=ending)
+    found = selling_price(euros(cost), food_cost=share, tax=tax, ending=ending, step=step)
     exact = cost / share * (1 + tax)
     assert found.exact.gross.value == exact
     gross = found.shelf.gross.value
-    assert 0 <= gross - exact < 1
-    assert (gross - ending).denominator == 1
+    assert 0 <= gross - exact < step
+    assert ((gross - ending) / step).denominator == 1
     assert found.raised.value == gross - exact
     assert found.shelf.food_cost_share == cost / (gross / (1 + tax))
     assert found.shelf.food_cost_share + found.shelf.gross_profit_share == 1
@@ -92,7 +113,7 @@ def test_against_fractions(cost: Fraction, share: Fraction, tax: Fraction, cents
             {"food_cost": 30},
             "sell.share",
             "a food cost of 3000 % of the price has no price "
-            "(give a percentage above 0 and up to 100, of the price without tax)",
+            '(a bare number is a share of 1: for 30 per cent write "30 %")',
         ),
         (
             {"food_cost": "30 %", "tax": "-7 %"},
@@ -100,10 +121,27 @@ def test_against_fractions(cost: Fraction, share: Fraction, tax: Fraction, cents
             "a tax of -7 % is below zero",
         ),
         (
+            {"food_cost": "30 %", "tax": 7},
+            "sell.tax",
+            "a tax of 700 % is more than the price that it comes on "
+            '(a bare number is a share of 1: for 7 per cent write "7 %")',
+        ),
+        (
             {"food_cost": "30 %", "ending": "1.95"},
             "sell.ending",
-            "1.95 is no ending of a price "
-            "(give what stands behind the whole units, such as 0.95 or 0)",
+            "1.95 is no ending of a price that goes by steps of 1 "
+            "(give one from 0 to below the step: 0.95 by steps of 1, 80 by steps of 100)",
+        ),
+        (
+            {"food_cost": "30 %", "ending": 0, "step": 0},
+            "sell.ending",
+            "prices do not go by steps of 0 (give a step above zero, such as 1 or 100)",
+        ),
+        (
+            {"food_cost": "30 %", "ending": "0.995"},
+            "sell.ending",
+            "0.995 EUR is finer than the minor unit, 0.01 EUR: no price ends so "
+            "(give an ending and a step in whole minor units)",
         ),
     ],
 )
@@ -164,10 +202,32 @@ def test_the_command_prints_the_price_of_the_demo(capsys: pytest.CaptureFixture[
 
 
 def test_a_price_on_an_unpriced_line_is_said_to_be_too_low(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    monkeypatch.setenv("COLUMNS", "120")
     recipe, prices = tmp_path / "dish.toml", tmp_path / "prices.csv"
     recipe.write_text('name = "Dish"\nserves = 1\nlines = ["1 egg", "100 g leeks"]\n')
     prices.write_text("item,sold_as,pack,price,currency,keeps\neggs,AP,1,0.30,EUR,yes\n")
     assert main(["price", str(recipe), "--prices", str(prices), "--food-cost", "30 %"]) == 0
-    assert "  Too low: not priced, and so not in the food cost: leeks." in capsys.readouterr().out
+    out = capsys.readouterr().out
+    assert "  Too low: not priced, and so not in the food cost: leeks." in out
+    # An egg of 0.30 at 30 % sells for 1.00, which leaves 0.70.
+    rows = [" ".join(line.split()) for line in out.splitlines()]
+    assert "net at least 1.00 EUR at least 1.00 EUR the price without tax" in rows
+    assert "contribution at least 0.70 EUR at most 0.70 EUR net - food cost" in rows
+    assert "food cost % 30.0 % at least 30.0 % food cost / net; gross profit is the rest" in rows
+
+
+def test_the_command_shows_the_tax_and_steps_of_endings(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    recipe, prices = tmp_path / "dish.toml", tmp_path / "prices.csv"
+    recipe.write_text('name = "Dish"\nserves = 1\nlines = ["1 egg"]\n')
+    prices.write_text("item,sold_as,pack,price,currency,keeps\neggs,AP,1,60,JPY,yes\n")
+    asked = ["price", str(recipe), "--prices", str(prices), "--food-cost", "30 %"]
+    assert main([*asked, "--tax", "10 %", "--ending", "80", "--ending-step", "100"]) == 0
+    rows = [" ".join(line.split()) for line in capsys.readouterr().out.splitlines()]
+    assert "tax 20 JPY 25 JPY 10 % on top of it" in rows  # 280 / 11 = 25.45
+    assert "gross 220 JPY 280 JPY the price with tax" in rows
+    assert main([*asked, "--tax", "7"]) == 1
+    assert "a tax of 700 %" in capsys.readouterr().err

@@ -6,6 +6,7 @@ import argparse
 
 from scalepan import __version__
 from scalepan.command_line import sizing
+from scalepan.measure_sets import measure_sets
 
 _EXAMPLES = """examples:
   scalepan scale soup.toml --portions 40
@@ -52,7 +53,9 @@ def parser() -> argparse.ArgumentParser:
         allow_abbrev=False,
     )
     top.add_argument("--version", action="version", version=f"scalepan {__version__}")
-    commands = top.add_subparsers(dest="command", required=True, metavar="command")
+    commands = top.add_subparsers(
+        dest="command", required=True, metavar="command", parser_class=_Command
+    )
     _add_recipe_commands(commands)
     _add_convert(commands)
     _add_measure(commands)
@@ -62,18 +65,27 @@ def parser() -> argparse.ArgumentParser:
     return top
 
 
+class _Command(argparse.ArgumentParser):
+    """A command whose help names the sets of measures, where it takes one."""
+
+    takes_sets = False
+
+    def format_help(self) -> str:
+        if self.takes_sets:
+            self.epilog = "sets of measures: " + "; ".join(measure_sets())
+        return super().format_help()
+
+
 _Commands = argparse._SubParsersAction
 
 
-def _command(
-    commands: _Commands[argparse.ArgumentParser], name: str, text: str
-) -> argparse.ArgumentParser:
+def _command(commands: _Commands[_Command], name: str, text: str) -> _Command:
     command = commands.add_parser(name, help=text, description=text, allow_abbrev=False)
     command.add_argument("--json", action="store_true", help="one JSON document, exact figures")
     return command
 
 
-def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _add_recipe_commands(commands: _Commands[_Command]) -> None:
     scale = _command(commands, "scale", "The amounts at another size.")
     _recipe(scale, prices=False)
     sizing.add_arguments(scale)
@@ -97,6 +109,13 @@ def _add_recipe_commands(commands: _Commands[argparse.ArgumentParser]) -> None:
     price.add_argument("--tax", default="0", metavar="SHARE", help='on top of it, as "7 %%"')
     price.add_argument(
         "--ending", type=sizing.number, metavar="N", help="raise to the next such price, as 0.90"
+    )
+    price.add_argument(
+        "--ending-step",
+        type=sizing.number,
+        default=1,
+        metavar="N",
+        help="from one such price to the next: 100 with an ending of 80 (1 if left out)",
     )
     spend = _command(commands, "spend", "The most portions a spend allows, and what drives it.")
     _recipe(spend, prices=True)
@@ -135,7 +154,7 @@ def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = Fals
     )
 
 
-def _add_convert(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _add_convert(commands: _Commands[_Command]) -> None:
     convert = _command(commands, "convert", "An amount in another unit.")
     convert.add_argument("amount", metavar="AMOUNT", help='such as "2 cup"')
     convert.add_argument("unit", metavar="UNIT", help="such as g, kg AP, piece")
@@ -148,13 +167,14 @@ def _add_convert(commands: _Commands[argparse.ArgumentParser]) -> None:
     _facts(convert)
 
 
-def _add_measure(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _add_measure(commands: _Commands[_Command]) -> None:
     text = "An amount as spoons, cups, jugs, scales, dishers or ladles give it."
     measure = _command(commands, "measure", text)
     measure.add_argument("amount", metavar="AMOUNT", help='such as "47/12 tbsp" or "172.3 g"')
     measure.add_argument(
-        "set", metavar="SET", help='such as "us spoons and cups"; an unknown name lists them all'
+        "set", metavar="SET", help='such as "us spoons and cups"; all are named below'
     )
+    measure.takes_sets = True
     measure.add_argument("--measures", choices=_MEASURES, help="which spoon AMOUNT means")
     measure.add_argument("--food", help="needed from a weight to a volume or back")
     measure.add_argument("--state", help="of the food's volume, such as chopped")
@@ -164,7 +184,7 @@ def _add_measure(commands: _Commands[argparse.ArgumentParser]) -> None:
     _facts(measure)
 
 
-def _add_loads(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _add_loads(commands: _Commands[_Command]) -> None:
     loads = _command(commands, "loads", "A total shared out into as few loads as hold it.")
     loads.add_argument("total", metavar="TOTAL", help='such as "13 kg" or "52"')
     loads.add_argument(
@@ -175,7 +195,7 @@ def _add_loads(commands: _Commands[argparse.ArgumentParser]) -> None:
     loads.add_argument("--measures", choices=_MEASURES, help="which cup and pint are meant")
 
 
-def _add_read(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _add_read(commands: _Commands[_Command]) -> None:
     read = _command(commands, "read", "What a line of a recipe says.")
     read.add_argument("line", metavar="LINE", help='such as "juice of 2 lemons"')
     read.add_argument("--measures", choices=_MEASURES, help="which cup and spoon are meant")
@@ -184,13 +204,14 @@ def _add_read(commands: _Commands[argparse.ArgumentParser]) -> None:
     )
 
 
-def _sets(command: argparse.ArgumentParser) -> None:
+def _sets(command: _Command) -> None:
+    command.takes_sets = True
     command.add_argument("--volumes", metavar="SET", help="tell volumes by a set of measures")
     command.add_argument("--weights", metavar="SET", help="tell weights by a set of measures")
     _within(command)
 
 
-def _add_yield(commands: _Commands[argparse.ArgumentParser]) -> None:
+def _add_yield(commands: _Commands[_Command]) -> None:
     test = _command(commands, "yield", "What trials of trimming and cooking say together.")
     test.add_argument("test", metavar="FILE", help="a yield test (CSV), one weight a row")
     test.add_argument("--portion", metavar="SIZE", help='such as "150 g" or "5 oz cooked"')

@@ -101,18 +101,20 @@ def _scale(options: argparse.Namespace) -> Output:
     width = terminal_width()
     cautions = _core.cautions(recipe)
     notes = _core.lines_to_check(recipe)
+    remarks = sizing.remarks(recipe, options)
     document = {
         "recipe": documents.recipe_document(recipe),
+        **sizing.document(recipe, options),
         "to_check": notes,
         "cautions": documents.cautions_document(cautions),
     }
-    amounts = report.recipe_section(recipe, width)
+    amounts = report.recipe_section(recipe, width, remarks)
     if options.volumes or options.weights:
         measured = measuring.measured_with_bases(
             recipe, options.volumes, options.weights, options.within or measuring.NEAR_ENOUGH
         )
         document["measured_out"] = measuring.recipe_document(measured)
-        amounts = measuring.recipe_section(recipe, measured, width)
+        amounts = measuring.recipe_section(recipe, measured, width, remarks)
         notes += measuring.doubts(recipe, measured)
     sections = [
         amounts,
@@ -125,17 +127,21 @@ def _scale(options: argparse.Namespace) -> Output:
 def _page(options: argparse.Namespace) -> Output:
     recipe = _sized_recipe(options)
     sets = {key: getattr(options, key) for key in ("volumes", "weights", "within")}
-    return paging.page_document(recipe), paging.page_lines(recipe, terminal_width(), **sets)
+    fills = sizing.trays_filled(recipe, options)
+    page = paging.page_lines(recipe, terminal_width(), **sets, fills=fills)
+    return {**paging.page_document(recipe), **sizing.document(recipe, options)}, page
 
 
 def _buy(options: argparse.Namespace) -> Output:
-    costing = _costing(options, _sized_recipe(options))
+    recipe = _sized_recipe(options)
+    costing = _costing(options, recipe)
     width = terminal_width()
     sections = [
         report.shopping_section(costing, width),
-        report.notes_section(costing.to_check, width),
+        report.notes_section([*sizing.remarks(recipe, options), *costing.to_check], width),
     ]
-    return documents.shopping_document(costing), report.joined(sections)
+    document = {**documents.shopping_document(costing), **sizing.document(recipe, options)}
+    return document, report.joined(sections)
 
 
 def _cost(options: argparse.Namespace) -> Output:
@@ -144,12 +150,13 @@ def _cost(options: argparse.Namespace) -> Output:
     width = terminal_width()
     document = {
         "recipe": documents.recipe_document(recipe),
+        **sizing.document(recipe, options),
         **documents.shopping_document(costing),
         **documents.costs_document(costing),
         "cautions": documents.cautions_document(costing.cautions),
     }
     sections = [
-        report.recipe_section(recipe, width),
+        report.recipe_section(recipe, width, sizing.remarks(recipe, options)),
         report.shopping_section(costing, width),
         report.costs_section(costing, width),
         report.notes_section(costing.to_check, width),
@@ -159,17 +166,23 @@ def _cost(options: argparse.Namespace) -> Output:
 
 
 def _price(options: argparse.Namespace) -> Output:
-    costing = _costing(options, _sized_recipe(options))
+    recipe = _sized_recipe(options)
+    costing = _costing(options, recipe)
     portion = costing.per_portion("borne") * _core.quantity(1, "portion")
     found = selling_price(
-        portion, food_cost=options.food_cost, tax=options.tax, ending=options.ending
+        portion,
+        food_cost=options.food_cost,
+        tax=options.tax,
+        ending=options.ending,
+        step=options.ending_step,
     )
     width = terminal_width()
     sections = [
         pricing.price_section(report.title_text(costing.recipe), found, costing.unpriced, width),
-        report.notes_section(costing.to_check, width),
+        report.notes_section([*sizing.remarks(recipe, options), *costing.to_check], width),
     ]
-    return pricing.price_document(found), report.joined(sections)
+    document = {**pricing.price_document(found), **sizing.document(recipe, options)}
+    return document, report.joined(sections)
 
 
 def _spend(options: argparse.Namespace) -> Output:

@@ -45,7 +45,9 @@ def measuring_document(result: MeasuredOut) -> dict[str, Any]:
     }
 
 
-def recipe_section(recipe: Recipe, measured: Measured, width: int) -> list[str]:
+def recipe_section(
+    recipe: Recipe, measured: Measured, width: int, remarks: Sequence[str] = ()
+) -> list[str]:
     """Title, tested sizes, every line by the measures, and how far each is from exact; the bases
     first."""
     lines = []
@@ -53,7 +55,7 @@ def recipe_section(recipe: Recipe, measured: Measured, width: int) -> list[str]:
         lines += [*base_title(base, width), *_amounts(measured[base.name], width), ""]
     meant = measures_meant(recipe)
     below = [*wrapped(meant, width, "  ")] if meant else []
-    return [*lines, *title_lines(recipe, width), *_amounts(measured[""], width), *below]
+    return [*lines, *title_lines(recipe, width, remarks), *_amounts(measured[""], width), *below]
 
 
 def _amounts(measured: Sequence[MeasuredLine], width: int) -> list[str]:

@@ -39,9 +39,11 @@ def page_lines(
     volumes: MeasureSet | str | None = None,
     weights: MeasureSet | str | None = None,
     within: Quantity | str | Fraction | None = None,
+    fills: str = "",
 ) -> list[str]:
-    """As ``scalepan.hand_over`` has it."""
-    return _Page(recipe, width, {"volumes": volumes, "weights": weights, "within": within}).lines()
+    """As ``scalepan.hand_over`` has it; ``fills`` tells the trays that were asked for."""
+    sets = {"volumes": volumes, "weights": weights, "within": within}
+    return _Page(recipe, width, sets, fills).lines()
 
 
 def page_document(recipe: Recipe) -> dict[str, Any]:
@@ -57,8 +59,9 @@ def page_document(recipe: Recipe) -> dict[str, Any]:
 
 
 class _Page:
-    def __init__(self, recipe: Recipe, width: int, sets: dict[str, Any]) -> None:
+    def __init__(self, recipe: Recipe, width: int, sets: dict[str, Any], fills: str) -> None:
         self._recipe = recipe
+        self._fills = fills
         self._width = width
         within = sets["within"]
         self._near = _core.quantity(NEAR_ENOUGH) if within is None else _share(within)
@@ -71,7 +74,7 @@ class _Page:
         bases = [self._base(base) for base in recipe.bases]
         page = joined(
             [
-                [title_text(recipe), *self._wrapped(_size_text(recipe)), *self._measures()],
+                [title_text(recipe), *self._wrapped(self._size_text()), *self._measures()],
                 *bases,
                 self._ingredients(recipe),
                 self._method(recipe),
@@ -190,18 +193,19 @@ class _Page:
         text = _told(line)
         return f"≈ {text}" if self._far(line) and text != line.line.told else text
 
+    def _size_text(self) -> str:
+        """Tested sizes, batch, portion, loads and pans."""
+        recipe = self._recipe
+        texts = [recipe.tested, *size_texts(recipe)[:-1]]
+        if recipe.batch is None:
+            texts.append(f"batch weight not known: no weight of {', '.join(recipe.unweighed)}")
+        if recipe.tray:
+            pans = _core.quantity(recipe.trays * recipe.factor).told
+            texts.append(self._fills or f"fills {pans} x {recipe.tray}")
+        return _sentences(texts)
+
     def _wrapped(self, text: str) -> list[str]:
         return wrapped(text, self._width)
-
-
-def _size_text(recipe: Recipe) -> str:
-    """Tested sizes, batch, portion, loads and pans."""
-    texts = [recipe.tested, *size_texts(recipe)[:-1]]
-    if recipe.batch is None:
-        texts.append(f"batch weight not known: no weight of {', '.join(recipe.unweighed)}")
-    if recipe.tray:
-        texts.append(f"fills {_core.quantity(recipe.trays * recipe.factor).told} x {recipe.tray}")
-    return _sentences(texts)
 
 
 def _sentences(texts: list[str]) -> str:

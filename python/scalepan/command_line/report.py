@@ -38,12 +38,12 @@ def joined(sections: list[list[str]]) -> list[str]:
     return lines
 
 
-def recipe_section(recipe: Recipe, width: int) -> list[str]:
+def recipe_section(recipe: Recipe, width: int, remarks: Sequence[str] = ()) -> list[str]:
     """Title, tested sizes and the amounts, those of the bases first."""
     sections = [
         [*base_title(base, width), *_amounts(base.recipe, width), ""] for base in recipe.bases
     ]
-    own = [*title_lines(recipe, width), *_amounts(recipe, width)]
+    own = [*title_lines(recipe, width, remarks), *_amounts(recipe, width)]
     return [*(line for section in sections for line in section), *own]
 
 
@@ -52,9 +52,9 @@ def _amounts(recipe: Recipe, width: int) -> list[str]:
     return table(header, _line_rows(recipe), right=(), width=width)
 
 
-def title_lines(recipe: Recipe, width: int) -> list[str]:
-    """Name, portions, batch, loads and tested sizes, with a blank line below."""
-    facts = [line for fact in size_texts(recipe) for line in wrapped(fact, width)]
+def title_lines(recipe: Recipe, width: int, remarks: Sequence[str] = ()) -> list[str]:
+    """Name, portions, remarks, batch, loads and tested sizes, with a blank line below."""
+    facts = [line for fact in (*remarks, *size_texts(recipe)) for line in wrapped(fact, width)]
     return [heading(title_text(recipe)), *facts, ""]
 
 

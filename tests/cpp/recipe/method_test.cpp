@@ -88,6 +88,13 @@ TEST_CASE("method: temperatures in both scales, in the step and in its text") {
   CHECK(recipe.scaled(40).method().front().time == "30 to 35 min");
 }
 
+TEST_CASE("method: temperatures that are not told in both scales are to check") {
+  const Recipe recipe = with_steps({{.text = "Cool by 20 °C."}, {.text = "Bake at 350 degrees."}});
+  CHECK(recipe.method().front().text == "Cool by 20 °C (36 °F).");
+  CHECK(method_to_check(recipe) ==
+        std::vector<std::string>{"step 2: \"350 degrees\" is not told in both scales"});
+}
+
 TEST_CASE("method: a use of no line, with the nearest") {
   CHECK(refusal({{.uses = {"2/3 of leaks"}}}) ==
         "method.line @ pot.toml:20:47: no line of the recipe has the id \"leaks\" (nearest: "

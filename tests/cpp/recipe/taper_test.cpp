@@ -102,6 +102,11 @@ TEST_CASE("tapers: as rules of a line, with the share taken up behind them") {
   CHECK(rule("tapered as herbs").taper == taper_named("herbs"));
   CHECK(text_of(rule("tapered as red pepper"), u("g")) == "tapered as red pepper");
   CHECK(text_of(rule("tapered (2, 1 1/2)"), u("g")) == "tapered (2, 1.5)");
+  CHECK(text_of(rule("tapered (2,1.5),(4,2),then 1/4"), u("g")) ==
+        "tapered (2, 1.5), (4, 2), then 0.25");
+  CHECK(thrown_by([&] { return rule("tapered (1,000, 2)"); }) ==
+        Thrown{"rule.taper", "\"(1,000, 2)\" is no taper", std::string(example), 0});
+  CHECK(thrown_by([&] { return rule("tapered (2, 1,5)"); }).code == "number.comma");
   const Rule oil = rule("tapered (2, 1.5), (4, 2), 15 % taken up");
   CHECK(oil.taken_up == Rational(15, 100));
   CHECK(oil.taper == parse_taper("(2, 1.5), (4, 2)"));
