@@ -145,7 +145,7 @@ void bind_costing(py::module_& m) {
       .def_property_readonly("unpriced", &Costing::unpriced)
       .def_property_readonly("to_check", &Costing::to_check)
       .def_property_readonly("shopping",
-                             [](const Costing& c) { return shopping_list(c.purchase()); })
+                             [](const Costing& c) { return shopping_list(c.provisions()); })
       .def_property_readonly("cautions", [](const Costing& c) { return cautions(c.recipe()); })
       .def_property_readonly("cells", &cell_names)
       .def("explain", &explain, py::arg("cell"))

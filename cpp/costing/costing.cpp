@@ -9,7 +9,7 @@ namespace scalepan {
 
 Costing::Costing(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options)
     : recipe_(recipe),
-      purchase_(recipe_.food_lines(), {recipe_.shared_catalog()}, std::move(prices), options) {}
+      provisions_(recipe_.food_lines(), {recipe_.shared_catalog()}, std::move(prices), options) {}
 
 Quantity Costing::cost(std::string_view which) const {
   return {cost_named(costs(), which), plan().money()};
@@ -22,12 +22,12 @@ Quantity Costing::per_portion(std::string_view which) const {
 
 std::vector<std::string> Costing::to_check() const {
   std::vector<std::string> notes = lines_to_check(recipe_);
-  std::ranges::move(purchase_.to_check(), std::back_inserter(notes));
+  std::ranges::move(provisions_.to_check(), std::back_inserter(notes));
   return notes;
 }
 
 std::vector<ItemCost> items_at(const Costing& costing, const Rational& portions) {
-  return costing.purchase().items_for(costing.recipe().scaled(portions).food_lines());
+  return costing.provisions().items_for(costing.recipe().scaled(portions).food_lines());
 }
 
 }  // namespace scalepan

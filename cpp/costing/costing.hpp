@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "costing/purchase.hpp"
+#include "costing/provisions.hpp"
 
 namespace scalepan {
 
@@ -16,22 +16,22 @@ class Costing {
   Costing(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options = {});
 
   [[nodiscard]] const Recipe& recipe() const { return recipe_; }
-  [[nodiscard]] const Purchase& purchase() const { return purchase_; }
-  [[nodiscard]] const Plan& plan() const { return purchase_.plan(); }
-  [[nodiscard]] const std::vector<ItemCost>& items() const { return purchase_.items(); }
-  [[nodiscard]] const Costs& costs() const { return purchase_.costs(); }
-  [[nodiscard]] const std::vector<std::string>& unpriced() const { return purchase_.unpriced(); }
+  [[nodiscard]] const Provisions& provisions() const { return provisions_; }
+  [[nodiscard]] const Plan& plan() const { return provisions_.plan(); }
+  [[nodiscard]] const std::vector<ItemCost>& items() const { return provisions_.items(); }
+  [[nodiscard]] const Costs& costs() const { return provisions_.costs(); }
+  [[nodiscard]] const std::vector<std::string>& unpriced() const { return provisions_.unpriced(); }
 
   /// One of the four, in money. Throws `cost.which`.
   [[nodiscard]] Quantity cost(std::string_view which) const;
   /// The same in money a portion.
   [[nodiscard]] Quantity per_portion(std::string_view which) const;
-  /// What the reader must look at: `lines_to_check`, and what the purchase has to check.
+  /// What the reader must look at: `lines_to_check`, and what the provisions have to check.
   [[nodiscard]] std::vector<std::string> to_check() const;
 
  private:
   Recipe recipe_;
-  Purchase purchase_;
+  Provisions provisions_;
 };
 
 /// The items of a costing at another number of portions.

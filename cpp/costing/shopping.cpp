@@ -6,14 +6,14 @@ namespace scalepan {
 
 namespace {
 
-ShoppingRow row_of(const ItemCost& item, const Purchase& purchase) {
+ShoppingRow row_of(const ItemCost& item, const Provisions& provisions) {
   ShoppingRow row;
   row.item = item.plan->item;
   for (const std::size_t line : item.plan->lines) {
-    row.lines.push_back(purchase.lines()[line].id);
+    row.lines.push_back(provisions.lines()[line].id);
   }
   row.need = item.need;
-  row.price = Quantity(item.costs.till, purchase.plan().money());
+  row.price = Quantity(item.costs.till, provisions.plan().money());
   row.leftover = item.leftover;
   row.keeping = item.keeping;
   row.packs = item.packs();
@@ -28,10 +28,10 @@ ShoppingRow row_of(const ItemCost& item, const Purchase& purchase) {
 
 }  // namespace
 
-std::vector<ShoppingRow> shopping_list(const Purchase& purchase) {
+std::vector<ShoppingRow> shopping_list(const Provisions& provisions) {
   std::vector<ShoppingRow> rows;
-  for (const ItemCost& item : purchase.items()) {
-    if (item.group != nullptr) rows.push_back(row_of(item, purchase));
+  for (const ItemCost& item : provisions.items()) {
+    if (item.group != nullptr) rows.push_back(row_of(item, provisions));
   }
   return rows;
 }

@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "costing/purchase.hpp"
+#include "costing/provisions.hpp"
 
 namespace scalepan {
 
@@ -21,6 +21,6 @@ struct ShoppingRow {
 };
 
 /// In the order of the lines; items without a price are not on it.
-[[nodiscard]] std::vector<ShoppingRow> shopping_list(const Purchase& purchase);
+[[nodiscard]] std::vector<ShoppingRow> shopping_list(const Provisions& provisions);
 
 }  // namespace scalepan

@@ -149,7 +149,7 @@ def test_bases_come_first_with_their_amounts_and_method() -> None:
     assert "25 min, each of 4 loads; the amounts are for all." in plain(rest)
     assert "400 g granulated sugar (optional)" in page
     assert plain(page).endswith(
-        "To check - granulated_sugar: is optional, and costed - white_sauce: its shares come to "
+        "To check - granulated_sugar: is optional, and costed - white_sauce: its uses come to "
         "3/5 of one batch; the other 2/5 is not made - granulated_sugar: no step of the method "
         "uses it - white_sauce.butter: no step of the method uses it"
     )

@@ -54,7 +54,7 @@ def test_the_whole_text() -> None:
         "Allergens, EU list: gluten, milk; US list: milk, wheat.\n"
         "Check the pack of: margarine, sea tangle.\n"
         "A draft: whoever answers for the label follows local food law. Order after Regulation "
-        "(EU) 1169/2011 Art. 18, capitals after Art. 21 (from memory)."
+        "(EU) 1169/2011 Art. 18, capitals after Art. 21."
     )
     assert label.unknown == ["margarine", "sea tangle"]
 

@@ -113,7 +113,11 @@ def made_sizes(dish: Dish, size: Size, recipe: scalepan.Recipe) -> dict[int, Siz
             assert found.batches == batches[number]
             at = user.size(user.serves * batches[number], batches[number])
             wanted = user.weight() * batches[number]
-            if user.weight(at) < wanted:  # made larger: exactly, or to the next whole portions
+            # Portions asked for are so many portions, whatever they weigh.
+            by_amount = any(use.amount.unit != "portion" for use in found.uses)
+            if (
+                by_amount and user.weight(at) < wanted
+            ):  # made larger: exactly, or to the next whole portions
                 factor = found.recipe.factor
                 assert factor > batches[number]
                 at = user.size(user.serves * factor, factor)
@@ -153,9 +157,10 @@ def check(dish: Dish, size: Size, recipe: scalepan.Recipe) -> dict[str, Fraction
         number = BASE_NAMES.index(base.name)
         made = dish.bases[number]
         assert base.recipe.batch_weight.to("g").value == made.weight(sizes[number])
-        # What its uses take comes to what is wanted of it, and it makes enough.
+        # What its uses take comes to what is wanted of it, and it makes enough of any amount.
         assert sum(use.batches for use in base.uses) == base.batches
-        assert base.recipe.batch_weight.to("g").value >= made.weight() * base.batches
+        if any(use.amount.unit != "portion" for use in base.uses):
+            assert base.recipe.batch_weight.to("g").value >= made.weight() * base.batches
     return dict(needs)
 
 

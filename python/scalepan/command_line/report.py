@@ -78,7 +78,9 @@ def base_texts(base: MadeBase) -> list[str]:
     """What a base makes; what takes how much of it; its loads."""
     made = base.recipe.batch
     size = f"{made.told}, " if made is not None else ""
-    size += f"{_core.quantity(base.recipe.factor).told} batch{'' if base.recipe.factor == 1 else 'es'}"
+    size += (
+        f"{_core.quantity(base.recipe.factor).told} batch{'' if base.recipe.factor == 1 else 'es'}"
+    )
     uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
     return [f"First make: {base.recipe.name}, {size}", uses, *_loads_texts(base.recipe)]
 

@@ -31,7 +31,7 @@ TEST_CASE("leek pot: a portion bears a fortieth") {
 
 TEST_CASE("leek pot: the shopping list") {
   using Taken = std::vector<std::pair<Rational, std::string>>;
-  const std::vector<ShoppingRow> rows = shopping_list(pot_costing(40).purchase());
+  const std::vector<ShoppingRow> rows = shopping_list(pot_costing(40).provisions());
   REQUIRE(rows.size() == 4);
   CHECK(rows[0].item == "leeks");
   CHECK(rows[0].lines == std::vector<std::string>{"leeks"});

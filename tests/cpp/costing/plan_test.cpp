@@ -22,7 +22,7 @@ RecipeInput two_leek_lines() {
 TEST_CASE("plan: lines of one food are pooled before packs are chosen") {
   const Costing costing(Recipe(two_leek_lines(), shared_pantry()),
                         prices_of({shelf("leeks", "1 kg", "2.00")}));
-  const std::vector<ShoppingRow> rows = shopping_list(costing.purchase());
+  const std::vector<ShoppingRow> rows = shopping_list(costing.provisions());
   REQUIRE(rows.size() == 1);
   CHECK(rows[0].packs == Taken{{1, "1 kg"}});
   CHECK(rows[0].lines == std::vector<std::string>{"leeks", "leek_tops"});
@@ -77,7 +77,7 @@ TEST_CASE("plan: a line without a price is listed with the reason and costs noth
                  {shelf("leeks", "1 kg", "2.00"), shelf("salt", "1 kg", "0.30")});
   CHECK(costing.unpriced() == Notes{"samphire"});
   CHECK(costing.cost("till") == q("2.00 GBP"));
-  CHECK(shopping_list(costing.purchase()).size() == 1);
+  CHECK(shopping_list(costing.provisions()).size() == 1);
   CHECK(costing.to_check() ==
         Notes{"samphire: the catalogue has no food \"samphire\", so it has no facts, allergens or "
               "cautions",
@@ -109,11 +109,11 @@ TEST_CASE("plan: what a pack states goes before a share from the catalogue") {
   const std::vector<std::string> lines{"250 g chickpeas, drained"};
   const Costing stated =
       costing_of(lines, {shelf("chickpeas", "400 g tin (240 g drained)", "0.60")});
-  CHECK(shopping_list(stated.purchase())[0].packs == Taken{{2, "400 g tin (240 g drained)"}});
-  CHECK(shopping_list(stated.purchase())[0].need == q("250 g drained"));
+  CHECK(shopping_list(stated.provisions())[0].packs == Taken{{2, "400 g tin (240 g drained)"}});
+  CHECK(shopping_list(stated.provisions())[0].need == q("250 g drained"));
   const Costing by_share = costing_of(lines, {shelf("chickpeas", "400 g tin", "0.60")});
-  CHECK(shopping_list(by_share.purchase())[0].packs == Taken{{1, "400 g tin"}});
-  CHECK(shopping_list(by_share.purchase())[0].need.coherent() == 250 / Rational(65, 100));
+  CHECK(shopping_list(by_share.provisions())[0].packs == Taken{{1, "400 g tin"}});
+  CHECK(shopping_list(by_share.provisions())[0].need.coherent() == 250 / Rational(65, 100));
 }
 
 TEST_CASE("plan: packs sold by weight and by piece, whichever is cheaper") {
@@ -121,7 +121,7 @@ TEST_CASE("plan: packs sold by weight and by piece, whichever is cheaper") {
   const auto taken = [](const char* piece_price) {
     const Costing costing = costing_of(
         {"3 onions"}, {shelf("onions", "1 kg", "0.90"), shelf("onions", "1", piece_price)});
-    return shopping_list(costing.purchase())[0].packs;
+    return shopping_list(costing.provisions())[0].packs;
   };
   CHECK(taken("0.29") == Taken{{3, "1"}});
   CHECK(taken("0.31") == Taken{{1, "1 kg"}});

@@ -1,4 +1,4 @@
-#include "costing/purchase.hpp"
+#include "costing/provisions.hpp"
 
 #include <algorithm>
 #include <array>
@@ -76,9 +76,9 @@ void check_conventions(const ItemCost& item, const std::vector<Line>& lines,
   }
 }
 
-void check_items(const Purchase& purchase, std::vector<std::string>& notes) {
-  const std::vector<Line>& lines = purchase.lines();
-  for (const ItemCost& item : purchase.items()) {
+void check_items(const Provisions& provisions, std::vector<std::string>& notes) {
+  const std::vector<Line>& lines = provisions.lines();
+  for (const ItemCost& item : provisions.items()) {
     for (const std::string& note : item.plan->notes) {
       notes.push_back(line_list(item.plan->lines, lines) + ": " + note);
     }
@@ -154,8 +154,8 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   return best;
 }
 
-Purchase::Purchase(std::vector<Line> lines, Catalogs catalogs,
-                   std::shared_ptr<const PriceBook> prices, CostOptions options)
+Provisions::Provisions(std::vector<Line> lines, Catalogs catalogs,
+                       std::shared_ptr<const PriceBook> prices, CostOptions options)
     : lines_(std::move(lines)),
       plan_(std::make_shared<const Plan>(lines_, std::move(catalogs), std::move(prices), options)),
       items_(items_for(lines_)) {
@@ -166,7 +166,7 @@ Purchase::Purchase(std::vector<Line> lines, Catalogs catalogs,
   }
 }
 
-std::vector<ItemCost> Purchase::items_for(const std::vector<Line>& lines) const {
+std::vector<ItemCost> Provisions::items_for(const std::vector<Line>& lines) const {
   std::vector<ItemCost> items;
   for (const ItemPlan& plan : plan_->items()) {
     items.push_back(cost_item(plan, lines, plan_->money()));
@@ -174,7 +174,7 @@ std::vector<ItemCost> Purchase::items_for(const std::vector<Line>& lines) const 
   return items;
 }
 
-std::vector<std::string> Purchase::to_check() const {
+std::vector<std::string> Provisions::to_check() const {
   std::vector<std::string> notes;
   check_items(*this, notes);
   const bool priced = unpriced_.size() < lines_.size();

@@ -59,11 +59,11 @@ struct ItemCost {
 };
 
 /// Lines of foods bought together: their needs are pooled by item before packs are chosen.
-class Purchase {
+class Provisions {
  public:
   /// Throws what `Plan` throws.
-  Purchase(std::vector<Line> lines, Catalogs catalogs, std::shared_ptr<const PriceBook> prices,
-           CostOptions options);
+  Provisions(std::vector<Line> lines, Catalogs catalogs, std::shared_ptr<const PriceBook> prices,
+             CostOptions options);
 
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
   [[nodiscard]] const Plan& plan() const { return *plan_; }
