@@ -265,3 +265,21 @@ def test_curves_are_costings_point_by_point(dish: Dish) -> None:
         assert curve.till[i] == costing.till.value
         assert curve.used[i] == costing.used.value
         assert curve.till[i] == till_of(check(dish, dish.size(x, x / dish.serves), at))
+
+
+@settings(max_examples=80, deadline=None)
+@given(
+    amount=st.fractions(min_value=Fraction(1, 1000), max_value=10**6, max_denominator=1000),
+    way=st.sampled_from(
+        [
+            ("granulated sugar", "g EP", "mL EP"),
+            ("olive oil", "oz EP", "cup_us EP"),
+            ("carrots", "kg AP", "lb EP"),
+            ("eggs", "piece AP", "g EP"),
+        ]
+    ),
+)
+def test_a_conversion_there_and_back_is_exact(amount: Fraction, way: tuple[str, str, str]) -> None:
+    food, unit, other = way
+    there = scalepan.convert(scalepan.quantity(amount, unit), other, food=food).amount
+    assert scalepan.convert(there, unit, food=food).amount == scalepan.quantity(amount, unit)
