@@ -50,11 +50,7 @@ class Request {
     if (way == "raw_batch")
       return size_for_batch(recipe_, amount_of(asked_.raw_batch, recipe_), true);
     if (way == "stock") return size_for_stock(recipe_, stock_of(asked_.stock, recipe_)).size;
-    if (way == "factor") {
-      const auto factor = number_of(asked_.factor);
-      const Rational portions = recipe_.serves() * factor;
-      return {portions, portions, factor, 1};
-    }
+    if (way == "factor") return size_of_factor(recipe_.serves(), number_of(asked_.factor));
     const Serving serving{
         number_of(asked_.portions), asked_.spare.is_none() ? Rational(0) : number_of(asked_.spare),
         asked_.serving_loss.is_none() ? Rational(0) : share_of(asked_.serving_loss)};

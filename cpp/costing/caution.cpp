@@ -66,12 +66,14 @@ bool larger_than_tested(const Recipe& recipe) {
 }
 
 void add_cooling(const Recipe& recipe, std::vector<Caution>& cautions) {
-  const bool larger = larger_than_tested(recipe) ||
-                      std::ranges::any_of(recipe.made_bases(), [](const MadeBase& made) {
-                        return larger_than_tested(*made.recipe);
-                      });
-  if (!larger) return;
-  cautions.push_back({std::string(cooling_text), std::string(cooling_source), {}});
+  Caution caution{std::string(cooling_text), std::string(cooling_source), {}};
+  if (!larger_than_tested(recipe)) {
+    for (const MadeBase& made : recipe.made_bases()) {
+      if (larger_than_tested(*made.recipe)) caution.lines.push_back(made.name);
+    }
+    if (caution.lines.empty()) return;
+  }
+  cautions.push_back(std::move(caution));
 }
 
 std::string allergens_in(const Recipe& recipe, std::vector<std::string> Food::* list) {

@@ -12,7 +12,8 @@ namespace scalepan {
 struct Caution {
   std::string text;
   std::string source;
-  std::vector<std::string> lines;  // ids of the lines it is about; empty for the whole batch
+  std::vector<std::string>
+      lines;  // ids of the lines or names of the bases it is about; empty: the whole
 };
 
 /// For undercooking, and for cooling a batch larger than was tested, in that order.

@@ -9,7 +9,7 @@ namespace scalepan {
 
 Costing::Costing(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options)
     : recipe_(recipe),
-      provisions_(recipe_.food_lines(), {recipe_.shared_catalog()}, std::move(prices), options) {}
+      provisions_(recipe_.food_lines(), recipe_.shared_catalog(), std::move(prices), options) {}
 
 Quantity Costing::cost(std::string_view which) const {
   return {cost_named(costs(), which), plan().money()};

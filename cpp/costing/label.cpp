@@ -104,13 +104,9 @@ void add_unknown(const std::vector<LabelItem>& items, Names& names) {
   }
 }
 
-/// In g; nothing of what is taken out again; a part such as the juice weighs what a fact says one
-/// piece yields of it.
+/// In g.
 std::optional<Rational> grams_of(const Line& line, const Recipe& recipe) {
-  if (!line.measured) return std::nullopt;
-  if (line.rule.taken_up.is_zero()) return Rational(0);
-  const UnitWeight unit = line.base ? weight_of_base_unit(line, recipe.bases()[*line.base])
-                                    : weight_of_unit(line, recipe.catalog());
+  const UnitWeight unit = weight_in_batch(line, recipe.bases(), recipe.catalog());
   return unit ? std::optional(line.amount.coherent() * *unit) : std::nullopt;
 }
 

@@ -234,26 +234,22 @@ std::vector<ItemPlan> items_of(const std::vector<Line>& lines) {
   return items;
 }
 
-/// The item a price row belongs to, by the first catalogue in which its name is of one food. A
-/// name of several foods is nobody's but its own.
-std::string key_of(const Catalogs& catalogs, const Offer& offer) {
+/// The item a price row belongs to. A name of several foods is nobody's but its own.
+std::string key_of(const Catalog& catalog, const Offer& offer) {
   const bool tinned = std::ranges::any_of(
       offer.contents, [](const PackContent& content) { return is_tin(content.noun); });
-  for (const auto& catalog : catalogs) {
-    try {
-      return read_food_phrase(*catalog, offer.item, tinned).key();
-    } catch (const Error&) {
-      continue;
-    }
+  try {
+    return read_food_phrase(catalog, offer.item, tinned).key();
+  } catch (const Error&) {
+    return "name " + plain_name(offer.item);
   }
-  return "name " + plain_name(offer.item);
 }
 
 using GroupsByKey = std::map<std::string, std::vector<OfferGroup>>;
 
-GroupsByKey groups_of(const Catalogs& catalogs, const PriceBook& prices) {
+GroupsByKey groups_of(const Catalog& catalog, const PriceBook& prices) {
   GroupsByKey groups;
-  for (const Offer& offer : prices.offers()) group_offer(groups[key_of(catalogs, offer)], offer);
+  for (const Offer& offer : prices.offers()) group_offer(groups[key_of(catalog, offer)], offer);
   return groups;
 }
 
@@ -310,11 +306,11 @@ bool OfferGroup::assumes() const {
   return std::ranges::any_of(ways, [](const LineWay& way) { return way.share_assumed; });
 }
 
-Plan::Plan(const std::vector<Line>& lines, Catalogs catalogs,
+Plan::Plan(const std::vector<Line>& lines, std::shared_ptr<const Catalog> catalog,
            std::shared_ptr<const PriceBook> prices, CostOptions options)
-    : catalogs_(std::move(catalogs)), prices_(std::move(prices)), items_(items_of(lines)) {
-  const Wanted wanted{lines, *catalogs_.front()};
-  const GroupsByKey groups = groups_of(catalogs_, *prices_);
+    : catalog_(std::move(catalog)), prices_(std::move(prices)), items_(items_of(lines)) {
+  const Wanted wanted{lines, *catalog_};
+  const GroupsByKey groups = groups_of(*catalog_, *prices_);
   for (ItemPlan& item : items_) buy_item(item, groups, wanted, *prices_, options.strict);
   money_ = common_currency(items_);
 }

@@ -44,15 +44,12 @@ struct CostOptions {
   bool strict = false;  // an unknown edible share is an error
 };
 
-/// Whose facts and names hold: the first for conversions, all for the names of price rows.
-using Catalogs = std::vector<std::shared_ptr<const Catalog>>;
-
 class Plan {
  public:
   /// Throws `cost.stage`, naming both stages, for an unknown edible share where `strict`;
   /// `cost.currencies` where the offers are in more than one; and the errors of the covers.
-  Plan(const std::vector<Line>& lines, Catalogs catalogs, std::shared_ptr<const PriceBook> prices,
-       CostOptions options);
+  Plan(const std::vector<Line>& lines, std::shared_ptr<const Catalog> catalog,
+       std::shared_ptr<const PriceBook> prices, CostOptions options);
 
   [[nodiscard]] const std::vector<ItemPlan>& items() const { return items_; }
   /// The unit all money is in.
@@ -60,7 +57,7 @@ class Plan {
   [[nodiscard]] bool currency_stated() const;
 
  private:
-  Catalogs catalogs_;  // the facts on the ways are theirs
+  std::shared_ptr<const Catalog> catalog_;  // the facts on the ways are its own
   std::shared_ptr<const PriceBook> prices_;
   std::vector<ItemPlan> items_;
   Unit money_;

@@ -154,10 +154,10 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   return best;
 }
 
-Provisions::Provisions(std::vector<Line> lines, Catalogs catalogs,
+Provisions::Provisions(std::vector<Line> lines, std::shared_ptr<const Catalog> catalog,
                        std::shared_ptr<const PriceBook> prices, CostOptions options)
     : lines_(std::move(lines)),
-      plan_(std::make_shared<const Plan>(lines_, std::move(catalogs), std::move(prices), options)),
+      plan_(std::make_shared<const Plan>(lines_, std::move(catalog), std::move(prices), options)),
       items_(items_for(lines_)) {
   for (const ItemCost& item : items_) {
     costs_ += item.costs;

@@ -62,8 +62,8 @@ struct ItemCost {
 class Provisions {
  public:
   /// Throws what `Plan` throws.
-  Provisions(std::vector<Line> lines, Catalogs catalogs, std::shared_ptr<const PriceBook> prices,
-             CostOptions options);
+  Provisions(std::vector<Line> lines, std::shared_ptr<const Catalog> catalog,
+             std::shared_ptr<const PriceBook> prices, CostOptions options);
 
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
   [[nodiscard]] const Plan& plan() const { return *plan_; }

@@ -1,14 +1,13 @@
 #include "costing/recipe_checks.hpp"
 
-#include <algorithm>
 #include <map>
 #include <set>
 #include <utility>
 
-#include "costing/why_need.hpp"
 #include "exact/number_text.hpp"
 #include "measure/told.hpp"
 #include "recipe/base_line.hpp"
+#include "recipe/made_bases.hpp"
 #include "recipe/taper.hpp"
 
 namespace scalepan {
@@ -88,8 +87,8 @@ void check_rule(const Line& line, const Batch& batch, Notes& notes) {
 
 /// Of the dish, or of the base that a line belongs to.
 const Batch& batch_of(const Line& line, const Recipe& recipe) {
-  const auto made = std::ranges::find(recipe.made_bases(), line.made_in, &MadeBase::name);
-  return made == recipe.made_bases().end() ? recipe.batch() : made->recipe->batch();
+  const MadeBase* made = recipe.made_base(line.made_in);
+  return made == nullptr ? recipe.batch() : made->recipe->batch();
 }
 
 /// How much of each base, as it is written, the shares of its lines leave.
@@ -113,8 +112,7 @@ void check_shares(const Recipe& recipe, Notes& notes) {
 void check_made(const MadeBase& made, Notes& notes) {
   const Recipe& recipe = *made.recipe;
   const auto makes = recipe.batch().amount(recipe.size());
-  const Size written{recipe.serves(), recipe.serves(), 1, 1};
-  const auto whole = recipe.batch().amount(written);
+  const auto whole = recipe.batch().amount(size_of_portions(recipe.serves(), recipe.serves()));
   if (!makes || !whole) return;
   const Quantity needed = *whole * made.batches;
   if (*makes == needed) return;

@@ -11,6 +11,7 @@
 #include "exact/number_text.hpp"
 #include "measure/nearest.hpp"
 #include "measure/told.hpp"
+#include "recipe/made_bases.hpp"
 
 namespace scalepan {
 

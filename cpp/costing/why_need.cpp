@@ -1,7 +1,5 @@
 #include "costing/why_need.hpp"
 
-#include <algorithm>
-
 #include "costing/figure.hpp"
 #include "exact/number_text.hpp"
 #include "recipe/taper.hpp"
@@ -12,11 +10,6 @@ namespace {
 
 Why given(std::string name, std::string figure, std::string source) {
   return {std::move(name), std::move(figure), "", std::move(source), {}};
-}
-
-const MadeBase* made_base(const Recipe& dish, const std::string& name) {
-  const auto found = std::ranges::find(dish.made_bases(), name, &MadeBase::name);
-  return found == dish.made_bases().end() ? nullptr : &*found;
 }
 
 /// How many batches of a base are made for all its uses.
@@ -45,8 +38,7 @@ Why why_batches(const MadeBase& made) {
 class SizeOfLine {
  public:
   SizeOfLine(const Recipe& dish, const Line& line)
-      : made_(line.made_in.empty() ? nullptr : made_base(dish, line.made_in)),
-        recipe_(made_ == nullptr ? dish : *made_->recipe) {}
+      : made_(dish.made_base(line.made_in)), recipe_(made_ == nullptr ? dish : *made_->recipe) {}
 
   [[nodiscard]] bool by_portions() const {
     return made_ == nullptr && size().portions == recipe_.serves() * size().factor;
@@ -135,22 +127,6 @@ Why why_need(const Recipe& dish, const Line& line) {
     size.add_factor(why);
   }
   return why;
-}
-
-std::vector<Line> base_lines_of(const Recipe& dish) {
-  std::vector<Line> lines;
-  const auto take = [&](const Recipe& recipe, const std::string& made_in) {
-    for (const Line& line : recipe.lines()) {
-      if (!line.base) continue;
-      lines.push_back(line);
-      if (made_in.empty()) continue;
-      lines.back().id = made_in + "." + line.id;
-      lines.back().made_in = made_in;
-    }
-  };
-  take(dish, "");
-  for (const MadeBase& made : dish.made_bases()) take(*made.recipe, made.name);
-  return lines;
 }
 
 }  // namespace scalepan

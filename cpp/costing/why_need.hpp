@@ -11,7 +11,4 @@ namespace scalepan {
 /// The amount at the dish's size. `line` is one of its own or of its bases, under its full id.
 [[nodiscard]] Why why_need(const Recipe& dish, const Line& line);
 
-/// The lines that take from a base, in the dish and in its bases, under their full ids.
-[[nodiscard]] std::vector<Line> base_lines_of(const Recipe& dish);
-
 }  // namespace scalepan

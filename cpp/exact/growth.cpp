@@ -44,18 +44,22 @@ void Growth::add_steps_of(const Rational& height, Growth inner, const Rational& 
   steps_of_.push_back({height, std::make_shared<const Growth>(std::move(inner)), width});
 }
 
-Rational Growth::at(const Rational& x) const {
+Rational Growth::straight_at(const Rational& x) const {
   Rational value = constant_ + slope_ * x;
-  for (const Steps& steps : steps_) value += steps.height * ceil(steps.rate * x);
   for (const Ramped& part : ramps_) value += part.height * part.ramp.at(x);
+  return value;
+}
+
+Rational Growth::at(const Rational& x) const {
+  Rational value = straight_at(x);
+  for (const Steps& steps : steps_) value += steps.height * ceil(steps.rate * x);
   for (const StepsOf& steps : steps_of_) value += steps.height * steps.count_at(x);
   return value;
 }
 
 Rational Growth::above(const Rational& x) const {
-  Rational value = constant_ + slope_ * x;
+  Rational value = straight_at(x);
   for (const Steps& steps : steps_) value += steps.height * step_after(steps.rate * x);
-  for (const Ramped& part : ramps_) value += part.height * part.ramp.at(x);
   for (const StepsOf& steps : steps_of_) value += steps.height * steps.count_above(x);
   return value;
 }

@@ -56,6 +56,8 @@ class Growth {
   };
   struct Breaks;  // the points inside an interval where it is not straight
 
+  /// Without the steps.
+  [[nodiscard]] Rational straight_at(const Rational& x) const;
   [[nodiscard]] bool rises_for_ever() const;
   /// Behind it no ramp changes its slope.
   [[nodiscard]] Rational last_point() const;

@@ -29,8 +29,7 @@ std::optional<Percent> read_percent(std::string_view text, DecimalMark mark) {
 
 /// In g, at the recipe's size.
 Rational weight_of(const Recipe& recipe, const Line& line) {
-  const UnitWeight unit = line.base ? weight_of_base_unit(line, recipe.bases()[*line.base])
-                                    : weight_of_unit(line, recipe.catalog());
+  const UnitWeight unit = weight_in_batch(line, recipe.bases(), recipe.catalog());
   if (!unit) {
     fail("batch.unknown", "no fact gives the weight of " + line.id,
          "write it by weight, or add a fact of your own", line.place);

@@ -227,6 +227,13 @@ void give_share(Line& line, const BaseRecipe& base, const Rational& share) {
   line.note = line.note.empty() ? note : note + ", " + line.note;
 }
 
+UnitWeight weight_of_base_unit(const Line& line, const BaseRecipe& base) {
+  const auto weight = base.recipe->batch().weight(base.recipe->size());
+  if (!weight) return std::nullopt;
+  const auto whole = whole_in(*base.recipe, line.written.dimension());
+  return weight->coherent() / whole->coherent() * line.rule.taken_up;
+}
+
 void settle_base(const std::vector<Line*>& uses, const BaseRecipe& base) {
   const bool shared = std::ranges::any_of(uses, &Line::takes_share);
   if (!shared) return;
@@ -275,11 +282,10 @@ Rational batches_of(const Line& line, const BaseRecipe& base) {
   return line.amount.coherent() / whole->coherent();
 }
 
-UnitWeight weight_of_base_unit(const Line& line, const BaseRecipe& base) {
-  const auto weight = base.recipe->batch().weight(base.recipe->size());
-  if (!weight) return std::nullopt;
-  const auto whole = whole_in(*base.recipe, line.written.dimension());
-  return weight->coherent() / whole->coherent() * line.rule.taken_up;
+UnitWeight weight_in_batch(const Line& line, const std::vector<BaseRecipe>& bases,
+                           const Catalog& catalog) {
+  if (line.measured && line.rule.taken_up.is_zero()) return Rational(0);
+  return line.base ? weight_of_base_unit(line, bases[*line.base]) : weight_of_unit(line, catalog);
 }
 
 }  // namespace scalepan

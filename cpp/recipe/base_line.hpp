@@ -34,7 +34,9 @@ void settle_base_lines(std::vector<Line>& lines, const std::vector<BaseRecipe>& 
 /// What a line takes at its present amount, in batches of the written base.
 [[nodiscard]] Rational batches_of(const Line& line, const BaseRecipe& base);
 
-/// As `weight_of_unit`, of a base line.
-[[nodiscard]] UnitWeight weight_of_base_unit(const Line& line, const BaseRecipe& base);
+/// As `weight_of_unit`, of any line of a recipe with these bases; nothing of what is taken out
+/// again, whatever it weighed before.
+[[nodiscard]] UnitWeight weight_in_batch(const Line& line, const std::vector<BaseRecipe>& bases,
+                                         const Catalog& catalog);
 
 }  // namespace scalepan

@@ -50,10 +50,8 @@ Batch::Batch(const BatchInput& input, const std::vector<Line>& lines,
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = lines[i];
     if (!line.measured) continue;
-    // What is taken out again weighs nothing, whatever it weighed before.
-    const bool taken_out = line.rule.taken_up.is_zero();
-    if (!weights[i] && !taken_out) unweighed_.push_back(line.id);
-    const Rational grams = taken_out ? Rational(0) : weights[i].value_or(Rational(0));
+    if (!weights[i]) unweighed_.push_back(line.id);
+    const Rational grams = weights[i].value_or(Rational(0));
     parts_.push_back({line.rule, line.written.coherent(), grams});
     if (line.rule.kind == RuleKind::per_load) {
       grams_each_load_ += grams * amount_by_rule(line.rule, line.written.coherent(), {}).amount;
@@ -110,7 +108,8 @@ Batch::Load Batch::load_of_measure(const Quantity& capacity) const {
   const bool by_weight = follows_weight() && !written_grams_.is_zero();
   // Where more comes out than the lines weigh, as of water that none of them names, the pan holds
   // what comes out.
-  const bool swells = makes_ && is_weight(*makes_) && makes_->coherent() > written_grams_;
+  const bool swells =
+      makes_ && is_weight(*makes_) && makes_->coherent() > written_grams_ + grams_each_load_;
   if (is_weight(capacity) && by_weight && !swells) {
     const Rational room = capacity.coherent() - grams_each_load_;
     if (room.sign() <= 0) {
@@ -206,8 +205,9 @@ Growth Batch::growth_before(const Growing& growing) const {
 }
 
 Batch::Course Batch::course_of(const Quantity& target, bool before, const Growing& growing) const {
-  if (is_weight(target) && follows_weight())
+  if (is_weight(target) && follows_weight()) {
     return {growth_before(growing), before ? Rational(1) : kept_};
+  }
   if (before || !makes_ || !(makes_->dimension() == target.dimension())) fail_unknown(target);
   if (follows_weight()) {
     return {growth_before(growing), makes_->coherent() / grams_with_loads(written_size())};

@@ -33,7 +33,7 @@ using UnitWeight = std::optional<Rational>;
 
 class Batch {
  public:
-  /// `weights` has one entry a line that states an amount, and nothing else. Throws `batch.makes`,
+  /// `weights` has one entry a line. Throws `batch.makes`,
   /// `batch.loss` and `batch.load`, each with its place.
   Batch(const BatchInput& input, const std::vector<Line>& lines,
         const std::vector<UnitWeight>& weights, const Rational& serves, Measures measures);
@@ -47,9 +47,8 @@ class Batch {
 
   /// How many pans, trays or ovens full; 1 where no capacity is stated.
   [[nodiscard]] Rational loads_at(const Size& size) const;
-  /// What goes into each of them, in what the capacity is stated in (portions are those of the
-  /// written size); nothing where none is. A
-  /// started portion, piece or tray counts whole.
+  /// What goes into each of them, in what the capacity is stated in; nothing where none is.
+  /// Portions are as large as written; a started portion, piece or tray counts whole.
   [[nodiscard]] std::optional<Loads> loads(const Size& size, LoadSplit split) const;
   /// In g.
   [[nodiscard]] std::optional<Quantity> before_cooking(const Size& size) const;
@@ -95,7 +94,7 @@ class Batch {
   [[nodiscard]] bool follows_weight() const {
     return weighed() && !(written_grams_ + grams_each_load_).is_zero();
   }
-  [[nodiscard]] Size written_size() const { return {serves_, serves_, 1, 1}; }
+  [[nodiscard]] Size written_size() const { return size_of_portions(serves_, serves_); }
   [[nodiscard]] Rational grams_at(const Size& size) const;
   [[nodiscard]] Rational grams_with_loads(const Size& size) const;
   [[nodiscard]] Growth growth_without_loads(const Growing& growing) const;

@@ -61,8 +61,7 @@ Size size_of_base(const BaseRecipe& base, const Quantity& wanted) {
 /// large enough that the batch comes to it, or as little more as steps allow in whole portions.
 Recipe made_for(const BaseRecipe& base, const Rational& batches, bool by_amount) {
   const Recipe& written = *base.recipe;
-  const Rational portions = written.serves() * batches;
-  Recipe made = written.sized_alone({portions, portions, batches, 1});
+  Recipe made = written.sized_alone(size_of_factor(written.serves(), batches));
   const auto whole = written.batch().amount(written.size());
   if (!whole || !by_amount) return made;
   const Quantity wanted = *whole * batches;
@@ -108,24 +107,29 @@ class Maker {
   std::map<Known, std::vector<BaseUse>> uses_;
 };
 
+/// Those that take from a base, or those that do not.
+std::vector<Line> lines_with_bases(const Recipe& recipe, bool of_bases) {
+  std::vector<Line> lines;
+  const auto take = [&](const Recipe& from, const std::string& made_in) {
+    for (const Line& line : from.lines()) {
+      if (line.base.has_value() != of_bases) continue;
+      lines.push_back(line);
+      if (made_in.empty()) continue;
+      lines.back().id = made_in + "." + line.id;
+      lines.back().made_in = made_in;
+    }
+  };
+  take(recipe, "");
+  for (const MadeBase& made : recipe.made_bases()) take(*made.recipe, made.name);
+  return lines;
+}
+
 }  // namespace
 
 std::vector<MadeBase> made_bases_of(const Recipe& recipe) { return Maker(recipe).make(); }
 
-std::vector<Line> food_lines_of(const Recipe& recipe) {
-  std::vector<Line> lines;
-  for (const Line& line : recipe.lines()) {
-    if (!line.base) lines.push_back(line);
-  }
-  for (const MadeBase& made : recipe.made_bases()) {
-    for (const Line& line : made.recipe->lines()) {
-      if (line.base) continue;
-      lines.push_back(line);
-      lines.back().id = made.name + "." + line.id;
-      lines.back().made_in = made.name;
-    }
-  }
-  return lines;
-}
+std::vector<Line> food_lines_of(const Recipe& recipe) { return lines_with_bases(recipe, false); }
+
+std::vector<Line> base_lines_of(const Recipe& recipe) { return lines_with_bases(recipe, true); }
 
 }  // namespace scalepan

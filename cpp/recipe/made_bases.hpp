@@ -12,7 +12,10 @@ namespace scalepan {
 /// two bases of one name, and `size.unreachable`.
 [[nodiscard]] std::vector<MadeBase> made_bases_of(const Recipe& recipe);
 
-/// The recipe's own lines of foods and those of its made bases.
+/// The recipe's own lines of foods and those of its made bases, whose ids begin with the base's
+/// name.
 [[nodiscard]] std::vector<Line> food_lines_of(const Recipe& recipe);
+/// The same of the lines that take from a base.
+[[nodiscard]] std::vector<Line> base_lines_of(const Recipe& recipe);
 
 }  // namespace scalepan

@@ -163,10 +163,6 @@ std::string listed(const std::vector<Rational>& sizes) {
   return list;
 }
 
-std::string portions_text(const Rational& number) {
-  return exact_text(number) + (number == Rational(1) ? " portion" : " portions");
-}
-
 }  // namespace
 
 std::vector<MethodStep> read_method(const std::vector<StepInput>& input,

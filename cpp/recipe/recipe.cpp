@@ -94,11 +94,6 @@ void size_by_rule(Line& line, const Size& size) {
   line.amount_low = Quantity::of_coherent(ruled(line.written_low).amount, unit);
 }
 
-UnitWeight weight_in_batch(const Line& line, const std::vector<BaseRecipe>& bases,
-                           const Catalog& catalog) {
-  return line.base ? weight_of_base_unit(line, bases[*line.base]) : weight_of_unit(line, catalog);
-}
-
 }  // namespace
 
 Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
@@ -127,7 +122,7 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
   std::vector<UnitWeight> weights;
   for (const Line& line : lines_) weights.push_back(weight_in_batch(line, bases_, *catalog_));
   batch_ = std::make_shared<const Batch>(input.batch, lines_, weights, serves_, measures_);
-  size_lines({serves_, serves_, 1, 1});
+  size_lines(size_of_portions(serves_, serves_));
   for (const Line& line : lines_) expect_rule_agrees(line, size_);
   make_bases();
   expect_unique_ids(food_lines_);
@@ -176,8 +171,13 @@ void Recipe::make_bases() {
   food_lines_ = food_lines_of(*this);
 }
 
+const MadeBase* Recipe::made_base(std::string_view name) const {
+  const auto found = std::ranges::find(made_, name, &MadeBase::name);
+  return found == made_.end() ? nullptr : &*found;
+}
+
 Recipe Recipe::scaled(const Rational& portions) const {
-  return sized({portions, portions, portions / serves_, 1});
+  return sized(size_of_portions(serves_, portions));
 }
 
 Recipe Recipe::sized(Size size) const {

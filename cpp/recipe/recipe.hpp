@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "recipe/batch.hpp"
@@ -78,6 +79,8 @@ class Recipe {
   [[nodiscard]] const std::vector<BaseRecipe>& bases() const { return bases_; }
   /// All bases below it, each once, at the size all uses together need, in the order they are made.
   [[nodiscard]] const std::vector<MadeBase>& made_bases() const { return made_; }
+  /// The made base of that name; null where there is none.
+  [[nodiscard]] const MadeBase* made_base(std::string_view name) const;
   /// The lines of foods: its own and those of its bases, whose ids begin with the base's name.
   [[nodiscard]] const std::vector<Line>& food_lines() const { return food_lines_; }
   [[nodiscard]] const Catalog& catalog() const { return *catalog_; }

@@ -12,11 +12,6 @@ namespace scalepan {
 
 namespace {
 
-std::string portions_text(const Rational& portions) {
-  const std::string count = tell(Quantity(portions)).text;
-  return count + (portions == Rational(1) ? " portion" : " portions");
-}
-
 std::string amount_text(const Rational& coherent, Unit unit) {
   return tell(Quantity::of_coherent(coherent, unit)).text;
 }
@@ -235,7 +230,7 @@ LimitedSize whole_portions(const Recipe& recipe, std::string line, const Rationa
     fail("size.stock", "the stock of " + line + " is enough for " + portions_text(exact) + " only",
          "one whole portion needs more");
   }
-  return {{portions, portions, portions / recipe.serves(), 1}, std::move(line), exact};
+  return {size_of_portions(recipe.serves(), portions), std::move(line), exact};
 }
 
 }  // namespace
@@ -260,16 +255,13 @@ Size size_for_serving(const Recipe& recipe, const Serving& serving) {
 
 Size size_for_batch(const Recipe& recipe, const Quantity& target, bool before) {
   expect_positive(target);
-  const Rational factor = Search(recipe, target, before, {recipe.serves(), std::nullopt}).factor();
-  const Rational portions = recipe.serves() * factor;
-  return {portions, portions, factor, 1};
+  const Search search(recipe, target, before, {recipe.serves(), std::nullopt});
+  return size_of_factor(recipe.serves(), search.factor());
 }
 
 Size size_for_at_least(const Recipe& recipe, const Quantity& target) {
-  const Rational factor =
-      Search(recipe, target, false, {recipe.serves(), std::nullopt}).factor_of_enough();
-  const Rational portions = recipe.serves() * factor;
-  return {portions, portions, factor, 1};
+  const Search search(recipe, target, false, {recipe.serves(), std::nullopt});
+  return size_of_factor(recipe.serves(), search.factor_of_enough());
 }
 
 Size size_for_portions_of(const Recipe& recipe, const Serving& serving, const Quantity& portion) {

@@ -85,6 +85,11 @@ class MeasuredLine(NamedTuple):
         note = f" ({self.line.note})" if self.line.note else ""
         return told + note + (" (optional)" if self.line.optional else "")
 
+    @property
+    def too_large(self) -> bool:
+        """Whether the amount is less than half of the smallest measure, so that none gives it."""
+        return self.measured is not None and not self.measured.pieces
+
     def doubt(self, allowed: Fraction) -> str:
         """What to check where measuring out moves the amount by more than a share of it."""
         if self.measured is None or abs(self.measured.error_share) <= allowed:
@@ -137,7 +142,7 @@ def measure_out(
         unit = _UNITS[chosen.dimension]
         way = convert(exact, unit, food=food, measures=measures, state=state, catalog=catalog)
         exact, facts = way.amount, way.facts
-    share = _core.quantity(within) if isinstance(within, str | Fraction) else within
+    share = None if within is None else share_of(within)
     pieces, text, given, error = chosen.nearest(exact, at_most, share)
     return MeasuredOut(text, pieces, given, exact, error, chosen.name, facts)
 
@@ -214,6 +219,11 @@ def _measured_line(
     except FoodError as error:
         return MeasuredLine(line, None, error.message)
     return MeasuredLine(line, measured, "")
+
+
+def share_of(within: Quantity | str | Fraction) -> Quantity:
+    """``"1 %"`` or 1/100 as a plain quantity."""
+    return _core.quantity(within) if isinstance(within, str | Fraction) else within
 
 
 def _kind_of(amount: Quantity) -> str:

@@ -38,9 +38,9 @@ def recipe_document(recipe: Recipe) -> dict[str, Any]:
         "factor": str(recipe.factor),
         "serves": str(recipe.serves),
         "tested_at": [str(size) for size in recipe.tested_at],
-        "batch": _quantity_or_null(recipe.batch),
-        "batch_weight": _quantity_or_null(recipe.batch_weight),
-        "raw_batch": _quantity_or_null(recipe.raw_batch),
+        "batch": quantity_or_null(recipe.batch),
+        "batch_weight": quantity_or_null(recipe.batch_weight),
+        "raw_batch": quantity_or_null(recipe.raw_batch),
         "loads": None if (split := recipe.load_split()) is None else loads_document(split),
         "lines": [_line(line) for line in recipe.lines],
         "method": _method(recipe),
@@ -189,7 +189,8 @@ def quantity_document(q: Quantity) -> dict[str, str]:
     return {"value": str(q.value), "unit": q.unit, "told": told}
 
 
-def _quantity_or_null(q: Quantity | None) -> dict[str, str] | None:
+def quantity_or_null(q: Quantity | None) -> dict[str, str] | None:
+    """The same; null for nothing."""
     return None if q is None else quantity_document(q)
 
 
@@ -218,8 +219,8 @@ def _line(line: Line) -> dict[str, Any]:
         "food_id": line.food_id,
         "heading": line.heading,
         "takes_from": line.takes_from,
-        "amount": _quantity_or_null(line.amount),
-        "exact": _quantity_or_null(line.exact),
+        "amount": quantity_or_null(line.amount),
+        "exact": quantity_or_null(line.exact),
         "stage": line.stage,
         "rule": line.rule,
         "optional": line.optional,

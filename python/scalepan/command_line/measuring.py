@@ -67,7 +67,7 @@ def _exact_of(line: MeasuredLine) -> tuple[str, str]:
     """The amount in the recipe's own words, and how far the measures are from it."""
     if line.measured is None or line.line.amount is None:
         return "", line.note
-    if not line.measured.pieces:
+    if line.too_large:
         return bound(line.line.amount.told), "measures too large"
     return bound(line.line.amount.told), bound(line.measured.told_share)
 

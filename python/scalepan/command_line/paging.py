@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from itertools import zip_longest
 from typing import TYPE_CHECKING, Any
 
@@ -11,19 +10,21 @@ from scalepan.command_line import documents
 from scalepan.command_line.measuring import NEAR_ENOUGH, measures_meant
 from scalepan.command_line.report import (
     base_texts,
+    batch_texts,
     caution_lines,
     joined,
     listed,
-    size_texts,
     stage_of,
     title_text,
     with_headings,
 )
 from scalepan.command_line.tables import TIE, bound, table, text_width, wrapped
 from scalepan.measure_sets import set_of
-from scalepan.measuring import measure_out_lines
+from scalepan.measuring import measure_out_lines, share_of
 
 if TYPE_CHECKING:
+    from fractions import Fraction
+
     from scalepan._core import Line, MadeBase, MeasureSet, MethodStep, Quantity, Recipe
     from scalepan.measuring import MeasuredLine
 
@@ -64,7 +65,7 @@ class _Page:
         self._fills = fills
         self._width = width
         within = sets["within"]
-        self._near = _core.quantity(NEAR_ENOUGH) if within is None else _share(within)
+        self._near = share_of(NEAR_ENOUGH if within is None else within)
         self._sets = {**sets, "within": self._near}
         self._by_measures = bool(sets["volumes"] or sets["weights"])
         self._notes: list[str] = []
@@ -178,14 +179,13 @@ class _Page:
         return out is not None and _core.quantity(abs(out.error_share)) > self._near
 
     def _doubt(self, line: MeasuredLine) -> str:
-        too_large = line.measured is not None and not line.measured.pieces
-        return "" if too_large else line.doubt(self._recipe.rounding)
+        return "" if line.too_large else line.doubt(self._recipe.rounding)
 
     def _exact(self, line: MeasuredLine) -> str:
         """The exact amount, where the measures show another."""
         amount = line.line.amount
         out = line.measured
-        if out is None or amount is None or not out.pieces or amount.told == out.text:
+        if out is None or amount is None or line.too_large or amount.told == out.text:
             return ""
         return bound(f"{amount.told}, {out.told_share}") if self._far(line) else amount.told
 
@@ -196,7 +196,7 @@ class _Page:
     def _size_text(self) -> str:
         """Tested sizes, batch, portion, loads and pans."""
         recipe = self._recipe
-        texts = [recipe.tested, *size_texts(recipe)[:-1]]
+        texts = [recipe.tested, *batch_texts(recipe)]
         if recipe.batch is None:
             texts.append(f"batch weight not known: no weight of {', '.join(recipe.unweighed)}")
         if recipe.tray:
@@ -222,20 +222,15 @@ def _step_text(step: MethodStep, recipe: Recipe) -> str:
     return f"{text} {behind}." if behind else text
 
 
-def _share(within: Quantity | str | Fraction) -> Quantity:
-    return _core.quantity(within) if isinstance(within, str | Fraction) else within
-
-
 def _told(line: MeasuredLine) -> str:
     """By the measures, or as it is written where all of them are too large."""
-    too_large = line.measured is not None and not line.measured.pieces
-    return line.line.told if too_large else line.told
+    return line.line.told if line.too_large else line.told
 
 
 def _why_left(line: MeasuredLine) -> str:
     if line.measured is None:
         return line.note
-    return "" if line.measured.pieces else f"{line.measured.measures} are too large for it"
+    return f"{line.measured.measures} are too large for it" if line.too_large else ""
 
 
 def _stage(line: Line) -> str:

@@ -54,18 +54,14 @@ def _amounts(recipe: Recipe, width: int) -> list[str]:
 
 def title_lines(recipe: Recipe, width: int, remarks: Sequence[str] = ()) -> list[str]:
     """Name, portions, remarks, batch, loads and tested sizes, with a blank line below."""
-    facts = [line for fact in (*remarks, *size_texts(recipe)) for line in wrapped(fact, width)]
+    texts = [*remarks, *batch_texts(recipe), recipe.tested]
+    facts = [line for text in texts for line in wrapped(text, width)]
     return [heading(title_text(recipe)), *facts, ""]
 
 
 def title_text(recipe: Recipe) -> str:
     """Name and portions."""
     return f"{recipe.name}, {_portions(recipe)}"
-
-
-def size_texts(recipe: Recipe) -> list[str]:
-    """Batch, loads and tested sizes, each a text."""
-    return [*_batch_texts(recipe), recipe.tested]
 
 
 def base_title(base: MadeBase, width: int) -> list[str]:
@@ -85,7 +81,7 @@ def base_texts(base: MadeBase) -> list[str]:
     return [f"First make: {base.recipe.name}, {size}", uses, *_loads_texts(base.recipe)]
 
 
-def _batch_texts(recipe: Recipe) -> list[str]:
+def batch_texts(recipe: Recipe) -> list[str]:
     """What is made beside what is asked for, the batch, and its loads."""
     texts = []
     if recipe.made != recipe.portions:
@@ -130,7 +126,7 @@ def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tu
 def shopping_section(costing: Costing, width: int) -> list[str]:
     """The packs to buy, what they cost, and what is left of them."""
     rows = [
-        (row.item, _need(row.need), _packs(row.packs), _bare(row.price), _left(row))
+        (row.item, _need(row.need), _packs(row.packs), bare_money(row.price), _left(row))
         for row in costing.shopping
     ]
     rows += [(line, "", "not priced", "", "") for line in costing.unpriced]
@@ -146,13 +142,13 @@ def costs_section(costing: Costing, width: int) -> list[str]:
     rows = [
         (
             name,
-            _at_least(at_least) + _bare(getattr(costing, name)),
-            _at_least(at_least) + _bare(_money_of_portion(costing, name)),
+            _at_least(at_least) + bare_money(getattr(costing, name)),
+            _at_least(at_least) + bare_money(_money_of_portion(costing, name)),
             meaning,
         )
         for name, meaning in _COSTS
     ]
-    rows.append(("closing stock", _bare(costing.closing), "", "leftover that keeps"))
+    rows.append(("closing stock", bare_money(costing.closing), "", "leftover that keeps"))
     header = ("cost", _priced_in(costing), "a portion", "meaning")
     lines = [heading("Costs"), *table(header, rows, right=(1, 2), width=width)]
     if at_least:
@@ -194,8 +190,8 @@ def curve_section(curve: Curve, width: int) -> list[str]:
     rows = [
         (
             _core.exact_text(portions),
-            *(_bare(_core.quantity(x, curve.currency)) for x in (till, used, borne)),
-            _bare(_core.quantity(borne / portions, curve.currency)),
+            *(bare_money(_core.quantity(x, curve.currency)) for x in (till, used, borne)),
+            bare_money(_core.quantity(borne / portions, curve.currency)),
             "; ".join(changes.get(portions, [])),
         )
         for portions, till, used, borne in zip(
@@ -275,7 +271,7 @@ def _left(row: ShoppingRow) -> str:
     return f"{row.leftover.told} kept{days}"
 
 
-def _bare(money: Quantity) -> str:
+def bare_money(money: Quantity) -> str:
     """Without its code, which the column's head names."""
     return money.told_money.split(" ")[0]
 

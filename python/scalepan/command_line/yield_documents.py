@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from scalepan.command_line.documents import quantity_document
+from scalepan.command_line.documents import quantity_document, quantity_or_null
 from scalepan.command_line.yielding import WEIGHTS, asked_costs
 
 if TYPE_CHECKING:
@@ -35,7 +35,7 @@ def yield_document(
                 "what": part.what,
                 "use": part.use,
                 "weight": quantity_document(part.weight),
-                "value": _or_null(part.value),
+                "value": quantity_or_null(part.value),
                 "of": part.of,
                 **_ratio_document(part.share),
             }
@@ -59,8 +59,8 @@ def _ratio_document(ratio: TrialRatio) -> dict[str, Any]:
 def _trial_document(trial: YieldTrial) -> dict[str, Any]:
     return {
         "trial": trial.name,
-        **{name: _or_null(getattr(trial, name)) for name in WEIGHTS},
-        "paid": _or_null(trial.cost),
+        **{name: quantity_or_null(getattr(trial, name)) for name in WEIGHTS},
+        "paid": quantity_or_null(trial.cost),
         "cut": [_part_document(part) for part in trial.cut],
         "off": [_part_document(part) for part in trial.off],
     }
@@ -72,7 +72,7 @@ def _part_document(part: TrialPart) -> dict[str, Any]:
         "what": part.what,
         "weight": quantity_document(part.weight),
         "is_rest": part.is_rest,
-        "value": _or_null(part.value),
+        "value": quantity_or_null(part.value),
         "use": part.use,
     }
 
@@ -95,7 +95,3 @@ def _portion_document(cost: StageCost, portion: Quantity, price: Quantity | None
         "factor": quantity_document(cost.portion_factor(portion)),
         "at_price": None if price is None else quantity_document(cost.portion_cost(portion, price)),
     }
-
-
-def _or_null(amount: Quantity | None) -> dict[str, str] | None:
-    return None if amount is None else quantity_document(amount)

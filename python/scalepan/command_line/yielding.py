@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from scalepan import _core
-from scalepan.command_line.report import heading, joined
+from scalepan.command_line.report import bare_money, heading, joined
 from scalepan.command_line.tables import table, wrapped
 
 if TYPE_CHECKING:
@@ -160,12 +160,16 @@ def _costs_section(test: YieldTest, price: Quantity | None, width: int) -> list[
     unit = _unit_of(first.price)
     rows: list[tuple[str, ...]] = [
         (
-            *(_of_trials("bought", first, test), _told(first.bought.to(unit)), _bare(first.paid)),
+            *(
+                _of_trials("bought", first, test),
+                _told(first.bought.to(unit)),
+                bare_money(first.paid),
+            ),
             *(_each(first.price, first), "", "", _new_price(first, price)),
         )
     ]
     if first.credit:
-        rows.append(("credit", "", _bare(-first.credit), "", "", "", ""))
+        rows.append(("credit", "", bare_money(-first.credit), "", "", "", ""))
     rows += [_cost_row(cost, test, price) for cost in test.costs]
     code = "" if first.paid.unit == "XXX" else f"{first.paid.unit} "
     header = (
@@ -190,7 +194,7 @@ def _cost_row(cost: StageCost, test: YieldTest, price: Quantity | None) -> tuple
     stage = _of_trials(_stage_name(cost.stage), cost, test)
     weight = _told(cost.weight.to(_unit_of(cost.price)))
     return (
-        *(stage, weight, _bare(cost.value)),
+        *(stage, weight, bare_money(cost.value)),
         *(_each(cost.per_unit, cost), _fixed(cost.factor), _fixed(cost.yield_factor)),
         _each(cost.at_price(price), cost) if price else "",
     )
@@ -219,8 +223,8 @@ def _portion_section(
     unit = _unit_of(costs[0].price)
     for cost in costs:
         factor = cost.portion_factor(portion)
-        new = [_bare(cost.portion_cost(portion, price))] if price else []
-        money = _bare(cost.portion_cost(portion))
+        new = [bare_money(cost.portion_cost(portion, price))] if price else []
+        money = bare_money(cost.portion_cost(portion))
         rows.append((_stage_name(cost.stage), money, f"{_fixed(factor)} {unit}", *new))
     header = ["weighed", _currency(costs[0].paid), "portion factor"]
     header += ["at the new price"] if price else []
@@ -250,18 +254,13 @@ def _money(value: Quantity | None) -> str:
     return "" if value is None else value.told_money
 
 
-def _bare(money: Quantity) -> str:
-    """Without its code, which the column's head names."""
-    return money.told_money.split(" ")[0]
-
-
 def _currency(money: Quantity) -> str:
     return "cost" if money.unit == "XXX" else money.unit
 
 
 def _each(rate: Quantity, cost: StageCost) -> str:
     """Money per unit, to the currency's minor unit."""
-    return _bare(_core.quantity(rate.value, cost.paid.unit))
+    return bare_money(_core.quantity(rate.value, cost.paid.unit))
 
 
 def _unit_of(amount: Quantity) -> str:
