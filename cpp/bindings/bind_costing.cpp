@@ -6,6 +6,7 @@
 #include "costing/costing.hpp"
 #include "costing/curve.hpp"
 #include "costing/label.hpp"
+#include "costing/leftovers.hpp"
 #include "costing/recipe_checks.hpp"
 #include "costing/shopping.hpp"
 #include "costing/targets.hpp"
@@ -13,10 +14,18 @@
 #include "exact/error.hpp"
 #include "measure/amount.hpp"
 #include "measure/told.hpp"
+#include "packs/fields.hpp"
 
 namespace scalepan::bindings {
 
 namespace {
+
+Taxes taxes_named(const std::string& taxes) {
+  if (taxes == "with") return Taxes::with;
+  if (taxes == "without") return Taxes::without;
+  fail("cost.taxes", "prices are not counted \"" + excerpt(taxes) + "\" taxes",
+       "there are: with, without");
+}
 
 void bind_shopping(py::module_& m) {
   using Row = ShoppingRow;
@@ -24,14 +33,29 @@ void bind_shopping(py::module_& m) {
       .def_readonly("item", &Row::item)
       .def_readonly("lines", &Row::lines)
       .def_readonly("need", &Row::need)
+      .def_readonly("from_stock", &Row::from_stock)
       .def_property_readonly("packs", [](const Row& row) { return packs_of(row.packs); })
+      .def_readonly("terms", &Row::terms)
       .def_readonly("price", &Row::price)
+      .def_readonly("deposit", &Row::deposit)
       .def_readonly("leftover", &Row::leftover)
       .def_property_readonly("keeps", [](const Row& row) { return row.keeping.keeps; })
       .def_property_readonly("keeps_days", [](const Row& row) { return row.keeping.days; })
       .def_readonly("shops", &Row::shops)
       .def("__repr__", [](const Row& row) {
         return "<ShoppingRow " + row.item + " " + tell_money(row.price).text + ">";
+      });
+  py::class_<Leftover>(m, "Leftover")
+      .def_readonly("item", &Leftover::item)
+      .def_readonly("amount", &Leftover::amount)
+      .def_readonly("value", &Leftover::value)
+      .def_readonly("bought", &Leftover::bought)
+      .def_property_readonly("keeps",
+                             [](const Leftover& l) { return !l.bought || l.keeping.keeps; })
+      .def_property_readonly("keeps_days", [](const Leftover& l) { return l.keeping.days; })
+      .def_readonly("use_by", &Leftover::use_by)
+      .def("__repr__", [](const Leftover& l) {
+        return "<Leftover " + l.item + " " + tell(l.amount).text + ">";
       });
 }
 
@@ -141,6 +165,10 @@ void bind_costing(py::module_& m) {
       .def_property_readonly("borne", [](const Costing& c) { return c.cost("borne"); })
       .def_property_readonly(
           "closing", [](const Costing& c) { return Quantity(c.costs().closing, c.plan().money()); })
+      .def_property_readonly(
+          "opening", [](const Costing& c) { return Quantity(c.costs().opening, c.plan().money()); })
+      .def_property_readonly("deposit", [](const Costing& c) { return c.provisions().deposit(); })
+      .def_property_readonly("left", [](const Costing& c) { return leftovers(c.provisions()); })
       .def("per_portion", &Costing::per_portion, py::arg("which") = "borne")
       .def_property_readonly("unpriced", &Costing::unpriced)
       .def_property_readonly("to_check", &Costing::to_check)
@@ -173,10 +201,13 @@ void bind_costing(py::module_& m) {
       });
   m.def(
       "cost",
-      [](const Recipe& recipe, const std::shared_ptr<PriceBook>& prices, bool strict) {
-        return std::make_shared<Costing>(recipe, prices, CostOptions{strict});
+      [](const Recipe& recipe, const std::shared_ptr<PriceBook>& prices, bool strict,
+         const std::string& taxes, const std::shared_ptr<Stock>& stock, const std::string& day) {
+        return std::make_shared<Costing>(
+            recipe, prices, CostOptions{strict, taxes_named(taxes), stock, date_text(day)});
       },
-      py::arg("recipe"), py::arg("prices"), py::arg("strict"));
+      py::arg("recipe"), py::arg("prices"), py::arg("strict"), py::arg("taxes"), py::arg("stock"),
+      py::arg("day"));
   m.def("lines_to_check", &lines_to_check, py::arg("recipe"));
   m.def("cautions", &cautions, py::arg("recipe"));
   m.def(

@@ -6,6 +6,7 @@
 #include "exact/error.hpp"
 #include "packs/price_book.hpp"
 #include "packs/priced_cover.hpp"
+#include "packs/stock.hpp"
 
 namespace scalepan::bindings {
 
@@ -19,10 +20,51 @@ std::shared_ptr<PriceBook> make_price_book(const std::vector<py::dict>& rows,
     offers.push_back(
         read_offer({placed_at(row, "item"), placed_at(row, "sold_as"), placed_at(row, "pack"),
                     placed_at(row, "price"), placed_at(row, "currency"), placed_at(row, "keeps"),
-                    placed_at(row, "shop"), placed_at(row, "date")},
+                    placed_at(row, "shop"), placed_at(row, "date"), placed_at(row, "offer"),
+                    placed_at(row, "least"), placed_at(row, "limit"), placed_at(row, "tax"),
+                    placed_at(row, "deposit")},
                    measures_named(measures)));
   }
   return std::make_shared<PriceBook>(std::move(offers));
+}
+
+std::vector<std::string> terms_of(const Offer& offer) {
+  std::vector<std::string> terms;
+  for (const SeveralTogether& several : offer.terms.together) terms.push_back(several.text);
+  for (const PriceFrom& from : offer.terms.from) terms.push_back(from.text);
+  return terms;
+}
+
+std::shared_ptr<Stock> make_stock(const std::vector<py::dict>& rows, const std::string& measures) {
+  std::vector<StockItem> items;
+  items.reserve(rows.size());
+  for (const py::dict& row : rows) {
+    items.push_back(read_stock_item(
+        {placed_at(row, "item"), placed_at(row, "stage"), placed_at(row, "amount"),
+         placed_at(row, "value"), placed_at(row, "currency"), placed_at(row, "use_by")},
+        measures_named(measures)));
+  }
+  return std::make_shared<Stock>(std::move(items));
+}
+
+void bind_stock(py::module_& m) {
+  py::class_<StockItem>(m, "StockItem")
+      .def_readonly("item", &StockItem::item)
+      .def_property_readonly("stage",
+                             [](const StockItem& s) { return std::string(symbol_of(s.stage)); })
+      .def_property_readonly("amount",
+                             [](const StockItem& s) { return s.amount.contents.front().amount; })
+      .def_readonly("value", &StockItem::value)
+      .def_readonly("use_by", &StockItem::use_by)
+      .def("__repr__",
+           [](const StockItem& s) { return "<StockItem " + s.item + " " + s.amount.text + ">"; });
+  py::class_<Stock, std::shared_ptr<Stock>>(m, "Stock")
+      .def_property_readonly("items", &Stock::items)
+      .def("__len__", [](const Stock& stock) { return stock.items().size(); })
+      .def("__repr__", [](const Stock& stock) {
+        return "<Stock of " + std::to_string(stock.items().size()) + " amounts>";
+      });
+  m.def("make_stock", &make_stock, py::arg("rows"), py::arg("measures"));
 }
 
 void bind_offer(py::module_& m) {
@@ -30,15 +72,24 @@ void bind_offer(py::module_& m) {
       .def_readonly("item", &Offer::item)
       .def_property_readonly("sold_as",
                              [](const Offer& o) { return std::string(symbol_of(o.sold_as)); })
-      .def_readonly("pack", &Offer::pack)
-      .def_property_readonly("content", [](const Offer& o) { return o.contents.front().amount; })
+      .def_property_readonly("pack", [](const Offer& o) { return o.pack.text; })
+      .def_property_readonly("content",
+                             [](const Offer& o) { return o.pack.contents.front().amount; })
       .def_readonly("price", &Offer::price)
+      .def_property_readonly("terms", &terms_of)
+      .def_property_readonly("least", [](const Offer& o) { return o.terms.least; })
+      .def_property_readonly("limit", [](const Offer& o) { return o.terms.limit; })
+      .def_property_readonly(
+          "tax", [](const Offer& o) { return o.tax ? std::optional(o.tax->rate) : std::nullopt; })
+      .def_property_readonly("tax_included",
+                             [](const Offer& o) { return !o.tax || o.tax->included; })
+      .def_readonly("deposit", &Offer::deposit)
       .def_property_readonly("keeps", [](const Offer& o) { return o.keeping.keeps; })
       .def_property_readonly("keeps_days", [](const Offer& o) { return o.keeping.days; })
       .def_readonly("shop", &Offer::shop)
       .def_readonly("date", &Offer::date)
       .def("__repr__", [](const Offer& o) {
-        return "<Offer " + o.item + " " + o.pack + " " + o.price.text() + ">";
+        return "<Offer " + o.item + " " + o.pack.text + " " + o.price.text() + ">";
       });
 }
 
@@ -137,6 +188,7 @@ void bind_cover_function(py::module_& m) {
 
 void bind_packs(py::module_& m) {
   bind_offer(m);
+  bind_stock(m);
   py::class_<PriceBook, std::shared_ptr<PriceBook>>(m, "PriceBook")
       .def_property_readonly("offers", &PriceBook::offers)
       .def(

@@ -5,120 +5,20 @@
 #include <optional>
 #include <utility>
 
+#include "costing/on_hand.hpp"
 #include "exact/error.hpp"
-#include "measure/count_nouns.hpp"
 #include "measure/currency.hpp"
 #include "measure/nearest.hpp"
-#include "recipe/food_phrase.hpp"
 
 namespace scalepan {
 
 namespace {
 
-Form form_of(const Quantity& amount, const std::string& detail) {
-  return {kind_of(amount.dimension().without_stages()), amount.stage(), detail};
-}
-
-/// Counts meet as they are where they count one thing: cloves and cloves, or the item itself in
-/// whatever size the recipe names, since the shop sells it as it comes.
-bool counts_alike(const Line& line, const Form& from, const Form& to) {
-  if (from.kind != Kind::count || to.kind != Kind::count || from.stage != to.stage) return false;
-  const std::string& noun = line.counted_noun();
-  return to.detail.empty() ? noun.empty() : same_noun(noun, to.detail);
-}
-
-/// Ways from a line's form to the form of the packs.
-class WayFinder {
- public:
-  WayFinder(const Catalog& catalog, const Line& line, bool strict)
-      : catalog_(catalog), line_(line), food_(catalog.food(line.food_id)), strict_(strict) {}
-
-  /// Throws what `conversion` throws where there is no way.
-  [[nodiscard]] LineWay find(std::size_t index, const Form& to) const {
-    const Form from = form_of(line_.written, line_.detail());
-    LineWay way;
-    way.line = index;
-    if (counts_alike(line_, from, to)) return way;
-    if (auto how = known(from, to)) {
-      way.conversion = std::move(*how);
-      return way;
-    }
-    if (auto how = assumed(from, to)) {
-      if (strict_) fail_stages(from, to);
-      way.conversion = std::move(*how);
-      way.share_assumed = true;
-      return way;
-    }
-    fail_no_way(from, to);
-  }
-
- private:
-  [[nodiscard]] std::optional<Conversion> known(const Form& from, const Form& to) const {
-    if (food_ != nullptr) {
-      return find_conversion(catalog_, *food_, from, to, line_.preparations);
-    }
-    const bool same = from.kind == to.kind && from.stage == to.stage;
-    return same && from.kind != Kind::count ? std::optional(Conversion{}) : std::nullopt;
-  }
-
-  /// Between AP and EP only: a drained or cooked weight is never near the whole.
-  [[nodiscard]] std::optional<Conversion> assumed(Form from, const Form& to) const {
-    const auto raw = [](Stage stage) {
-      return stage == Stage::as_purchased || stage == Stage::edible;
-    };
-    if (from.stage == to.stage || !raw(from.stage) || !raw(to.stage)) return std::nullopt;
-    from.stage = to.stage;
-    if (auto how = known(from, to)) return how;
-    return std::nullopt;
-  }
-
-  static std::string counted(const Form& form) {
-    return "the " + (form.detail.empty() ? "piece" : form.detail);
-  }
-
-  [[noreturn]] void fail_stages(const Form& from, const Form& to) const {
-    fail("cost.stage",
-         line_.food + " is needed at " + std::string(symbol_of(from.stage)) + " (" +
-             std::string(name_of(from.stage)) + ") but sold at " +
-             std::string(symbol_of(to.stage)) + " (" + std::string(name_of(to.stage)) +
-             "), and no edible share links the two",
-         "add the share as a fact of your own", line_.place);
-  }
-
-  [[noreturn]] void fail_no_way(const Form& from, const Form& to) const {
-    if (from.kind == Kind::count && to.kind == Kind::count) {
-      fail("cost.no_way",
-           line_.food + " is counted by " + counted(from) + " but sold by " + counted(to) +
-               ", and no weights of both link the two",
-           "price it as it is needed, or add a piece weight of each as facts of your own");
-    }
-    if (food_ != nullptr) {
-      static_cast<void>(conversion(catalog_, *food_, from, to, line_.preparations));
-    }
-    fail("cost.no_way",
-         line_.food + " is needed by " + std::string(name_of(from.kind)) + " " +
-             std::string(symbol_of(from.stage)) + " but sold by " + std::string(name_of(to.kind)) +
-             " " + std::string(symbol_of(to.stage)) + ", and nothing is known of this food",
-         "use a name the catalogue has, or price it as it is needed");
-  }
-
-  const Catalog& catalog_;
-  const Line& line_;
-  const Food* food_;
-  bool strict_;
-};
-
 void group_offer(std::vector<OfferGroup>& groups, const Offer& offer) {
-  for (const PackContent& content : offer.contents) {
-    const Form form = form_of(content.amount, content.noun);
-    auto group = std::ranges::find(groups, form, &OfferGroup::form);
-    if (group == groups.end()) {
-      groups.push_back({});
-      group = std::prev(groups.end());
-      group->form = form;
-    }
-    group->offers.push_back(&offer);
-    group->contents.push_back(content.amount);
+  for (const PackContent& content : offer.pack.contents) {
+    OfferGroup& group = group_of(groups, content);
+    group.offers.push_back(&offer);
+    group.contents.push_back(content.amount);
   }
 }
 
@@ -146,20 +46,24 @@ void keep_best_statement(std::vector<OfferGroup>& groups) {
       group.contents.erase(group.contents.begin() + at);
     }
   }
+  if (best.empty()) return;  // only on hand
   std::erase_if(groups, [](const OfferGroup& group) { return group.offers.empty(); });
 }
 
-std::shared_ptr<const CoverFunction> covers_of(const OfferGroup& group) {
-  std::vector<Pack> packs;
+void add_covers(OfferGroup& group, Taxes taxes) {
+  std::vector<Purchase> purchases;
   for (std::size_t i = 0; i < group.offers.size(); ++i) {
-    packs.push_back({group.contents[i].coherent(), group.offers[i]->price.coherent()});
+    for (WayToBuy& way : ways_to_buy(*group.offers[i], group.contents[i].coherent(), i, taxes)) {
+      purchases.push_back(way.purchase);
+      group.ways_to_buy.push_back(std::move(way));
+    }
   }
-  return std::make_shared<const CoverFunction>(purchases_of(packs));
+  if (!purchases.empty()) group.covers = std::make_shared<const CoverFunction>(purchases);
 }
 
 std::string packs_of(const OfferGroup& group) {
   std::string packs;
-  for (const Offer* offer : group.offers) packs += (packs.empty() ? "" : ", ") + offer->pack;
+  for (const Offer* offer : group.offers) packs += (packs.empty() ? "" : ", ") + offer->pack.text;
   return packs;
 }
 
@@ -184,7 +88,7 @@ void note_left_out(ItemPlan& item,
     const bool kept = std::ranges::any_of(item.groups, [&](const OfferGroup& group) {
       return std::ranges::find(group.offers, offer) != group.offers.end();
     });
-    if (!kept) item.notes.push_back("the pack " + offer->pack + " is left out: " + reason);
+    if (!kept) item.notes.push_back("the pack " + offer->pack.text + " is left out: " + reason);
   }
   if (item.groups.size() > 1) {
     item.notes.emplace_back(
@@ -192,20 +96,22 @@ void note_left_out(ItemPlan& item,
   }
 }
 
-/// The lines, and the facts their ways go by.
+/// The lines, the facts their ways go by, and what a cost is asked with.
 struct Wanted {
   const std::vector<Line>& lines;
   const Catalog& catalog;
+  const PriceBook& prices;
+  const CostOptions& options;
 };
 
 /// Keeps the groups that every line has a way to; notes why where none is left.
-void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wanted, bool strict) {
+void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wanted) {
   std::vector<std::pair<const Offer*, std::string>> left_out;
   for (OfferGroup& group : groups) {
     try {
       for (const std::size_t line : item.lines) {
-        group.ways.push_back(
-            WayFinder(wanted.catalog, wanted.lines[line], strict).find(line, group.form));
+        group.ways.push_back(WayFinder(wanted.catalog, wanted.lines[line], wanted.options.strict)
+                                 .find(line, group.form));
       }
     } catch (const Error& error) {
       if (error.code() == "cost.stage") throw;
@@ -218,7 +124,7 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wan
   keep_best_statement(item.groups);
   keep_known(item);
   note_left_out(item, left_out);
-  for (OfferGroup& group : item.groups) group.covers = covers_of(group);
+  for (OfferGroup& group : item.groups) add_covers(group, wanted.options.taxes);
 }
 
 std::vector<ItemPlan> items_of(const std::vector<Line>& lines) {
@@ -234,23 +140,46 @@ std::vector<ItemPlan> items_of(const std::vector<Line>& lines) {
   return items;
 }
 
-/// The item a price row belongs to. A name of several foods is nobody's but its own.
-std::string key_of(const Catalog& catalog, const Offer& offer) {
-  const bool tinned = std::ranges::any_of(
-      offer.contents, [](const PackContent& content) { return is_tin(content.noun); });
-  try {
-    return read_food_phrase(catalog, offer.item, tinned).key();
-  } catch (const Error&) {
-    return "name " + plain_name(offer.item);
-  }
+/// The rows of one item.
+struct ItemRows {
+  std::vector<OfferGroup> groups;
+  std::vector<std::string> notes;
+};
+
+using RowsByKey = std::map<std::string, ItemRows>;
+
+/// One pack of one shop, by whatever name the rows know the item.
+bool same_pack(const Offer& a, const Offer& b) {
+  return a.shop == b.shop && a.sold_as == b.sold_as &&
+         a.pack.contents.front().noun == b.pack.contents.front().noun &&
+         a.pack.contents.front().amount.dimension() == b.pack.contents.front().amount.dimension() &&
+         a.pack.contents.front().amount.coherent() == b.pack.contents.front().amount.coherent();
 }
 
-using GroupsByKey = std::map<std::string, std::vector<OfferGroup>>;
+ItemRows rows_of(const std::vector<const Offer*>& offers) {
+  ItemRows rows;
+  for (const Offer* offer : offers) {
+    const auto newer = std::ranges::find_if(offers, [&](const Offer* other) {
+      return same_pack(*offer, *other) && offer->item != other->item && offer->date < other->date;
+    });
+    if (newer == offers.end()) {
+      group_offer(rows.groups, *offer);
+    } else {
+      rows.notes.push_back("the pack " + offer->pack.text + " of " + offer->item +
+                           " is left out: the row of " + (*newer)->item + " is newer");
+    }
+  }
+  return rows;
+}
 
-GroupsByKey groups_of(const Catalog& catalog, const PriceBook& prices) {
-  GroupsByKey groups;
-  for (const Offer& offer : prices.offers()) group_offer(groups[key_of(catalog, offer)], offer);
-  return groups;
+RowsByKey rows_by_key(const Catalog& catalog, const PriceBook& prices) {
+  std::map<std::string, std::vector<const Offer*>> offers;
+  for (const Offer& offer : prices.offers()) {
+    offers[item_key(catalog, offer.item, offer.pack)].push_back(&offer);
+  }
+  RowsByKey rows;
+  for (const auto& [key, of_item] : offers) rows.emplace(key, rows_of(of_item));
+  return rows;
 }
 
 std::string no_row_text(const std::string& item, const PriceBook& prices) {
@@ -261,43 +190,76 @@ std::string no_row_text(const std::string& item, const PriceBook& prices) {
 }
 
 /// A close relative without rows of its own is bought as the food it stands near.
-void buy_item(ItemPlan& item, const GroupsByKey& groups, const Wanted& wanted,
-              const PriceBook& prices, bool strict) {
+const ItemRows* find_rows(ItemPlan& item, const RowsByKey& rows, const Wanted& wanted) {
+  const Line& line = wanted.lines[item.lines.front()];
+  const auto own = rows.find(line.item_key);
+  if (own != rows.end()) return &own->second;
+  if (!line.near) return nullptr;
+  const auto near = rows.find("food " + line.food_id);
+  if (near == rows.end()) return nullptr;
+  item.notes.push_back("bought as " + wanted.catalog.food(line.food_id)->name +
+                       ", since no price row is for " + item.item);
+  return &near->second;
+}
+
+/// The ways to buy it, and the ways from what is on hand.
+void buy_item(ItemPlan& item, const RowsByKey& rows, const StockByItem& stock,
+              const Wanted& wanted) {
   const Line& line = wanted.lines[item.lines.front()];
   if (line.several) {
     item.problem = "one amount is written for several foods, and their shares are not stated";
     return;
   }
-  auto found = groups.find(line.item_key);
-  if (found == groups.end() && line.near) {
-    found = groups.find("food " + line.food_id);
-    if (found != groups.end()) {
-      item.notes.push_back("bought as " + wanted.catalog.food(line.food_id)->name +
-                           ", since no price row is for " + item.item);
-    }
-  }
-  if (found == groups.end()) {
-    item.problem = no_row_text(item.item, prices);
+  const StockItems on_hand = stock.usable(line.item_key, item);
+  if (const ItemRows* known = find_rows(item, rows, wanted)) {
+    item.notes.insert(item.notes.end(), known->notes.begin(), known->notes.end());
+    find_ways(item, known->groups, wanted);
   } else {
-    find_ways(item, found->second, wanted, strict);
+    find_ways(item, groups_on_hand(on_hand), wanted);
+    item.problem = no_row_text(item.item, wanted.prices);
   }
+  add_on_hand(item, on_hand, WayFinder(wanted.catalog, line, wanted.options.strict));
 }
 
-Unit common_currency(const std::vector<ItemPlan>& items) {
-  const Offer* first = nullptr;
+/// Money that meets in one costing, and where it stands.
+struct Stated {
+  const Quantity& money;
+  const std::string& item;
+  const Place& place;
+};
+
+std::vector<Stated> money_in(const std::vector<ItemPlan>& items) {
+  std::vector<Stated> stated;
   for (const ItemPlan& item : items) {
     for (const OfferGroup& group : item.groups) {
       for (const Offer* offer : group.offers) {
-        if (first == nullptr) first = offer;
-        if (offer->price.dimension() == first->price.dimension()) continue;
-        fail("cost.currencies",
-             "prices in " + first->price.unit().symbol() + " (" + first->item + ") and in " +
-                 offer->price.unit().symbol() + " (" + offer->item + ") meet in one costing",
-             "use one currency", offer->place);
+        stated.push_back({offer->price, offer->item, offer->place});
       }
     }
   }
-  return first == nullptr ? Unit::named(no_currency) : first->price.unit();
+  for (const ItemPlan& item : items) {
+    for (const OfferGroup& group : item.groups) {
+      for (const OnHand& held : group.on_hand) {
+        if (held.value.is_zero()) continue;
+        stated.push_back({held.stock->value, held.stock->item, held.stock->place});
+      }
+    }
+  }
+  return stated;
+}
+
+Unit common_currency(const std::vector<ItemPlan>& items) {
+  const std::vector<Stated> stated = money_in(items);
+  if (stated.empty()) return Unit::named(no_currency);
+  const Stated& first = stated.front();
+  for (const Stated& other : stated) {
+    if (other.money.dimension() == first.money.dimension()) continue;
+    fail("cost.currencies",
+         "prices in " + first.money.unit().symbol() + " (" + first.item + ") and in " +
+             other.money.unit().symbol() + " (" + other.item + ") meet in one costing",
+         "use one currency", other.place);
+  }
+  return first.money.unit();
 }
 
 }  // namespace
@@ -308,10 +270,15 @@ bool OfferGroup::assumes() const {
 
 Plan::Plan(const std::vector<Line>& lines, std::shared_ptr<const Catalog> catalog,
            std::shared_ptr<const PriceBook> prices, CostOptions options)
-    : catalog_(std::move(catalog)), prices_(std::move(prices)), items_(items_of(lines)) {
-  const Wanted wanted{lines, *catalog_};
-  const GroupsByKey groups = groups_of(*catalog_, *prices_);
-  for (ItemPlan& item : items_) buy_item(item, groups, wanted, *prices_, options.strict);
+    : catalog_(std::move(catalog)),
+      prices_(std::move(prices)),
+      stock_(options.stock),
+      taxes_(options.taxes),
+      items_(items_of(lines)) {
+  const Wanted wanted{lines, *catalog_, *prices_, options};
+  const RowsByKey rows = rows_by_key(*catalog_, *prices_);
+  const StockByItem stock(*catalog_, stock_.get(), options.day);
+  for (ItemPlan& item : items_) buy_item(item, rows, stock, wanted);
   money_ = common_currency(items_);
 }
 

@@ -9,6 +9,8 @@
 #include "food/convert.hpp"
 #include "packs/cover_function.hpp"
 #include "packs/price_book.hpp"
+#include "packs/stock.hpp"
+#include "packs/ways_to_buy.hpp"
 #include "recipe/recipe.hpp"
 
 namespace scalepan {
@@ -20,13 +22,24 @@ struct LineWay {
   bool share_assumed = false;  // no edible share is known, so all of it was taken
 };
 
-/// Offers that state their content in one kind and stage, and the ways of the lines to it.
+/// What is on hand of an item, in the unit of a group's packs.
+struct OnHand {
+  const StockItem* stock = nullptr;
+  Rational amount;
+  Rational value;
+};
+
+/// Offers that state their content in one kind and stage, and the ways of the lines to it. None
+/// where the item is only on hand.
 struct OfferGroup {
   Form form;
+  Unit unit;  // needs are shown in that of the first pack
   std::vector<const Offer*> offers;
   std::vector<Quantity> contents;  // one an offer
   std::vector<LineWay> ways;
-  std::shared_ptr<const CoverFunction> covers;
+  std::vector<OnHand> on_hand;                  // in the order of use
+  std::vector<WayToBuy> ways_to_buy;            // one a purchase of `covers`
+  std::shared_ptr<const CoverFunction> covers;  // null where there are no offers
 
   [[nodiscard]] bool assumes() const;
 };
@@ -42,6 +55,9 @@ struct ItemPlan {
 
 struct CostOptions {
   bool strict = false;  // an unknown edible share is an error
+  Taxes taxes = Taxes::with;
+  std::shared_ptr<const Stock> stock{};  // used before anything is bought
+  std::string day{};  // ISO 8601: what had to be used before it stays; empty where not known
 };
 
 class Plan {
@@ -55,10 +71,13 @@ class Plan {
   /// The unit all money is in.
   [[nodiscard]] Unit money() const { return money_; }
   [[nodiscard]] bool currency_stated() const;
+  [[nodiscard]] Taxes taxes() const { return taxes_; }
 
  private:
   std::shared_ptr<const Catalog> catalog_;  // the facts on the ways are its own
   std::shared_ptr<const PriceBook> prices_;
+  std::shared_ptr<const Stock> stock_;
+  Taxes taxes_;
   std::vector<ItemPlan> items_;
   Unit money_;
 };

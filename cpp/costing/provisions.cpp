@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <utility>
 
 #include "exact/error.hpp"
@@ -10,9 +11,6 @@
 namespace scalepan {
 
 namespace {
-
-/// Needs are shown in the unit of the first pack.
-Unit unit_of(const OfferGroup& group) { return group.contents.front().unit(); }
 
 Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
   Rational need;
@@ -36,20 +34,68 @@ Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
   return keeping;
 }
 
-Costs costs_of(const Cover& cover, const Rational& need, const Keeping& keeping) {
+Costs costs_of(const Cover& cover, const Keeping& keeping) {
   Costs costs;
   costs.till = cover.price;
-  costs.used = cover.total.is_zero() ? Rational(0) : cover.price * need / cover.total;
+  costs.used = cover.total.is_zero() ? Rational(0)
+                                     : cover.price * (cover.total - cover.leftover) / cover.total;
   const Rational rest = costs.till - costs.used;
   (keeping.keeps ? costs.closing : costs.thrown) = rest;
   return costs;
+}
+
+/// What is on hand goes first; at its value, pro rata.
+class StockTaker {
+ public:
+  StockTaker(const OfferGroup& group, const Rational& need) : rest_(need) {
+    for (const OnHand& held : group.on_hand) take(held, group.unit);
+  }
+
+  [[nodiscard]] const Rational& rest() const { return rest_; }  // of the need
+  [[nodiscard]] const std::vector<StockUse>& uses() const { return uses_; }
+
+ private:
+  void take(const OnHand& held, Unit unit) {
+    const Rational used = std::min(rest_, held.amount);
+    const Rational value = held.value * used / held.amount;
+    rest_ -= used;
+    uses_.push_back({held.stock, Quantity::of_coherent(used, unit),
+                     Quantity::of_coherent(held.amount - used, unit), value, held.value - value});
+  }
+
+  Rational rest_;
+  std::vector<StockUse> uses_;
+};
+
+Costs costs_of(const std::vector<StockUse>& uses) {
+  Costs costs;
+  for (const StockUse& use : uses) {
+    costs.used += use.value_used;
+    costs.closing += use.value_left;
+    costs.opening += use.value_used + use.value_left;
+  }
+  return costs;
+}
+
+Rational deposit_of(const OfferGroup& group, const Cover& cover) {
+  Rational deposit;
+  for (std::size_t i = 0; i < group.offers.size(); ++i) {
+    deposit += cover.counts[i] * group.offers[i]->deposit.coherent();
+  }
+  return deposit;
+}
+
+std::string too_little(const ItemPlan& plan, const OfferGroup& group, const Rational& rest) {
+  return plan.problem + ", and " + tell(Quantity::of_coherent(rest, group.unit)).text +
+         " more is needed than is on hand";
 }
 
 void share_among_lines(ItemCost& item, const std::vector<Line>& lines) {
   const Rational& need = item.need.coherent();
   for (const LineWay& way : item.group->ways) {
     const Rational part = lines[way.line].amount.coherent() * way.conversion.factor;
-    const Rational share = need.is_zero() ? Rational(0) : part / need;
+    // What is on hand of a need of nothing is the first line's to show.
+    const Rational share = need.is_zero() ? Rational(item.lines.empty() ? 1 : 0) : part / need;
     item.lines.push_back(
         {way.line, Quantity::of_coherent(part, item.need.unit()), item.costs * share});
   }
@@ -83,7 +129,7 @@ void check_items(const Provisions& provisions, std::vector<std::string>& notes) 
       notes.push_back(line_list(item.plan->lines, lines) + ": " + note);
     }
     if (item.group == nullptr) {
-      notes.push_back(line_list(item.plan->lines, lines) + ": not priced: " + item.plan->problem);
+      notes.push_back(line_list(item.plan->lines, lines) + ": not priced: " + item.problem);
       continue;
     }
     for (const LineWay& way : item.group->ways) {
@@ -106,11 +152,13 @@ Costs& Costs::operator+=(const Costs& other) {
   used += other.used;
   thrown += other.thrown;
   closing += other.closing;
+  opening += other.opening;
   return *this;
 }
 
 Costs operator*(const Costs& costs, const Rational& share) {
-  return {costs.till * share, costs.used * share, costs.thrown * share, costs.closing * share};
+  return {costs.till * share, costs.used * share, costs.thrown * share, costs.closing * share,
+          costs.opening * share};
 }
 
 Rational cost_named(const Costs& costs, std::string_view which) {
@@ -129,27 +177,85 @@ PacksTaken ItemCost::packs() const {
   PacksTaken taken;
   if (group == nullptr) return taken;
   for (std::size_t i = 0; i < group->offers.size(); ++i) {
-    if (!cover.counts[i].is_zero()) taken.emplace_back(cover.counts[i], group->offers[i]->pack);
+    if (!cover.counts[i].is_zero())
+      taken.emplace_back(cover.counts[i], group->offers[i]->pack.text);
   }
   return taken;
 }
 
+std::vector<std::string> ItemCost::terms() const {
+  std::vector<std::string> terms;
+  if (group == nullptr) return terms;
+  for (std::size_t i = 0; i < cover.bought.size(); ++i) {
+    const WayToBuy& way = group->ways_to_buy[i];
+    if (cover.bought[i].is_zero() || way.text.empty()) continue;
+    terms.push_back(group->offers[way.purchase.row]->pack.text + ": " + way.text);
+  }
+  return terms;
+}
+
+namespace {
+
+/// Throws `cost.limit` where so much cannot be bought.
+void expect_within_limits(const ItemPlan& plan, const OfferGroup& group, const Rational& rest) {
+  const auto most = group.covers->most();
+  if (!most || rest <= *most) return;
+  const auto told = [&](const Rational& amount) {
+    return tell(Quantity::of_coherent(amount, group.unit)).text;
+  };
+  fail("cost.limit",
+       "of " + plan.item + " at most " + told(*most) + " can be bought, but " + told(rest) +
+           " is needed",
+       "add rows of other packs or shops", group.offers.front()->place);
+}
+
+/// Nothing where what is on hand does not do and there are no offers.
+std::optional<ItemCost> cost_by(const ItemPlan& plan, const OfferGroup& group,
+                                const Rational& need) {
+  const StockTaker stock(group, need);
+  if (!group.covers && stock.rest().sign() > 0) return std::nullopt;
+  if (group.covers) expect_within_limits(plan, group, stock.rest());
+  ItemCost cost;
+  cost.group = &group;
+  cost.need = Quantity::of_coherent(need, group.unit);
+  cost.from_stock = Quantity::of_coherent(need - stock.rest(), group.unit);
+  cost.stock = stock.uses();
+  if (group.covers) cost.cover = group.covers->at(stock.rest());
+  return cost;
+}
+
+}  // namespace
+
 ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {
   ItemCost best;
-  best.plan = &plan;
+  best.problem = plan.problem;
+  std::optional<Error> limit;
   for (const OfferGroup& group : plan.groups) {
     const Rational need = need_of(group, lines);
-    Cover cover = group.covers->at(need);
-    if (best.group != nullptr && cover.price >= best.cover.price) continue;
-    best.group = &group;
-    best.need = Quantity::of_coherent(need, unit_of(group));
-    best.cover = std::move(cover);
+    std::optional<ItemCost> cost;
+    try {
+      cost = cost_by(plan, group, need);
+    } catch (const Error& error) {
+      if (error.code() != "cost.limit") throw;
+      limit = error;
+      continue;
+    }
+    if (!cost) {
+      best.problem = too_little(plan, group, StockTaker(group, need).rest());
+    } else if (best.group == nullptr || cost->cover.price < best.cover.price) {
+      best = std::move(*cost);
+    }
   }
+  best.plan = &plan;
+  if (best.group == nullptr && limit) throw Error(*limit);
   if (best.group == nullptr) return best;
+  const Rational scale = Rational(1) / money.ratio();
   best.keeping = keeping_of(*best.group, best.cover);
-  best.leftover = Quantity::of_coherent(best.cover.leftover, unit_of(*best.group));
-  best.costs =
-      costs_of(best.cover, best.need.coherent(), best.keeping) * (Rational(1) / money.ratio());
+  best.leftover = Quantity::of_coherent(best.cover.leftover, best.group->unit);
+  best.costs = costs_of(best.cover, best.keeping);
+  best.costs += costs_of(best.stock);
+  best.costs = best.costs * scale;
+  best.deposit = deposit_of(*best.group, best.cover) * scale;
   share_among_lines(best, lines);
   return best;
 }
@@ -170,8 +276,17 @@ std::vector<ItemCost> Provisions::items_for(const std::vector<Line>& lines) cons
   std::vector<ItemCost> items;
   for (const ItemPlan& plan : plan_->items()) {
     items.push_back(cost_item(plan, lines, plan_->money()));
+    const bool was_priced = !items_.empty() && items_[items.size() - 1].group != nullptr;
+    if (!was_priced || items.back().group != nullptr) continue;
+    fail("cost.stock", plan.item + " is not priced at this size: " + items.back().problem);
   }
   return items;
+}
+
+Quantity Provisions::deposit() const {
+  Rational sum;
+  for (const ItemCost& item : items_) sum += item.deposit;
+  return {sum, plan_->money()};
 }
 
 std::vector<std::string> Provisions::to_check() const {

@@ -19,12 +19,13 @@
 
 namespace scalepan {
 
-/// The four costs and what stays in the store, all in one money unit.
+/// The four costs and what stood and stays in the store, all in one money unit.
 struct Costs {
   Rational till;
   Rational used;
   Rational thrown;
   Rational closing;
+  Rational opening;  // what was on hand
 
   [[nodiscard]] Rational borne() const { return used + thrown; }
   Costs& operator+=(const Costs& other);
@@ -43,19 +44,34 @@ struct LineCost {
   Costs costs;
 };
 
+/// What is taken of one amount on hand, and what stays of it.
+struct StockUse {
+  const StockItem* stock = nullptr;
+  Quantity used;
+  Quantity left;
+  Rational value_used;
+  Rational value_left;
+};
+
 /// What is bought of one item.
 struct ItemCost {
   const ItemPlan* plan = nullptr;
   const OfferGroup* group = nullptr;  // null where it cannot be priced
+  std::string problem;                // why it cannot
   Quantity need;
-  Cover cover;  // one count an offer of the group
+  Quantity from_stock;  // the part of the need that is on hand
+  std::vector<StockUse> stock;
+  Cover cover;  // of the rest of the need; one count an offer of the group
   Quantity leftover;
   Keeping keeping;  // of the leftover
   Costs costs;
+  Rational deposit;  // paid besides, and given back
   std::vector<LineCost> lines;
 
   /// In the order of the price book; none where the item is not priced.
   [[nodiscard]] PacksTaken packs() const;
+  /// `3 for 4.50`, of each offer bought on terms.
+  [[nodiscard]] std::vector<std::string> terms() const;
 };
 
 /// Lines of foods bought together: their needs are pooled by item before packs are chosen.
@@ -69,9 +85,12 @@ class Provisions {
   [[nodiscard]] const Plan& plan() const { return *plan_; }
   [[nodiscard]] const std::vector<ItemCost>& items() const { return items_; }
   [[nodiscard]] const Costs& costs() const { return costs_; }
+  /// Paid at the till besides, for what is given back.
+  [[nodiscard]] Quantity deposit() const;
   /// Ids of the lines without a price; where there are any, each total is "at least".
   [[nodiscard]] const std::vector<std::string>& unpriced() const { return unpriced_; }
-  /// The same items bought for the lines at other amounts.
+  /// The same items bought for the lines at other amounts. Throws `cost.stock` for an item that was
+  /// all on hand and is so no more, and `cost.limit`.
   [[nodiscard]] std::vector<ItemCost> items_for(const std::vector<Line>& lines) const;
   /// Assumed shares, conventions, rows left out, missing prices, what is counted as kept.
   [[nodiscard]] std::vector<std::string> to_check() const;
@@ -84,7 +103,7 @@ class Provisions {
   std::vector<std::string> unpriced_;
 };
 
-/// The cheapest way to buy one item for the lines at their amounts.
+/// The cheapest way to buy one item for the lines at their amounts. Throws `cost.limit`.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
 
 }  // namespace scalepan

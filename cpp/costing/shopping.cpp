@@ -16,9 +16,12 @@ ShoppingRow row_of(const ItemCost& item, const Provisions& provisions) {
   row.price = Quantity(item.costs.till, provisions.plan().money());
   row.leftover = item.leftover;
   row.keeping = item.keeping;
+  row.from_stock = item.from_stock;
   row.packs = item.packs();
+  row.terms = item.terms();
+  row.deposit = Quantity(item.deposit, provisions.plan().money());
   for (std::size_t i = 0; i < item.group->offers.size(); ++i) {
-    if (item.cover.counts[i].is_zero()) continue;
+    if (item.cover.counts.empty() || item.cover.counts[i].is_zero()) continue;
     const std::string& shop = item.group->offers[i]->shop;
     const bool fresh = std::ranges::find(row.shops, shop) == row.shops.end();
     if (!shop.empty() && fresh) row.shops.push_back(shop);

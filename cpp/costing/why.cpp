@@ -92,7 +92,7 @@ class Explainer {
   [[noreturn]] void fail_unpriced(std::string_view what) const {
     fail("why.unpriced",
          line_.id + "." + std::string(what) + " has no figure: the line is not priced",
-         item_ == nullptr ? "" : item_->plan->problem);
+         item_ == nullptr ? "" : item_->problem);
   }
 
   [[nodiscard]] std::string cell(std::string_view what) const {
@@ -162,14 +162,47 @@ class Explainer {
 
   [[nodiscard]] Why packs() const {
     Why why{cell("packs"),
-            text_of(item_->packs()),
+            item_->packs().empty() ? "none" : text_of(item_->packs()),
             "cheapest whole packs of at least what is to buy",
             "",
             {item_need()}};
+    if (!item_->stock.empty()) {
+      why.how += ", less what is on hand";
+      why.parts.push_back(on_hand());
+    }
+    for (const std::string& terms : item_->terms()) {
+      why.parts.push_back({"terms", terms, "", "", {}});
+    }
     for (std::size_t i = 0; i < item_->group->offers.size(); ++i) {
-      const Offer& offer = *item_->group->offers[i];
-      why.parts.push_back(
-          {"pack " + offer.pack, tell_money(offer.price).text, "", offer_source(offer), {}});
+      why.parts.push_back(pack_price(i));
+    }
+    return why;
+  }
+
+  [[nodiscard]] Why pack_price(std::size_t row) const {
+    const Offer& offer = *item_->group->offers[row];
+    const Rational counted = with_taxes(offer.price.coherent(), offer, costing_.plan().taxes());
+    const Quantity price = Quantity::of_coherent(counted, offer.price.unit());
+    Why why{"pack " + offer.pack.text, tell_money(price).text, "", offer_source(offer), {}};
+    if (!offer.tax || counted == offer.price.coherent()) return why;
+    why.how = tell_money(offer.price).text + (offer.tax->included ? " less" : " and") + " its " +
+              exact_text(offer.tax->rate * Rational(100)) + " % tax";
+    return why;
+  }
+
+  [[nodiscard]] Why on_hand() const {
+    Why why{"on hand, used",
+            figure_of(item_->from_stock),
+            "what must be used first goes first",
+            "",
+            {}};
+    for (const StockUse& use : item_->stock) {
+      const Quantity value = Quantity::of_coherent(use.value_used, costing_.plan().money());
+      why.parts.push_back({"of " + use.stock->amount.text,
+                           figure_of(use.used) + ", worth " + figure_of(value),
+                           "",
+                           use.stock->place.text(),
+                           {}});
     }
     return why;
   }
@@ -202,15 +235,19 @@ class Explainer {
       why.parts.push_back(money("till"));
       why.parts.push_back(item_need());
       why.parts.push_back({"bought", figure_of(bought), text_of(item_->packs()), "", {}});
+      if (what == "used" && !item_->stock.empty()) why.parts.push_back(on_hand());
     }
     return why;
   }
 
   [[nodiscard]] std::string how_of(std::string_view what) const {
     if (what == "till") return "sum of pack prices";
+    if (what == "used" && !item_->stock.empty()) {
+      return "value of what is on hand and used + till * (buy - on hand) / bought";
+    }
     if (what == "used") return "till * buy / bought";
     return item_->keeping.keeps ? "nothing: what is left keeps"
-                                : "till * (bought - buy) / bought: what is left will not keep";
+                                : "till * left over / bought: what is left will not keep";
   }
 
   const Costing& costing_;

@@ -91,6 +91,21 @@ auto at_offset(std::size_t offset, Read read) {
   }
 }
 
+/// Runs `read` on a part of a text, which begins at `offset` in it: what it throws without a full
+/// place leaves with its offset in the whole.
+template <typename Read>
+auto in_part(std::size_t offset, Read read) {
+  try {
+    return read();
+  } catch (const Error& error) {
+    if (!error.place().text().empty()) throw;
+    Place place;
+    const bool known = error.place().offset != Place::no_offset;
+    place.offset = offset + (known ? error.place().offset : 0);
+    throw error.at(place);
+  }
+}
+
 /// The text, cut to a length fit for a message, with control characters replaced.
 [[nodiscard]] std::string excerpt(std::string_view text, std::size_t most = 40);
 

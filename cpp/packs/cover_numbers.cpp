@@ -51,7 +51,7 @@ std::vector<LimitedThing<std::int64_t>> word_things(std::span<const Purchase> pu
                                      word_of(purchase.size / numbers.size_step),
                                      word_of(purchase.packs));
     LimitedThing<std::int64_t> thing{
-        {key, purchase.row, things.size()}, word_of(purchase.least), std::nullopt};
+        {key, purchase.row, things.size()}, word_of(purchase.least), std::nullopt, purchase.one_of};
     if (purchase.limit) thing.limit = word_of(*purchase.limit);
     things.push_back(thing);
   }
@@ -64,7 +64,8 @@ std::vector<LimitedThing<Rational>> fraction_things(std::span<const Purchase> pu
   things.reserve(purchases.size());
   for (const Purchase& purchase : purchases) {
     const CoverKey<Rational> key(order, purchase.price, purchase.size, purchase.packs);
-    things.push_back({{key, purchase.row, things.size()}, purchase.least, purchase.limit});
+    things.push_back(
+        {{key, purchase.row, things.size()}, purchase.least, purchase.limit, purchase.one_of});
   }
   return things;
 }

@@ -60,6 +60,7 @@ CoverProgramme<Number>::CoverProgramme(std::vector<LimitedThing<Number>> things,
   for (const Limit& limit : limits_) {
     steps_ = limited(steps_, limit.thing, limit.least, limit.limit);
   }
+  for (const auto& [number, alternatives] : only_one_) steps_ = one_of(steps_, alternatives);
   if (choices_ > 0 || free_.empty()) stems_ = nullptr;
 }
 
@@ -75,7 +76,7 @@ template <class Number>
 void CoverProgramme<Number>::sort_out(const std::vector<LimitedThing<Number>>& things) {
   for (std::size_t i = 0; i < things.size(); ++i) {
     const auto index = static_cast<ThingIndex>(i);
-    if (things[i].limit) continue;
+    if (things[i].limit || things[i].one_of) continue;
     if (things[i].least == Number(1)) {
       free_.push_back(index);
     } else {
@@ -83,8 +84,12 @@ void CoverProgramme<Number>::sort_out(const std::vector<LimitedThing<Number>>& t
     }
   }
   for (std::size_t i = 0; i < things.size(); ++i) {
-    if (!things[i].limit || beaten(things[i])) continue;
-    limits_.push_back({static_cast<ThingIndex>(i), things[i].least, *things[i].limit});
+    const auto index = static_cast<ThingIndex>(i);
+    if (things[i].one_of) {
+      if (!beaten(things[i])) only_one_[*things[i].one_of].push_back(index);
+    } else if (things[i].limit && !beaten(things[i])) {
+      limits_.push_back({index, things[i].least, *things[i].limit});
+    }
   }
 }
 
@@ -139,6 +144,14 @@ auto CoverProgramme<Number>::limited(const Steps& steps, ThingIndex thing, const
                                      const Number& limit) -> Steps {
   if (least == Number(1)) return bundled(steps, thing, limit);
   return either(steps, bundled(steps, thing, limit - least), thing, least);
+}
+
+template <class Number>
+auto CoverProgramme<Number>::one_of(const Steps& steps, const std::vector<ThingIndex>& things)
+    -> Steps {
+  Steps best = steps;
+  for (const ThingIndex thing : things) best = either(best, steps, thing, Number(1));
+  return best;
 }
 
 template <class Number>
@@ -267,6 +280,13 @@ std::optional<Rational> CoverProgramme<Number>::most() {
   Rational sum;
   for (const Limit& limit : limits_) {
     sum += Rational(limit.limit) * Rational(size_of(limit.thing));
+  }
+  for (const auto& [number, alternatives] : only_one_) {
+    Rational largest;
+    for (const ThingIndex thing : alternatives) {
+      largest = std::max(largest, Rational(size_of(thing)));
+    }
+    sum += largest;
   }
   return sum;
 }

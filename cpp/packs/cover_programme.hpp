@@ -14,6 +14,7 @@ struct LimitedThing {
   Thing<Number> thing;
   Number least{};
   std::optional<Number> limit;
+  std::optional<std::size_t> one_of;  // as in `Purchase`
 };
 
 /// All in the programme's units.
@@ -68,6 +69,7 @@ class CoverProgramme {
   Steps unlimited(std::vector<ThingIndex> free, std::size_t next);
   Steps bundled(Steps steps, ThingIndex thing, Number most);
   Steps limited(const Steps& steps, ThingIndex thing, const Number& least, const Number& limit);
+  Steps one_of(const Steps& steps, const std::vector<ThingIndex>& things);
   Steps either(const Steps& without, const Steps& with, ThingIndex thing, const Number& count);
 
   [[nodiscard]] const Number& size_of(ThingIndex thing) const;
@@ -95,6 +97,7 @@ class CoverProgramme {
   std::vector<ThingIndex> free_;
   std::vector<Branch> branches_;
   std::vector<Limit> limits_;
+  std::map<std::size_t, std::vector<ThingIndex>> only_one_;
   std::size_t choices_ = 0;
   std::shared_ptr<Stems<Number>> stems_;  // only where nothing is limited
   Steps steps_;

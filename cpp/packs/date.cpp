@@ -4,7 +4,7 @@
 #include <chrono>
 
 #include "exact/text.hpp"
-#include "packs/offer.hpp"
+#include "packs/fields.hpp"
 
 namespace scalepan {
 

@@ -1,4 +1,4 @@
-// Offers: one pack of one item at one price, read from the fields of a price book row.
+// Offers: one pack of one item at its price and terms, read from the fields of a price book row.
 #pragma once
 
 #include <optional>
@@ -8,6 +8,9 @@
 
 #include "exact/error.hpp"
 #include "measure/quantity.hpp"
+#include "packs/offer_terms.hpp"
+#include "packs/pack_text.hpp"
+#include "packs/price_number.hpp"
 
 namespace scalepan {
 
@@ -32,38 +35,31 @@ struct PriceRow {
   PlacedText keeps;
   PlacedText shop;
   PlacedText date;
-};
-
-/// What a pack holds at one stage. `noun` says what a count counts where that is not the item
-/// itself: `head`, `bunch`, `tin`.
-struct PackContent {
-  Quantity amount;
-  std::string noun;
+  PlacedText offer{};  // terms: `3 for 4.50`
+  PlacedText least{};  // packs sold at once, at least
+  PlacedText limit{};  // packs a customer may buy
+  PlacedText tax{};
+  PlacedText deposit{};  // money paid on each pack and given back for it
 };
 
 struct Offer {
   std::string item;
   Stage sold_as = Stage::as_purchased;
-  std::string pack;  // as written
-  // At `sold_as` first, then at other stages the row states, then as so many containers.
-  std::vector<PackContent> contents;
-  Quantity price;  // money
+  PackText pack;
+  Quantity price;  // of one pack
+  OfferTerms terms;
+  std::optional<PriceTax> tax;
+  Quantity deposit;  // on one pack, not part of the price
   Keeping keeping;
   std::string shop;
   std::string date;  // ISO 8601, or empty
   Place place;
 };
 
-/// A day as ISO 8601 has it, `2026-11-24`, without outer spaces; empty stays empty.
-/// Throws `price.date` for another form and for days the calendar does not have.
-[[nodiscard]] std::string date_text(std::string_view text);
-
-/// Reads one row. A pack is an amount, a word for the container, and in brackets what it holds at
-/// another stage: `1 kg`, `6`, `3 heads`, `400 g tin (240 g drained)`. A bare number counts pieces.
-/// `measures` says which pint is meant. A price without a currency is held in XXX, which ISO 4217
-/// keeps for that. Throws the errors of the amount reader, `price.missing`, `price.stage`,
-/// `price.pack`, `price.negative`, `price.currency`, `price.keeps` and `price.date`, with their
-/// places.
+/// Reads one row. `measures` says which pint is meant. A price without a currency is held in XXX,
+/// which ISO 4217 keeps for that. Throws the errors of `read_pack`, `read_offer_terms` and
+/// `read_pack_number`, `price.missing`, `price.unreadable`, `price.negative`, `price.currency`,
+/// `price.tax`, `price.keeps` and `price.date`, with their places.
 [[nodiscard]] Offer read_offer(const PriceRow& row, Measures measures);
 
 }  // namespace scalepan

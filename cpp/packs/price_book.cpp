@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "measure/nearest.hpp"
+#include "packs/fields.hpp"
 
 namespace scalepan {
 
@@ -14,7 +15,7 @@ namespace {
 
 using Key = std::tuple<std::string, Stage, std::string, std::string>;
 
-Key key_of(const Offer& offer) { return {offer.item, offer.sold_as, offer.pack, offer.shop}; }
+Key key_of(const Offer& offer) { return {offer.item, offer.sold_as, offer.pack.text, offer.shop}; }
 
 std::string place_text(const Offer& offer) {
   const std::string text = offer.place.text();
@@ -40,7 +41,7 @@ PriceBook::PriceBook(std::vector<Offer> offers) : offers_(std::move(offers)) {
     const auto [known, fresh] = seen.emplace(std::pair(key_of(offer), offer.date), &offer);
     if (fresh) continue;
     fail("price.duplicate",
-         "the pack " + offer.pack + " of " + offer.item + " is priced twice, here and at " +
+         "the pack " + offer.pack.text + " of " + offer.item + " is priced twice, here and at " +
              place_text(*known->second),
          "give the rows different shops or dates, or take one out", offer.place);
   }

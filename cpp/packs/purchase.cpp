@@ -21,7 +21,7 @@ std::vector<Purchase> purchases_of(std::span<const Pack> packs) {
   std::vector<Purchase> purchases;
   purchases.reserve(packs.size());
   for (const Pack& pack : packs) {
-    purchases.push_back({pack.size, pack.price, purchases.size(), 1, 1, std::nullopt});
+    purchases.push_back({pack.size, pack.price, purchases.size()});
   }
   return purchases;
 }

@@ -19,12 +19,14 @@ struct Pack {
 /// A thing that can be bought any number of times. A plain pack is a purchase that counts as one
 /// pack of its row; `3 for 2` is one more purchase that counts as three packs of the same row.
 struct Purchase {
-  Rational size;                  // above zero
-  Rational price;                 // of this purchase, not below zero
-  std::size_t row = 0;            // counted from 0
-  Rational packs = 1;             // of that row; whole, at least 1
-  Rational least = 1;             // bought so many times or not at all; whole, at least 1
-  std::optional<Rational> limit;  // at most so many times; whole, not below `least`
+  Rational size;                    // above zero
+  Rational price;                   // of this purchase, not below zero
+  std::size_t row = 0;              // counted from 0
+  Rational packs = 1;               // of that row; whole, at least 1
+  Rational least = 1;               // bought so many times or not at all; whole, at least 1
+  std::optional<Rational> limit{};  // at most so many times; whole, not below `least`
+  // Of the purchases with one such number only one is bought, once, whatever `least` and `limit`.
+  std::optional<std::size_t> one_of{};
 };
 
 /// Each pack as a purchase of its own row.

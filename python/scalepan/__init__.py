@@ -47,7 +47,7 @@ from scalepan._core import (
     quantity,
 )
 from scalepan.conversion import Conversion, OtherFact, UsedFact, convert
-from scalepan.costs import cost
+from scalepan.costs import ShopCosting, by_shop, cost
 from scalepan.covers import Purchase, cover, cover_function
 from scalepan.errors import (
     CostError,
@@ -73,7 +73,7 @@ from scalepan.measuring import (
 )
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
-from scalepan.prices import parse_prices, read_prices
+from scalepan.prices import parse_prices, parse_stock, read_prices, read_stock
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.selling import cash_total, selling_price, sold_at
 from scalepan.trays import fill_trays
@@ -121,6 +121,7 @@ __all__ = [
     "Recipe",
     "RecipeError",
     "Selling",
+    "ShopCosting",
     "ShoppingRow",
     "StageCost",
     "TrialPart",
@@ -134,6 +135,7 @@ __all__ = [
     "YieldTrial",
     "__version__",
     "bundled_catalog",
+    "by_shop",
     "cash_total",
     "catalog_with",
     "convert",
@@ -155,6 +157,7 @@ __all__ = [
     "pans",
     "parse_prices",
     "parse_recipe",
+    "parse_stock",
     "parse_yield_test",
     "quantity",
     "read_facts",
@@ -164,6 +167,7 @@ __all__ = [
     "read_pans",
     "read_prices",
     "read_recipe",
+    "read_stock",
     "read_usda_sr",
     "read_yield_test",
     "selling_price",

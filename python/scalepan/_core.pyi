@@ -408,6 +408,47 @@ class Offer:
     def shop(self) -> str: ...
     @property
     def date(self) -> str: ...
+    @property
+    def terms(self) -> list[str]:
+        """As written: ``3 for 4.50``."""
+    @property
+    def least(self) -> Fraction:
+        """So many packs are bought, or none."""
+    @property
+    def limit(self) -> Fraction | None:
+        """The most packs a customer may buy."""
+    @property
+    def tax(self) -> Fraction | None:
+        """A share of the net price."""
+    @property
+    def tax_included(self) -> bool: ...
+    @property
+    def deposit(self) -> Quantity: ...
+
+class StockItem:
+    """An amount on hand."""
+
+    @property
+    def item(self) -> str: ...
+    @property
+    def stage(self) -> str: ...
+    @property
+    def amount(self) -> Quantity: ...
+    @property
+    def value(self) -> Quantity:
+        """Money, of all of it."""
+    @property
+    def use_by(self) -> str:
+        """ISO 8601, or empty."""
+
+class Stock:
+    """What is on hand, in the order of use."""
+
+    @property
+    def items(self) -> list[StockItem]: ...
+    def __len__(self) -> int: ...
+
+def make_stock(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> Stock: ...
 
 class PriceBook:
     """Offers, by shop and date."""
@@ -796,9 +837,18 @@ class ShoppingRow:
     def need(self) -> Quantity:
         """In the packs' unit and stage."""
     @property
+    def from_stock(self) -> Quantity:
+        """The part of the need that is on hand."""
+    @property
     def packs(self) -> list[tuple[int, str]]: ...
     @property
+    def terms(self) -> list[str]:
+        """The offers it goes by, ``400 g tin: 3 for 2.40``."""
+    @property
     def price(self) -> Quantity: ...
+    @property
+    def deposit(self) -> Quantity:
+        """Money paid besides and given back."""
     @property
     def leftover(self) -> Quantity: ...
     @property
@@ -856,10 +906,31 @@ class Why:
     @property
     def parts(self) -> list[Why]: ...
 
+class Leftover:
+    """What is left of an item after the dish is cooked."""
+
+    @property
+    def item(self) -> str: ...
+    @property
+    def amount(self) -> Quantity: ...
+    @property
+    def value(self) -> Quantity:
+        """Money, pro rata over what it was part of."""
+    @property
+    def bought(self) -> bool:
+        """Of a pack bought; else it was on hand before."""
+    @property
+    def keeps(self) -> bool: ...
+    @property
+    def keeps_days(self) -> int | None: ...
+    @property
+    def use_by(self) -> str:
+        """ISO 8601, of what was on hand; or empty."""
+
 class Costing:
     """A sized recipe with prices, by the four costs.
 
-    Exactly, always: till = used + thrown + closing.
+    Exactly, always: opening + till = used + thrown + closing.
     """
 
     @property
@@ -878,7 +949,16 @@ class Costing:
         """used + thrown: what the dish really costs."""
     @property
     def closing(self) -> Quantity:
-        """Leftover that stays in the store."""
+        """What stays in the store: leftover that keeps, and what is not used of the stock."""
+    @property
+    def opening(self) -> Quantity:
+        """The value of what was on hand of the items of the dish."""
+    @property
+    def deposit(self) -> Quantity:
+        """Money paid at the till besides, and given back; no part of any cost."""
+    @property
+    def left(self) -> list[Leftover]:
+        """What is left of the packs and of the stock, with its value."""
     def per_portion(self, which: str = "borne") -> Quantity:
         """One of the four in money a portion. Raises CostError (``cost.which``)."""
     @property
@@ -915,7 +995,14 @@ class Costing:
         Raises RecipeError (``recipe.portions``) and CostError (``cost.curve``).
         """
 
-def cost(recipe: Recipe, prices: PriceBook, strict: bool) -> Costing: ...
+def cost(
+    recipe: Recipe,
+    prices: PriceBook,
+    strict: bool,
+    taxes: str,
+    stock: Stock | None,
+    day: str,
+) -> Costing: ...
 def lines_to_check(recipe: Recipe) -> list[str]: ...
 def cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]: ...
 def safety_cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]:

@@ -1,12 +1,28 @@
-"""Costings."""
+"""Costings, and the same dish bought at one shop or another."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Literal
+
 from scalepan import _core
-from scalepan._core import Costing, PriceBook, Recipe
+from scalepan.errors import CostError
+
+if TYPE_CHECKING:
+    from scalepan._core import Costing, PriceBook, Recipe, Stock
+
+    Taxes = Literal["with", "without"]
 
 
-def cost(recipe: Recipe, prices: PriceBook, *, strict: bool = False) -> Costing:
+def cost(
+    recipe: Recipe,
+    prices: PriceBook,
+    *,
+    strict: bool = False,
+    taxes: Taxes = "with",
+    stock: Stock | None = None,
+    day: str = "",
+) -> Costing:
     """The recipe at its size, bought in whole packs, by each of the four costs.
 
     Args:
@@ -14,9 +30,65 @@ def cost(recipe: Recipe, prices: PriceBook, *, strict: bool = False) -> Costing:
         prices: of each item, stage, pack and shop the newest row counts; narrow it with
             ``prices.on(date, shops)``.
         strict: an unknown edible share is an error, not a note under "to check".
+        taxes: count prices ``"with"`` their tax, or ``"without"`` it where it is got back. A row
+            that states no tax counts as it stands.
+        stock: what is on hand; it is used before anything is bought, what must be used first first.
+        day: ISO 8601; amounts on hand that had to be used before it are not counted.
 
     Raises:
-        CostError: ``cost.stage``, ``cost.currencies``.
-        PriceError: ``cover.too_many``.
+        CostError: ``cost.stage``, ``cost.currencies``, ``cost.limit`` where limits leave too
+            little to buy, ``cost.taxes``.
+        PriceError: ``cover.too_many``, ``price.date``.
     """
-    return _core.cost(recipe, prices.on(), strict)
+    return _core.cost(recipe, prices.on(), strict, taxes, stock, day)
+
+
+@dataclass(frozen=True)
+class ShopCosting:
+    """The dish bought at one shop, or wherever each item is cheapest.
+
+    Attributes:
+        shop: its name; empty where rows name none; None for all shops together.
+        costing: with ``unpriced`` lines for what the shop does not sell; None where it sells
+            too little of an item, which ``problem`` then tells.
+        problem: why there is no costing.
+    """
+
+    shop: str | None
+    costing: Costing | None
+    problem: str = ""
+
+
+def by_shop(recipe: Recipe, prices: PriceBook, **options: Any) -> list[ShopCosting]:
+    """The dish bought at one shop alone, for each shop, and at all of them with free choice.
+
+    All shops together come first, then shops by how many lines they leave unpriced and by their
+    till, the cheapest first; shops of one till stand in the order of the price book.
+
+    Args:
+        recipe: scaled to the size wanted.
+        prices: of one day: ``prices.on(date)``.
+        options: those of ``cost``.
+
+    Raises:
+        CostError: as ``cost``, where all shops together cannot do it either.
+    """
+    shops = list(dict.fromkeys(offer.shop for offer in prices.offers))
+    everywhere = ShopCosting(None, cost(recipe, prices, **options))
+    alone = [_at_shop(shop, recipe, prices, options) for shop in shops]
+    return [everywhere, *sorted(alone, key=_rank)]
+
+
+def _at_shop(shop: str, recipe: Recipe, prices: PriceBook, options: dict[str, Any]) -> ShopCosting:
+    try:
+        return ShopCosting(shop, cost(recipe, prices.on("", [shop]), **options))
+    except CostError as error:
+        if error.code != "cost.limit":
+            raise
+        return ShopCosting(shop, None, error.message)
+
+
+def _rank(row: ShopCosting) -> tuple[bool, int, Any]:
+    if row.costing is None:
+        return (True, 0, 0)
+    return (False, len(row.costing.unpriced), row.costing.till.value)

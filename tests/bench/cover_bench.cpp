@@ -49,8 +49,8 @@ class Draw {
 
   /// Three to seven packs as shops have them, larger ones at a lower unit price, give or take.
   Instance shop() {
-    constexpr std::array<std::int64_t, 21> sizes{50,  75,  100, 125, 200,  227,  240,
-                                                 250, 300, 340, 400, 454,  500,  750,
+    constexpr std::array<std::int64_t, 21> sizes{50,  75,  100,  125,  200,  227,  240,
+                                                 250, 300, 340,  400,  454,  500,  750,
                                                  800, 900, 1000, 1500, 2000, 2500, 5000};
     Instance instance;
     for (std::int64_t count = between(3, 7); count > 0; --count) {
@@ -146,8 +146,7 @@ using Instances = const std::vector<Instance>& (*)();
 using Price = std::int64_t (*)(const Instance&);
 
 /// One instance after the other; the time is that of the median instance, `worst` of the slowest.
-void median_instance(benchmark::State& state, const std::vector<Instance>& instances,
-                     Price price) {
+void median_instance(benchmark::State& state, const std::vector<Instance>& instances, Price price) {
   std::vector<double> worst(instances.size(), 1e9);
   for (auto _ : state) {
     std::vector<double> seconds;
@@ -193,9 +192,10 @@ void lookups(benchmark::State& state, const std::vector<Instance>& instances) {
 }
 
 bool add_row(const std::string& name, Instances instances, Price price, int rounds) {
-  benchmark::RegisterBenchmark(name.c_str(), [=](benchmark::State& state) {
-    median_instance(state, instances(), price);
-  })->UseManualTime()->Iterations(rounds);
+  benchmark::RegisterBenchmark(
+      name.c_str(), [=](benchmark::State& state) { median_instance(state, instances(), price); })
+      ->UseManualTime()
+      ->Iterations(rounds);
   return true;
 }
 
@@ -220,8 +220,7 @@ int main(int argc, char** argv) {
   add_row("cover/all needs/glpk", shop_instances, price_by_glpk, 20);
   add_row("cover/adversarial/glpk", adversarial_instances, price_by_glpk, 1);
 #endif
-  benchmark::RegisterBenchmark("cover/lookup/scalepan", [](benchmark::State& state) {
-    lookups(state, shop_instances());
-  });
+  benchmark::RegisterBenchmark("cover/lookup/scalepan",
+                               [](benchmark::State& state) { lookups(state, shop_instances()); });
   benchmark::RunSpecifiedBenchmarks();
 }

@@ -14,7 +14,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
       row.price.text = "1";
       row.keeps.text = "no";
       const Offer offer = read_offer(row, Measures::us);
-      for (const PackContent& content : offer.contents) {
+      for (const PackContent& content : offer.pack.contents) {
         fuzz::expect(content.amount.coherent().sign() > 0);
       }
     });

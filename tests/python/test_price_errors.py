@@ -6,7 +6,10 @@ import pytest
 import scalepan
 
 HEAD = "item,sold_as,pack,price,currency,keeps,shop,date\n"
-COLUMNS = "columns: item, sold_as, pack, price, keeps; also currency, shop, date, note"
+COLUMNS = (
+    "columns: item, sold_as, pack, price, keeps; also currency, shop, date, note, "
+    "offer, least, limit, tax, deposit"
+)
 PACKS = "write a pack as 1 kg, 6, or 400 g tin (240 g drained)"
 PRICE = scalepan.PriceError
 NUMBER = scalepan.NumberError

@@ -12,6 +12,8 @@ _EXAMPLES = """examples:
   scalepan scale soup.toml --portions 40
   scalepan page  soup.toml --portions 40 --volumes "us spoons and cups"
   scalepan buy   soup.toml --prices prices.csv --portions 40
+  scalepan buy   soup.toml --prices prices.csv --portions 40 --on-hand larder.csv
+  scalepan shops soup.toml --prices prices.csv --portions 40
   scalepan cost  soup.toml --prices prices.csv --portions 40
   scalepan price soup.toml --prices prices.csv --food-cost "30 %" --tax "7 %" --ending 0.90
   scalepan spend soup.toml --prices prices.csv --most "50 EUR"
@@ -97,6 +99,9 @@ def _add_recipe_commands(commands: _Commands[_Command]) -> None:
     buy = _command(commands, "buy", "The whole packs to buy.")
     _recipe(buy, prices=True)
     sizing.add_arguments(buy)
+    shops = _command(commands, "shops", "The same dish bought at each shop alone, and at all.")
+    _recipe(shops, prices=True)
+    sizing.add_arguments(shops)
     cost = _command(commands, "cost", "Amounts, packs, and the four costs.")
     _recipe(cost, prices=True)
     sizing.add_arguments(cost)
@@ -149,6 +154,10 @@ def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = Fals
     command.add_argument("--currency", metavar="CODE", help="of rows that name none, as EUR")
     command.add_argument("--date", default="", metavar="DAY", help="prices of that day, 2026-11-24")
     command.add_argument("--shop", action="append", default=[], help="only this shop; may repeat")
+    command.add_argument("--on-hand", metavar="FILE", help="a stock list (CSV), used before buying")
+    command.add_argument(
+        "--without-tax", action="store_true", help="count prices without their tax"
+    )
     command.add_argument(
         "--strict", action="store_true", help="an unknown edible share is an error"
     )

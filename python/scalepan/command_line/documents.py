@@ -90,6 +90,7 @@ def shopping_document(costing: Costing) -> dict[str, Any]:
     return {
         "shopping": [_shopping_row(row) for row in costing.shopping],
         "till": quantity_document(costing.till),
+        "deposit": quantity_document(costing.deposit),
         "unpriced": costing.unpriced,
         "to_check": costing.to_check,
     }
@@ -99,6 +100,7 @@ def costs_document(costing: Costing) -> dict[str, Any]:
     """The four costs, in all and a portion."""
     return {
         "costs": {name: quantity_document(getattr(costing, name)) for name in _COSTS},
+        "opening": quantity_document(costing.opening),
         "closing": quantity_document(costing.closing),
         "per_portion": {name: quantity_document(costing.per_portion(name)) for name in _COSTS},
         "at_least": bool(costing.unpriced),
@@ -244,8 +246,11 @@ def _shopping_row(row: ShoppingRow) -> dict[str, Any]:
         "item": row.item,
         "lines": row.lines,
         "need": quantity_document(row.need),
+        "from_stock": quantity_document(row.from_stock),
         "packs": _packs(row.packs),
+        "terms": row.terms,
         "price": quantity_document(row.price),
+        "deposit": quantity_document(row.deposit),
         "leftover": quantity_document(row.leftover),
         "keeps": row.keeps,
         "keeps_days": row.keeps_days,

@@ -18,20 +18,21 @@ from scalepan.command_line import (
     report,
     sizing,
     spending,
+    stocking,
     yield_documents,
     yielding,
 )
 from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
-from scalepan.costs import cost
+from scalepan.costs import by_shop, cost
 from scalepan.errors import Error, make_error
 from scalepan.foods import bundled_catalog, read_facts
 from scalepan.lines import read_line
 from scalepan.load_split import loads, pan_meant
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
 from scalepan.measuring import measure_out
-from scalepan.prices import read_prices
+from scalepan.prices import read_prices, read_stock
 from scalepan.recipes import read_recipe
 from scalepan.selling import selling_price
 from scalepan.yield_tests import read_yield_test
@@ -93,7 +94,19 @@ def _sized_recipe(options: argparse.Namespace) -> Recipe:
 def _costing(options: argparse.Namespace, recipe: Recipe) -> Costing:
     measures = recipe.measures or None
     prices = read_prices(options.prices, currency=options.currency, measures=measures)
-    return cost(recipe, prices.on(options.date, options.shop), strict=options.strict)
+    return cost(recipe, prices.on(options.date, options.shop), **_cost_options(options, measures))
+
+
+def _cost_options(options: argparse.Namespace, measures: str | None) -> dict[str, Any]:
+    stock = None
+    if options.on_hand:
+        stock = read_stock(options.on_hand, currency=options.currency, measures=measures)
+    return {
+        "strict": options.strict,
+        "taxes": "without" if options.without_tax else "with",
+        "stock": stock,
+        "day": options.date,
+    }
 
 
 def _scale(options: argparse.Namespace) -> Output:
@@ -138,10 +151,26 @@ def _buy(options: argparse.Namespace) -> Output:
     width = terminal_width()
     sections = [
         report.shopping_section(costing, width),
+        stocking.left_section(costing, width),
         report.notes_section([*sizing.remarks(recipe, options), *costing.to_check], width),
     ]
-    document = {**documents.shopping_document(costing), **sizing.document(recipe, options)}
+    document = {
+        **documents.shopping_document(costing),
+        "left": stocking.left_document(costing),
+        **sizing.document(recipe, options),
+    }
     return document, report.joined(sections)
+
+
+def _shops(options: argparse.Namespace) -> Output:
+    recipe = _sized_recipe(options)
+    measures = recipe.measures or None
+    prices = read_prices(options.prices, currency=options.currency, measures=measures)
+    rows = by_shop(
+        recipe, prices.on(options.date, options.shop), **_cost_options(options, measures)
+    )
+    lines = stocking.shops_section(report.title_text(recipe), rows, terminal_width())
+    return {"shops": stocking.shops_document(rows), **sizing.document(recipe, options)}, lines
 
 
 def _cost(options: argparse.Namespace) -> Output:
@@ -158,6 +187,7 @@ def _cost(options: argparse.Namespace) -> Output:
     sections = [
         report.recipe_section(recipe, width, sizing.remarks(recipe, options)),
         report.shopping_section(costing, width),
+        stocking.left_section(costing, width),
         report.costs_section(costing, width),
         report.notes_section(costing.to_check, width),
         report.cautions_section(costing.cautions, width),
@@ -290,6 +320,7 @@ _COMMANDS = {
     "scale": _scale,
     "page": _page,
     "buy": _buy,
+    "shops": _shops,
     "cost": _cost,
     "price": _price,
     "spend": _spend,

@@ -125,15 +125,30 @@ def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tu
 
 def shopping_section(costing: Costing, width: int) -> list[str]:
     """The packs to buy, what they cost, and what is left of them."""
+    bought = costing.shopping
     rows = [
         (row.item, _need(row.need), _packs(row.packs), bare_money(row.price), _left(row))
-        for row in costing.shopping
+        for row in bought
     ]
     rows += [(line, "", "not priced", "", "") for line in costing.unpriced]
-    header = ("item", "need", "packs", _priced_in(costing), "left over")
-    total = f"till {_total(costing, costing.till)}"
+    header = ("item", "need", "packs", priced_in(costing), "left over")
     body = table(header, rows, right=(3,), width=width)
-    return [heading("To buy"), *body, f"  {total}"]
+    on_hand = [f"{row.item}: {_need(row.from_stock)} on hand" for row in bought if row.from_stock]
+    terms = [f"{row.item}, {text}" for row in bought for text in row.terms]
+    notes = [line for text in [*on_hand, *terms] for line in wrapped(text, width, "  ")]
+    return [
+        heading("To buy"),
+        *body,
+        *notes,
+        f"  till {total(costing, costing.till)}",
+        *_deposit(costing),
+    ]
+
+
+def _deposit(costing: Costing) -> list[str]:
+    if not costing.deposit:
+        return []
+    return [f"  and a deposit of {costing.deposit.told_money}, given back for the empty packs"]
 
 
 def costs_section(costing: Costing, width: int) -> list[str]:
@@ -148,8 +163,10 @@ def costs_section(costing: Costing, width: int) -> list[str]:
         )
         for name, meaning in _COSTS
     ]
+    if costing.opening:
+        rows.insert(0, ("opening stock", bare_money(costing.opening), "", "what was on hand"))
     rows.append(("closing stock", bare_money(costing.closing), "", "leftover that keeps"))
-    header = ("cost", _priced_in(costing), "a portion", "meaning")
+    header = ("cost", priced_in(costing), "a portion", "meaning")
     lines = [heading("Costs"), *table(header, rows, right=(1, 2), width=width)]
     if at_least:
         count = len(costing.unpriced)
@@ -276,7 +293,8 @@ def bare_money(money: Quantity) -> str:
     return money.told_money.split(" ")[0]
 
 
-def _total(costing: Costing, money: Quantity) -> str:
+def total(costing: Costing, money: Quantity) -> str:
+    """With "at least" where a line has no price."""
     return _at_least(bool(costing.unpriced)) + money.told_money
 
 
@@ -288,7 +306,8 @@ def _money_of_portion(costing: Costing, name: str) -> Quantity:
     return costing.per_portion(name) * _core.quantity(1, "portion")
 
 
-def _priced_in(costing: Costing) -> str:
+def priced_in(costing: Costing) -> str:
+    """The head of a column of money."""
     return "price" if costing.till.unit == "XXX" else costing.till.unit
 
 

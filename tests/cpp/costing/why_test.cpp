@@ -68,7 +68,7 @@ TEST_CASE("why: used, thrown and borne of a line") {
   CHECK(borne.parts[0].figure == "24.01  (exactly 24 3/253 XXX)");
   CHECK(borne.parts[0].how == "till * buy / bought");
   CHECK(borne.parts[1].name == "leeks.thrown");
-  CHECK(borne.parts[1].how == "till * (bought - buy) / bought: what is left will not keep");
+  CHECK(borne.parts[1].how == "till * left over / bought: what is left will not keep");
   REQUIRE(borne.parts[0].parts.size() == 3);
   CHECK(borne.parts[0].parts[0].name == "leeks.till");
   CHECK(borne.parts[0].parts[0].figure == "24.30");

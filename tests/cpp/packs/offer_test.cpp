@@ -12,7 +12,7 @@ Contents contents(const std::string& sold_as, const std::string& pack,
                   Measures measures = Measures::unstated) {
   Contents texts;
   for (const PackContent& content :
-       read_offer(row_of({"leeks", sold_as, pack, "1"}), measures).contents) {
+       read_offer(row_of({"leeks", sold_as, pack, "1"}), measures).pack.contents) {
     const Quantity amount = content.amount.to(Unit::coherent(content.amount.dimension()));
     texts.push_back(amount.text() + (content.noun.empty() ? "" : " (" + content.noun + ")"));
   }
@@ -63,7 +63,7 @@ TEST_CASE("offers: fields are kept without their outer spaces") {
       7);
   CHECK(offer.item == "leeks");
   CHECK(offer.sold_as == Stage::as_purchased);
-  CHECK(offer.pack == "1 kg bag");
+  CHECK(offer.pack.text == "1 kg bag");
   CHECK(offer.price == q("2.10 GBP"));
   CHECK(offer.keeping == Keeping{false, std::nullopt});
   CHECK(offer.shop == "Hill Farm");

@@ -1,0 +1,100 @@
+"""What is on hand, what stays of it, and one shop against another, as the commands print them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from scalepan.command_line.documents import quantity_document
+from scalepan.command_line.report import bare_money, heading, listed, priced_in, total
+from scalepan.command_line.tables import table
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from scalepan._core import Costing, Leftover
+    from scalepan.costs import ShopCosting
+
+
+def left_section(costing: Costing, width: int) -> list[str]:
+    """What is left of packs and stock, with its value; nothing where no stock was at hand."""
+    left = costing.left
+    if not costing.opening and all(each.bought for each in left):
+        return []
+    rows = [
+        (each.item, each.amount.told, bare_money(each.value), _from(each), _fate(each))
+        for each in left
+    ]
+    header = ("item", "left", priced_in(costing), "of", "keeps")
+    return [heading("What is left"), *table(header, rows, right=(2,), width=width)]
+
+
+def left_document(costing: Costing) -> list[dict[str, Any]]:
+    """What is left of packs and stock."""
+    return [
+        {
+            "item": each.item,
+            "amount": quantity_document(each.amount),
+            "value": quantity_document(each.value),
+            "bought": each.bought,
+            "keeps": each.keeps,
+            "keeps_days": each.keeps_days,
+            "use_by": each.use_by,
+        }
+        for each in costing.left
+    ]
+
+
+def shops_section(title: str, rows: Sequence[ShopCosting], width: int) -> list[str]:
+    """A row a shop: its till, what the dish bears, and what it does not sell."""
+    costings = [row.costing for row in rows if row.costing is not None]
+    cells = [_shop_row(row) for row in rows]
+    header = ("bought at", f"till {priced_in(costings[0])}", "borne", "not sold there")
+    problems = [f"{_shop_name(row)}: {row.problem}" for row in rows if row.problem]
+    return [
+        heading(title),
+        *table(header, cells, right=(1, 2), width=width),
+        *listed(problems, width),
+    ]
+
+
+def shops_document(rows: Sequence[ShopCosting]) -> list[dict[str, Any]]:
+    """The same as data; ``shop`` is null for all shops together."""
+    return [
+        {
+            "shop": row.shop,
+            "till": None if row.costing is None else quantity_document(row.costing.till),
+            "borne": None if row.costing is None else quantity_document(row.costing.borne),
+            "unpriced": [] if row.costing is None else row.costing.unpriced,
+            "problem": row.problem,
+        }
+        for row in rows
+    ]
+
+
+def _shop_row(row: ShopCosting) -> tuple[str, str, str, str]:
+    if row.costing is None:
+        return (_shop_name(row), "", "", "too little of an item, see below")
+    missing = ", ".join(row.costing.unpriced)
+    till, borne = (
+        total(row.costing, money).rsplit(" ", 1)[0]
+        for money in (row.costing.till, row.costing.borne)
+    )
+    return (_shop_name(row), till, borne, missing)
+
+
+def _shop_name(row: ShopCosting) -> str:
+    if row.shop is None:
+        return "any shop, item by item"
+    return row.shop or "rows without a shop"
+
+
+def _from(left: Leftover) -> str:
+    return "packs bought" if left.bought else "stock"
+
+
+def _fate(left: Leftover) -> str:
+    if left.use_by:
+        return f"use by {left.use_by}"
+    if not left.keeps:
+        return "no: thrown"
+    return f"{left.keeps_days} days" if left.keeps_days else "yes"
