@@ -230,3 +230,21 @@ def test_a_need_beyond_all_limits_is_one_clear_error() -> None:
         "p.csv:2:1: of lentils at most 1.3 kg can be bought, but 3 kg is needed "
         "(add rows of other packs or shops)"
     )
+
+
+def test_a_price_of_nothing_and_a_need_of_a_nonillion_grams() -> None:
+    assert till("100 g lentils", row("400 g", "0")) == 0
+    huge = "1" + "0" * 30
+    # 10^30 g are 10^27 packs of 1 kg at 2.20, dearer in packs of 400 g at 1.00.
+    assert till(f"{huge} g lentils", row("400 g", "1.00"), row("1 kg", "2.20")) == Fraction(
+        22 * 10**26
+    )
+
+
+def test_ten_thousand_offers_of_one_item() -> None:
+    rows = [row(f"{100 + place} g", f"{50 + place * 7919 % 900}/100") for place in range(10_000)]
+    # The cheapest of those that hold 900 g alone, or better: checked against every single pack.
+    single = min(Fraction(50 + place * 7919 % 900, 100) for place in range(800, 10_000))
+    found = till("900 g lentils", *rows)
+    assert found <= single
+    assert found == Fraction(1, 2)  # no pack costs less than 0.50, and one of 0.50 holds 900 g

@@ -50,7 +50,9 @@ def shown_commands(page: str) -> list[tuple[str, str]]:
     return [(command, printed) for command, printed in (e.split("\n", 1) for e in examples)]
 
 
-@pytest.mark.parametrize(("page", "commands"), [("README.md", 7), ("docs/recipes.md", 2)])
+@pytest.mark.parametrize(
+    ("page", "commands"), [("README.md", 7), ("docs/recipes.md", 2), ("docs/buying.md", 3)]
+)
 def test_every_command_shown_prints_what_is_shown(
     page: str,
     commands: int,
@@ -72,7 +74,7 @@ def test_every_command_shown_prints_what_is_shown(
         assert status == (1 if shown.err else 0)
 
 
-@pytest.mark.parametrize("page", ["README.md", "docs/recipes.md"])
+@pytest.mark.parametrize("page", ["README.md", "docs/recipes.md", "docs/buying.md"])
 def test_every_recipe_file_shown_is_read(page: str, tmp_path: Path) -> None:
     text = (ROOT / page).read_text(encoding="utf-8")
     files = re.findall(r"```toml\n(?:# (\S+\.toml)\n)?(.*?)```", text, flags=re.DOTALL)

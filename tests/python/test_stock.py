@@ -143,7 +143,8 @@ def test_the_money_of_stock_must_be_that_of_the_prices() -> None:
         (
             "onions,AP,1 kg loose in 50 g,,,\n",
             "price.pack",
-            "larder.csv:2:11: an amount on hand has no steps (write the amount alone, such as 350 g)",
+            "larder.csv:2:11: an amount on hand has no steps "
+            "(write the amount alone, such as 350 g)",
         ),
         (
             "onions,AP,500 g,-1,EUR,\n",

@@ -135,7 +135,9 @@ def shopping_section(costing: Costing, width: int) -> list[str]:
     body = table(header, rows, right=(3,), width=width)
     on_hand = [f"{row.item}: {_need(row.from_stock)} on hand" for row in bought if row.from_stock]
     terms = [f"{row.item}, {text}" for row in bought for text in row.terms]
-    notes = [line for text in [*on_hand, *terms] for line in wrapped(text, width, "  ")]
+    notes = [
+        line for text in [*on_hand, *terms, *_shops(bought)] for line in wrapped(text, width, "  ")
+    ]
     return [
         heading("To buy"),
         *body,
@@ -143,6 +145,17 @@ def shopping_section(costing: Costing, width: int) -> list[str]:
         f"  till {total(costing, costing.till)}",
         *_deposit(costing),
     ]
+
+
+def _shops(bought: Sequence[ShoppingRow]) -> list[str]:
+    """Which items are bought where, if that is more than one shop."""
+    items: dict[str, list[str]] = {}
+    for row in bought:
+        for shop in row.shops:
+            items.setdefault(shop, []).append(row.item)
+    if len(items) < 2:
+        return []
+    return [f"at {shop}: {', '.join(names)}" for shop, names in items.items()]
 
 
 def _deposit(costing: Costing) -> list[str]:

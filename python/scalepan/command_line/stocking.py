@@ -24,7 +24,7 @@ def left_section(costing: Costing, width: int) -> list[str]:
         (each.item, each.amount.told, bare_money(each.value), _from(each), _fate(each))
         for each in left
     ]
-    header = ("item", "left", priced_in(costing), "of", "keeps")
+    header = ("item", "left", priced_in(costing), "from", "keeps")
     return [heading("What is left"), *table(header, rows, right=(2,), width=width)]
 
 
