@@ -16,5 +16,6 @@ void bind_lines(py::module_& m);
 void bind_recipe(py::module_& m);
 void bind_costing(py::module_& m);
 void bind_selling(py::module_& m);
+void bind_sheet(py::module_& m);
 
 }  // namespace scalepan::bindings

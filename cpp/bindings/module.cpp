@@ -14,4 +14,5 @@ PYBIND11_MODULE(_core, m, py::mod_gil_not_used()) {
   scalepan::bindings::bind_recipe(m);
   scalepan::bindings::bind_costing(m);
   scalepan::bindings::bind_selling(m);
+  scalepan::bindings::bind_sheet(m);
 }

@@ -19,7 +19,8 @@ std::string whole_text(const std::string& message, const std::string& hint, cons
 }  // namespace
 
 std::string Place::text() const {
-  if (!cell.empty()) return cell;
+  if (!cell.empty() && (line > 0 || column == 0)) return cell;
+  if (!cell.empty()) return cell + ":" + std::to_string(column);
   std::string text = file;
   if (line > 0) text += (text.empty() ? "line " : ":") + std::to_string(line);
   if (line > 0 && column > 0) text += ":" + std::to_string(column);

@@ -20,7 +20,7 @@ struct Place {
   std::string cell;
   std::size_t offset = no_offset;
 
-  /// `pot.toml:4:10`, `leeks.buy`, or empty.
+  /// `pot.toml:4:10`, `leeks.buy`, `leeks.buy:15` for a place in its formula, or empty.
   [[nodiscard]] std::string text() const;
 };
 

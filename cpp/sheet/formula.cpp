@@ -24,7 +24,7 @@ Rounding rounding_of(Operation operation) {
 class Machine {
  public:
   Machine(const Formula& formula, const FormulaRun& with)
-      : formula_(formula), inputs_(with.inputs), stack_(with.stack) {
+      : formula_(formula), with_(with), stack_(with.stack) {
     if (stack_.size() < formula.stack) stack_.resize(formula.stack);
   }
 
@@ -41,7 +41,7 @@ class Machine {
         stack_[top_++] = formula_.constants[instruction.argument];
         break;
       case Operation::input:
-        stack_[top_++] = *inputs_[instruction.argument];
+        stack_[top_++] = read(formula_.inputs[instruction.argument]);
         break;
       case Operation::jump:
         return instruction.argument;
@@ -71,6 +71,11 @@ class Machine {
         two(instruction, stack_[top_ - 1], stack_[top_]);
     }
     return at + 1;
+  }
+
+  [[nodiscard]] const Rational& read(std::uint32_t cell) const {
+    if (with_.failed != nullptr && with_.failed[cell] != 0) throw InputFailed{cell};
+    return with_.values[cell];
   }
 
   void extreme(const Instruction& instruction) {
@@ -128,7 +133,7 @@ class Machine {
   }
 
   const Formula& formula_;
-  const std::vector<const Rational*>& inputs_;
+  const FormulaRun& with_;
   std::vector<Rational>& stack_;
   std::uint32_t top_ = 0;
 };

@@ -53,14 +53,20 @@ struct Formula {
   std::uint32_t stack = 0;            // the most numbers at once
 };
 
-/// The inputs' values by their place, and room for the stack.
+/// What a formula runs on. `failed` may be null where no input can have failed.
 struct FormulaRun {
-  const std::vector<const Rational*>& inputs;
-  std::vector<Rational>& stack;
+  const Rational* values;          // by cell
+  const std::uint8_t* failed;      // by cell
+  std::vector<Rational>& stack;    // kept from run to run
+};
+
+/// Thrown where a formula reads a cell without a value.
+struct InputFailed {
+  std::uint32_t cell;
 };
 
 /// In the coherent unit. Throws `number.division_by_zero` and `number.rounding_step` with the
-/// offset in the text, and `number.too_large`.
+/// offset in the text, `number.too_large`, and `InputFailed`.
 [[nodiscard]] Rational run(const Formula& formula, const FormulaRun& with);
 
 }  // namespace scalepan

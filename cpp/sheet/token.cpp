@@ -38,6 +38,14 @@ constexpr std::array<std::pair<std::string_view, TokenKind>, 19> signs{{
 bool starts_name(char c) { return is_letter(c) || c == '_'; }
 bool in_name(char c) { return starts_name(c) || is_digit(c) || c == '.'; }
 
+std::string_view letters_at(std::string_view text, std::size_t position) {
+  std::size_t end = position;
+  while (end < text.size() && starts_name(text[end])) ++end;
+  return text.substr(position, end - position);
+}
+
+}  // namespace
+
 bool is_keyword(std::string_view word) {
   for (const auto& [known, kind] : keywords) {
     if (known == word) return true;
@@ -45,17 +53,9 @@ bool is_keyword(std::string_view word) {
   return false;
 }
 
-std::string_view letters_at(std::string_view text, std::size_t position) {
-  std::size_t end = position;
-  while (end < text.size() && starts_name(text[end])) ++end;
-  return text.substr(position, end - position);
-}
-
 bool names_unit(std::string_view word) {
   return find_unit(word, Measures::metric, UnitScope::all) != nullptr;
 }
-
-}  // namespace
 
 Token TokenReader::sign(TokenKind kind, std::size_t length) {
   Token token{kind, static_cast<std::uint32_t>(position_), text_.substr(position_, length)};

@@ -52,6 +52,11 @@ struct Token {
   Unit unit{};
 };
 
+/// `if`, `and`, `yes` and the like.
+[[nodiscard]] bool is_keyword(std::string_view word);
+/// Any unit, whatever measures it needs.
+[[nodiscard]] bool names_unit(std::string_view word);
+
 /// Reads a formula word by word.
 class TokenReader {
  public:

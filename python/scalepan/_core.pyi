@@ -1143,3 +1143,49 @@ class Driver:
         """That the till takes more where the lines need so much more."""
     @property
     def more_borne(self) -> Quantity: ...
+
+class Sheet:
+    """Named cells, of which some are given and some follow by formulas.
+
+    Changing one cell runs the formulas that depend on it, each once, and no others. A change that
+    is refused leaves the sheet as it was. One thread at a time may change a sheet.
+    """
+
+    def set(self, name: str, value: str | Number | Quantity | bool) -> None:
+        """Gives a value; a new cell takes its dimension from it and keeps it.
+
+        Raises SheetError (``sheet.name``, ``sheet.formula``, ``sheet.dimension``).
+        """
+    def define(self, name: str, formula: str) -> None:
+        """Gives a formula. Dimensions and stages are checked now, not when it runs.
+
+        Raises SheetError (``formula.*`` at the culprit, ``sheet.name``, ``sheet.cycle``,
+        ``sheet.dimension``).
+        """
+    def override(
+        self,
+        name: str,
+        value: str | Number | Quantity | bool,
+        *,
+        why: str,
+        who: str = "",
+        when: str = "",
+    ) -> None:
+        """Puts a measured value in the place of the cell's own, until released.
+
+        Raises SheetError (``sheet.unknown``, ``sheet.reason``, ``sheet.dimension``).
+        """
+    def release(self, name: str) -> None:
+        """Raises SheetError (``sheet.unknown``, ``sheet.released``)."""
+    def remove(self, name: str) -> None:
+        """Raises SheetError (``sheet.unknown``, ``sheet.read``)."""
+    def value(self, name: str) -> Quantity | bool:
+        """Raises SheetError (``sheet.unknown``), or the error that the cell holds."""
+    def formula(self, name: str) -> str:
+        """As written; empty for a cell that is given. Raises SheetError (``sheet.unknown``)."""
+    def why(self, name: str) -> str:
+        """How the figure comes about, as a tree of text. Raises SheetError (``sheet.unknown``)."""
+    @property
+    def ran(self) -> list[str]:
+        """The formulas that the last change ran, in the order they ran in."""
+    def __contains__(self, name: str) -> bool: ...

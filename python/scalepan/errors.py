@@ -35,9 +35,10 @@ class Error(Exception):
 
     @property
     def place(self) -> str:
-        """``pot.toml:4:10``, ``leeks.buy``, or empty."""
+        """``pot.toml:4:10``, ``leeks.buy``, ``leeks.buy:15`` in its formula, or empty."""
         if self.cell:
-            return self.cell
+            in_formula = self.column and not self.line
+            return f"{self.cell}:{self.column}" if in_formula else self.cell
         place = self.file
         if self.line:
             place += f":{self.line}" if place else f"line {self.line}"
@@ -74,6 +75,10 @@ class CostError(Error):
     """Costings and the figures in them."""
 
 
+class SheetError(Error):
+    """Sheets, their cells and formulas."""
+
+
 class FileError(Error):
     """Files that cannot be read."""
 
@@ -107,6 +112,8 @@ _CLASSES: dict[str, type[Error]] = {
     "why": CostError,
     "sell": CostError,
     "money": CostError,
+    "sheet": SheetError,
+    "formula": SheetError,
     "file": FileError,
 }
 

@@ -84,6 +84,7 @@ def test_every_code_has_a_class_of_its_subject(code: str) -> None:
         scalepan.NumberError,
         scalepan.PriceError,
         scalepan.RecipeError,
+        scalepan.SheetError,
     ],
 )
 def test_every_class_is_ours_and_has_codes(kind: type[scalepan.Error]) -> None:
@@ -106,6 +107,7 @@ def test_an_error_tells_place_message_and_hint() -> None:
         ("", 4, 10, "", "line 4:10"),
         ("", 4, 0, "", "line 4"),
         ("pot.toml", 4, 10, "leeks.buy", "leeks.buy"),
+        ("", 0, 15, "leeks.buy", "leeks.buy:15"),
     ],
 )
 def test_places(file: str, line: int, column: int, cell: str, place: str) -> None:

@@ -37,10 +37,8 @@ class Cells final : public Names {
   }
 
   [[nodiscard]] Rational run(const Formula& formula) const {
-    std::vector<const Rational*> inputs;
-    for (const std::uint32_t cell : formula.inputs) inputs.push_back(&values_[cell]);
     std::vector<Rational> stack;
-    return scalepan::run(formula, {inputs, stack});
+    return scalepan::run(formula, {values_.data(), nullptr, stack});
   }
 
   /// The figure as it reads back: `125000/11 g AP`, `yes`.
