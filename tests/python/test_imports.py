@@ -42,6 +42,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.prices",
         "scalepan.recipes",
         "scalepan.selling",
+        "scalepan.toml_table",
         "scalepan.trays",
         "scalepan.usda",
         "scalepan.yield_tests",
