@@ -1,6 +1,8 @@
 #include <memory>
 
 #include "bindings/bind.hpp"
+#include "bindings/bind_choices.hpp"
+#include "bindings/caution_list.hpp"
 #include "bindings/share.hpp"
 #include "costing/caution.hpp"
 #include "costing/costing.hpp"
@@ -81,14 +83,6 @@ void bind_why(py::module_& m) {
       .def("__str__", [](const Why& why) { return text_of(why); });
 }
 
-py::list listed(const std::vector<Caution>& cautions) {
-  py::list list;
-  for (const Caution& caution : cautions) {
-    list.append(py::make_tuple(caution.text, caution.source, caution.lines));
-  }
-  return list;
-}
-
 py::list cautions(const Recipe& recipe) { return listed(cautions_for(recipe)); }
 
 void bind_label(py::module_& m) {
@@ -132,7 +126,10 @@ void bind_costing(py::module_& m) {
   bind_why(m);
   bind_targets(m);
   bind_label(m);
-  py::class_<Costing, std::shared_ptr<Costing>>(m, "Costing")
+  bind_choices(m);
+  CostingClass costing(m, "Costing");
+  add_choices(costing);
+  costing
       .def_property_readonly("recipe",
                              [](const Costing& c) { return std::make_shared<Recipe>(c.recipe()); })
       .def_property_readonly("till", [](const Costing& c) { return c.cost("till"); })

@@ -37,4 +37,7 @@ class Costing {
 /// The items of a costing at another number of portions.
 [[nodiscard]] std::vector<ItemCost> items_at(const Costing& costing, const Rational& portions);
 
+/// Other lines bought as those of the costing are: by its catalogue, from its prices.
+[[nodiscard]] Provisions bought_for(const Costing& costing, std::vector<Line> lines);
+
 }  // namespace scalepan

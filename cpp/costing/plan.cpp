@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <tuple>
 #include <utility>
 
 #include "exact/error.hpp"
@@ -195,7 +196,9 @@ void note_left_out(ItemPlan& item,
 /// The lines, and the facts their ways go by.
 struct Wanted {
   const std::vector<Line>& lines;
-  const Catalog& catalog;
+  const std::vector<LineTerms>& terms;
+
+  [[nodiscard]] const Catalog& catalog(std::size_t line) const { return *terms[line].catalog; }
 };
 
 /// Keeps the groups that every line has a way to; notes why where none is left.
@@ -205,7 +208,7 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wan
     try {
       for (const std::size_t line : item.lines) {
         group.ways.push_back(
-            WayFinder(wanted.catalog, wanted.lines[line], strict).find(line, group.form));
+            WayFinder(wanted.catalog(line), wanted.lines[line], strict).find(line, group.form));
       }
     } catch (const Error& error) {
       if (error.code() == "cost.stage") throw;
@@ -221,19 +224,6 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wan
   for (OfferGroup& group : item.groups) group.covers = covers_of(group);
 }
 
-std::vector<ItemPlan> items_of(const std::vector<Line>& lines) {
-  std::vector<ItemPlan> items;
-  std::map<std::string, std::size_t> places;
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    const Line& line = lines[i];
-    if (!line.measured) continue;
-    const auto [place, fresh] = places.emplace(line.item_key, items.size());
-    if (fresh) items.push_back({line.food, {}, {}, {}, {}});
-    items[place->second].lines.push_back(i);
-  }
-  return items;
-}
-
 /// The item a price row belongs to. A name of several foods is nobody's but its own.
 std::string key_of(const Catalog& catalog, const Offer& offer) {
   const bool tinned = std::ranges::any_of(
@@ -245,12 +235,69 @@ std::string key_of(const Catalog& catalog, const Offer& offer) {
   }
 }
 
-using GroupsByKey = std::map<std::string, std::vector<OfferGroup>>;
+/// What the price book has of one item.
+struct ItemRows {
+  std::vector<OfferGroup> groups;
+  std::vector<const Offer*> offers;
+};
 
-GroupsByKey groups_of(const Catalog& catalog, const PriceBook& prices) {
-  GroupsByKey groups;
-  for (const Offer& offer : prices.offers()) group_offer(groups[key_of(catalog, offer)], offer);
-  return groups;
+/// The rows of a line's item; by a near name where it has none of its own.
+struct RowsFound {
+  const ItemRows* rows = nullptr;
+  bool by_near = false;
+};
+
+/// The price book, by the names of each catalogue that lines go by.
+class RowFinder {
+ public:
+  RowFinder(const Wanted& wanted, const PriceBook& prices) : wanted_(wanted) {
+    for (const LineTerms& terms : wanted.terms) {
+      const auto [known, fresh] = rows_.try_emplace(terms.catalog.get());
+      if (fresh) known->second = rows_by(*terms.catalog, prices);
+    }
+  }
+
+  /// A close relative without rows of its own is bought as the food it stands near.
+  [[nodiscard]] RowsFound of(std::size_t index) const {
+    const Line& line = wanted_.lines[index];
+    const RowsByKey& rows = rows_.at(&wanted_.catalog(index));
+    if (const auto own = rows.find(line.item_key); own != rows.end()) return {&own->second};
+    const auto near = line.near ? rows.find("food " + line.food_id) : rows.end();
+    return near == rows.end() ? RowsFound{} : RowsFound{&near->second, true};
+  }
+
+ private:
+  using RowsByKey = std::map<std::string, ItemRows>;
+
+  static RowsByKey rows_by(const Catalog& catalog, const PriceBook& prices) {
+    RowsByKey rows;
+    for (const Offer& offer : prices.offers()) {
+      ItemRows& item = rows[key_of(catalog, offer)];
+      group_offer(item.groups, offer);
+      item.offers.push_back(&offer);
+    }
+    return rows;
+  }
+
+  const Wanted& wanted_;
+  std::map<const Catalog*, RowsByKey> rows_;
+};
+
+std::vector<ItemPlan> items_of(const Wanted& wanted, const RowFinder& finder) {
+  using Together = std::tuple<std::string, std::string, std::vector<const Offer*>>;
+  std::vector<ItemPlan> items;
+  std::map<Together, std::size_t> places;
+  for (std::size_t i = 0; i < wanted.lines.size(); ++i) {
+    const Line& line = wanted.lines[i];
+    if (!line.measured) continue;
+    const ItemRows* rows = finder.of(i).rows;
+    Together together{line.item_key, wanted.terms[i].pool, {}};
+    if (rows != nullptr) std::get<2>(together) = rows->offers;
+    const auto [place, fresh] = places.emplace(std::move(together), items.size());
+    if (fresh) items.push_back({line.food, {}, {}, {}, {}});
+    items[place->second].lines.push_back(i);
+  }
+  return items;
 }
 
 std::string no_row_text(const std::string& item, const PriceBook& prices) {
@@ -260,26 +307,23 @@ std::string no_row_text(const std::string& item, const PriceBook& prices) {
   return "no price row is for " + item + (hint.empty() ? "" : " (" + hint + ")");
 }
 
-/// A close relative without rows of its own is bought as the food it stands near.
-void buy_item(ItemPlan& item, const GroupsByKey& groups, const Wanted& wanted,
+void buy_item(ItemPlan& item, const RowFinder& finder, const Wanted& wanted,
               const PriceBook& prices, bool strict) {
-  const Line& line = wanted.lines[item.lines.front()];
+  const std::size_t first = item.lines.front();
+  const Line& line = wanted.lines[first];
   if (line.several) {
     item.problem = "one amount is written for several foods, and their shares are not stated";
     return;
   }
-  auto found = groups.find(line.item_key);
-  if (found == groups.end() && line.near) {
-    found = groups.find("food " + line.food_id);
-    if (found != groups.end()) {
-      item.notes.push_back("bought as " + wanted.catalog.food(line.food_id)->name +
-                           ", since no price row is for " + item.item);
-    }
+  const RowsFound found = finder.of(first);
+  if (found.by_near) {
+    item.notes.push_back("bought as " + wanted.catalog(first).food(line.food_id)->name +
+                         ", since no price row is for " + item.item);
   }
-  if (found == groups.end()) {
+  if (found.rows == nullptr) {
     item.problem = no_row_text(item.item, prices);
   } else {
-    find_ways(item, found->second, wanted, strict);
+    find_ways(item, found.rows->groups, wanted, strict);
   }
 }
 
@@ -306,12 +350,13 @@ bool OfferGroup::assumes() const {
   return std::ranges::any_of(ways, [](const LineWay& way) { return way.share_assumed; });
 }
 
-Plan::Plan(const std::vector<Line>& lines, std::shared_ptr<const Catalog> catalog,
+Plan::Plan(const std::vector<Line>& lines, std::vector<LineTerms> terms,
            std::shared_ptr<const PriceBook> prices, CostOptions options)
-    : catalog_(std::move(catalog)), prices_(std::move(prices)), items_(items_of(lines)) {
-  const Wanted wanted{lines, *catalog_};
-  const GroupsByKey groups = groups_of(*catalog_, *prices_);
-  for (ItemPlan& item : items_) buy_item(item, groups, wanted, *prices_, options.strict);
+    : terms_(std::move(terms)), prices_(std::move(prices)), options_(options) {
+  const Wanted wanted{lines, terms_};
+  const RowFinder finder(wanted, *prices_);
+  items_ = items_of(wanted, finder);
+  for (ItemPlan& item : items_) buy_item(item, finder, wanted, *prices_, options.strict);
   money_ = common_currency(items_);
 }
 

@@ -31,7 +31,7 @@ struct OfferGroup {
   [[nodiscard]] bool assumes() const;
 };
 
-/// All lines of one food, and the ways to buy it.
+/// Lines of one food that are bought together, and the ways to buy it.
 struct ItemPlan {
   std::string item;  // as the first line names it
   std::vector<std::size_t> lines;
@@ -44,21 +44,32 @@ struct CostOptions {
   bool strict = false;  // an unknown edible share is an error
 };
 
+/// What a line is bought by, beside its own words.
+struct LineTerms {
+  std::shared_ptr<const Catalog> catalog;  // its facts, and its names for the price rows
+  std::string pool{};  // lines of one item are bought together where this is the same
+};
+
 class Plan {
  public:
-  /// Throws `cost.stage`, naming both stages, for an unknown edible share where `strict`;
-  /// `cost.currencies` where the offers are in more than one; and the errors of the covers.
-  Plan(const std::vector<Line>& lines, std::shared_ptr<const Catalog> catalog,
+  /// One entry of `terms` a line. Lines whose catalogues find unlike price rows for an item are
+  /// not bought together. Throws `cost.stage`, naming both stages, for an unknown edible share
+  /// where `strict`; `cost.currencies` where the offers are in more than one; and the errors of the
+  /// covers.
+  Plan(const std::vector<Line>& lines, std::vector<LineTerms> terms,
        std::shared_ptr<const PriceBook> prices, CostOptions options);
 
   [[nodiscard]] const std::vector<ItemPlan>& items() const { return items_; }
+  [[nodiscard]] std::shared_ptr<const PriceBook> prices() const { return prices_; }
+  [[nodiscard]] CostOptions options() const { return options_; }
   /// The unit all money is in.
   [[nodiscard]] Unit money() const { return money_; }
   [[nodiscard]] bool currency_stated() const;
 
  private:
-  std::shared_ptr<const Catalog> catalog_;  // the facts on the ways are its own
+  std::vector<LineTerms> terms_;  // the facts on the ways are those of their catalogues
   std::shared_ptr<const PriceBook> prices_;
+  CostOptions options_;
   std::vector<ItemPlan> items_;
   Unit money_;
 };

@@ -14,14 +14,6 @@ namespace {
 /// Needs are shown in the unit of the first pack.
 Unit unit_of(const OfferGroup& group) { return group.contents.front().unit(); }
 
-Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
-  Rational need;
-  for (const LineWay& way : group.ways) {
-    need += lines[way.line].amount.coherent() * way.conversion.factor;
-  }
-  return need;
-}
-
 /// What is left keeps only where every pack bought keeps, and no longer than the shortest.
 Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
   Keeping keeping{true, std::nullopt};
@@ -134,6 +126,14 @@ PacksTaken ItemCost::packs() const {
   return taken;
 }
 
+Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
+  Rational need;
+  for (const LineWay& way : group.ways) {
+    need += lines[way.line].amount.coherent() * way.conversion.factor;
+  }
+  return need;
+}
+
 ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {
   ItemCost best;
   best.plan = &plan;
@@ -154,10 +154,10 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   return best;
 }
 
-Provisions::Provisions(std::vector<Line> lines, std::shared_ptr<const Catalog> catalog,
+Provisions::Provisions(std::vector<Line> lines, std::vector<LineTerms> terms,
                        std::shared_ptr<const PriceBook> prices, CostOptions options)
     : lines_(std::move(lines)),
-      plan_(std::make_shared<const Plan>(lines_, std::move(catalog), std::move(prices), options)),
+      plan_(std::make_shared<const Plan>(lines_, std::move(terms), std::move(prices), options)),
       items_(items_for(lines_)) {
   for (const ItemCost& item : items_) {
     costs_ += item.costs;

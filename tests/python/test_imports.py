@@ -26,6 +26,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
     assert foreign == {
         "scalepan",
         "scalepan._core",
+        "scalepan.baskets",
         "scalepan.conversion",
         "scalepan.costs",
         "scalepan.covers",

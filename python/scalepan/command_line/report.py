@@ -12,7 +12,7 @@ from scalepan.command_line.tables import table, wrapped
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from scalepan._core import Costing, Curve, Line, MadeBase, Quantity, Recipe, ShoppingRow
+    from scalepan._core import Basket, Costing, Curve, Line, MadeBase, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
 
 _COSTS = (
@@ -126,36 +126,54 @@ def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tu
 def shopping_section(costing: Costing, width: int) -> list[str]:
     """The packs to buy, what they cost, and what is left of them."""
     rows = [
-        (row.item, _need(row.need), _packs(row.packs), bare_money(row.price), _left(row))
+        *shopping_rows(costing),
+        *((line, "", "not priced", "", "") for line in costing.unpriced),
+    ]
+    header = shopping_header(costing)
+    body = table(header, rows, right=(3,), width=width)
+    return [heading("To buy"), *body, total_line(costing)]
+
+
+def shopping_header(costing: Costing | Basket) -> tuple[str, ...]:
+    """The heads of ``shopping_rows``."""
+    return ("item", "need", "packs", priced_in(costing), "left over")
+
+
+def shopping_rows(costing: Costing | Basket) -> list[tuple[str, ...]]:
+    """Item, need, packs, price and leftover of each row."""
+    return [
+        (row.item, _need(row.need), packs_text(row.packs), bare_money(row.price), _left(row))
         for row in costing.shopping
     ]
-    rows += [(line, "", "not priced", "", "") for line in costing.unpriced]
-    header = ("item", "need", "packs", _priced_in(costing), "left over")
-    total = f"till {_total(costing, costing.till)}"
-    body = table(header, rows, right=(3,), width=width)
-    return [heading("To buy"), *body, f"  {total}"]
+
+
+def total_line(costing: Costing | Basket) -> str:
+    """What the till takes in all."""
+    return f"  till {at_least(bool(costing.unpriced))}{costing.till.told_money}"
 
 
 def costs_section(costing: Costing, width: int) -> list[str]:
     """The four costs, in all and a portion."""
-    at_least = bool(costing.unpriced)
+    least = at_least(bool(costing.unpriced))
+    portion = [least + bare_money(_money_of_portion(costing, name)) for name, _ in _COSTS]
     rows = [
-        (
-            name,
-            _at_least(at_least) + bare_money(getattr(costing, name)),
-            _at_least(at_least) + bare_money(_money_of_portion(costing, name)),
-            meaning,
-        )
-        for name, meaning in _COSTS
+        (name, amount, each, meaning)
+        for (name, amount, meaning), each in zip(cost_rows(costing), [*portion, ""], strict=True)
     ]
-    rows.append(("closing stock", bare_money(costing.closing), "", "leftover that keeps"))
-    header = ("cost", _priced_in(costing), "a portion", "meaning")
+    header = ("cost", priced_in(costing), "a portion", "meaning")
     lines = [heading("Costs"), *table(header, rows, right=(1, 2), width=width)]
-    if at_least:
+    if least:
         count = len(costing.unpriced)
         lines.append(f"  At least: {count} line{'s' if count > 1 else ''} unpriced.")
     lines.append("  Shown to the currency's minor unit, rounded half up; --json has exact figures.")
     return lines
+
+
+def cost_rows(costing: Costing | Basket) -> list[tuple[str, str, str]]:
+    """Name, amount and meaning of the four costs and of the closing stock."""
+    least = at_least(bool(costing.unpriced))
+    rows = [(name, least + bare_money(getattr(costing, name)), meaning) for name, meaning in _COSTS]
+    return [*rows, ("closing stock", bare_money(costing.closing), "leftover that keeps")]
 
 
 def notes_section(notes: list[str], width: int) -> list[str]:
@@ -186,7 +204,7 @@ def curve_section(curve: Curve, width: int) -> list[str]:
     """A row a count of portions, with the packs that change there."""
     changes: dict[object, list[str]] = {}
     for point in curve.breakpoints:
-        changes.setdefault(point.portions, []).append(f"{point.item} {_packs(point.packs)}")
+        changes.setdefault(point.portions, []).append(f"{point.item} {packs_text(point.packs)}")
     rows = [
         (
             _core.exact_text(portions),
@@ -258,7 +276,8 @@ def _need(need: Quantity) -> str:
     return f"{need.told} {need.stage}"
 
 
-def _packs(packs: list[tuple[int, str]]) -> str:
+def packs_text(packs: list[tuple[int, str]]) -> str:
+    """``2 x 1 kg + 1 x 500 g``."""
     return " + ".join(f"{count} x {pack}" for count, pack in packs)
 
 
@@ -276,11 +295,8 @@ def bare_money(money: Quantity) -> str:
     return money.told_money.split(" ")[0]
 
 
-def _total(costing: Costing, money: Quantity) -> str:
-    return _at_least(bool(costing.unpriced)) + money.told_money
-
-
-def _at_least(unpriced: bool) -> str:
+def at_least(unpriced: bool) -> str:
+    """Before a total that lines without a price are missing from."""
     return "at least " if unpriced else ""
 
 
@@ -288,7 +304,8 @@ def _money_of_portion(costing: Costing, name: str) -> Quantity:
     return costing.per_portion(name) * _core.quantity(1, "portion")
 
 
-def _priced_in(costing: Costing) -> str:
+def priced_in(costing: Costing | Basket) -> str:
+    """The head of a column of prices."""
     return "price" if costing.till.unit == "XXX" else costing.till.unit
 
 
