@@ -4,6 +4,7 @@
 #include "bindings/caution_list.hpp"
 #include "bindings/placed.hpp"
 #include "costing/basket.hpp"
+#include "costing/basket_why.hpp"
 #include "measure/told.hpp"
 
 namespace scalepan::bindings {
@@ -20,6 +21,12 @@ struct DishCosts {
   [[nodiscard]] Quantity cost(std::string_view which) const {
     return money(cost_named(dish().costs, which));
   }
+  /// Ids as the basket has them.
+  [[nodiscard]] std::vector<std::string> unpriced() const {
+    std::vector<std::string> ids;
+    for (const std::string& line : dish().apart->unpriced()) ids.push_back(dish().id + "." + line);
+    return ids;
+  }
   [[nodiscard]] Quantity per_portion(std::string_view which) const {
     return cost(which) / Quantity(dish().recipe().portions(), Unit::named("portion"));
   }
@@ -32,6 +39,7 @@ void bind_dish(py::module_& m) {
       .def_property_readonly("id", [](const D& d) { return d.dish().id; })
       .def_property_readonly("recipe",
                              [](const D& d) { return std::make_shared<Recipe>(d.dish().recipe()); })
+      .def_property_readonly("unpriced", [](const D& d) { return d.unpriced(); })
       .def_property_readonly("portions", [](const D& d) { return d.dish().recipe().portions(); })
       .def_property_readonly("till", [](const D& d) { return d.cost("till"); })
       .def_property_readonly("used", [](const D& d) { return d.cost("used"); })
@@ -95,6 +103,13 @@ void bind_basket(py::module_& m) {
       .def_property_readonly("unpriced", [](const B& b) { return b.provisions().unpriced(); })
       .def_property_readonly("to_check", &B::to_check)
       .def_property_readonly("cautions", [](const B& b) { return listed(b.cautions()); })
+      .def_property_readonly("cells", [](const B& b) { return cell_names(b); })
+      .def(
+          "explain", [](const B& b, const std::string& cell) { return explain(b, cell); },
+          py::arg("cell"))
+      .def(
+          "why", [](const B& b, const std::string& cell) { return text_of(explain(b, cell)); },
+          py::arg("cell"))
       .def("__repr__", [](const B& b) {
         return "<Basket of " + std::to_string(b.dishes().size()) + " dishes: till " +
                tell_money(money(b, b.costs().till)).text + ", borne " +

@@ -32,7 +32,7 @@ void expect_names(const std::vector<Dish>& dishes) {
 }
 
 std::vector<BasketDish> costed_apart(const std::vector<Dish>& dishes,
-                                     const std::shared_ptr<const PriceBook>& prices,
+                                     const std::shared_ptr<const NamedPrices>& prices,
                                      CostOptions options) {
   expect_names(dishes);
   std::vector<BasketDish> costed;
@@ -43,6 +43,12 @@ std::vector<BasketDish> costed_apart(const std::vector<Dish>& dishes,
                       std::make_shared<const Costing>(dish.recipe, prices, options)});
   }
   return costed;
+}
+
+std::vector<std::shared_ptr<const Catalog>> catalogs_of(const std::vector<Dish>& dishes) {
+  std::vector<std::shared_ptr<const Catalog>> catalogs;
+  for (const Dish& dish : dishes) catalogs.push_back(dish.recipe.shared_catalog());
+  return catalogs;
 }
 
 std::vector<std::size_t> dishes_of_lines(const std::vector<BasketDish>& dishes) {
@@ -65,6 +71,37 @@ PooledLines lines_of(const std::vector<BasketDish>& dishes,
     pooled.apart.push_back(dish.apart);
   }
   return pooled;
+}
+
+bool in_proportion(const Line& line) {
+  return line.rule.kind == RuleKind::in_proportion || line.rule.kind == RuleKind::to_taste;
+}
+
+/// Bases of several dishes that would take less if they were made in one batch.
+std::vector<std::string> bases_to_check(const std::vector<BasketDish>& dishes) {
+  std::map<std::string, std::string> users;
+  std::map<std::string, std::string> stepped;
+  std::map<std::string, std::size_t> counts;
+  for (const BasketDish& dish : dishes) {
+    for (const MadeBase& made : dish.recipe().made_bases()) {
+      const std::string& name = made.recipe->name();
+      std::string lines;
+      for (const Line& line : made.recipe->lines()) {
+        if (!in_proportion(line)) lines += (lines.empty() ? "" : ", ") + line.id;
+      }
+      if (lines.empty()) continue;
+      users[name] += (counts[name]++ == 0 ? "" : ", ") + dish.name;
+      stepped[name] = lines;
+    }
+  }
+  std::vector<std::string> notes;
+  for (const auto& [name, count] : counts) {
+    if (count == 1) continue;
+    notes.push_back(name + ": made anew for each of " + users[name] +
+                    "; in one batch, what does not scale in proportion may come to another " +
+                    "amount: " + stepped[name]);
+  }
+  return notes;
 }
 
 /// Items that are bought in more than one lot.
@@ -96,7 +133,12 @@ std::vector<std::string> lots_to_check(const Provisions& provisions) {
 
 }  // namespace
 
-Basket::Basket(const std::vector<Dish>& dishes, const std::shared_ptr<const PriceBook>& prices,
+Basket::Basket(const std::vector<Dish>& dishes, std::shared_ptr<const PriceBook> prices,
+               CostOptions options)
+    : Basket(dishes, std::make_shared<const NamedPrices>(std::move(prices), catalogs_of(dishes)),
+             options) {}
+
+Basket::Basket(const std::vector<Dish>& dishes, const std::shared_ptr<const NamedPrices>& prices,
                CostOptions options)
     : dishes_(costed_apart(dishes, prices, options)),
       dish_of_(dishes_of_lines(dishes_)),
@@ -116,6 +158,7 @@ std::vector<std::string> Basket::to_check() const {
   }
   std::ranges::move(provisions_.to_check(), std::back_inserter(notes));
   std::ranges::move(lots_to_check(provisions_), std::back_inserter(notes));
+  std::ranges::move(bases_to_check(dishes_), std::back_inserter(notes));
   return notes;
 }
 

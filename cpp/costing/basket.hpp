@@ -34,7 +34,7 @@ class Basket {
  public:
   /// Bases are made by each dish for itself. Throws `basket.no_dishes`; `basket.name` for a name
   /// without a letter or digit, and for two that make one id; and what `Plan` throws.
-  Basket(const std::vector<Dish>& dishes, const std::shared_ptr<const PriceBook>& prices,
+  Basket(const std::vector<Dish>& dishes, std::shared_ptr<const PriceBook> prices,
          CostOptions options = {});
 
   [[nodiscard]] const std::vector<BasketDish>& dishes() const { return dishes_; }
@@ -54,6 +54,9 @@ class Basket {
   [[nodiscard]] std::vector<Caution> cautions() const;
 
  private:
+  Basket(const std::vector<Dish>& dishes, const std::shared_ptr<const NamedPrices>& prices,
+         CostOptions options);
+
   std::vector<BasketDish> dishes_;
   std::vector<std::size_t> dish_of_;  // one a line
   Provisions provisions_;

@@ -17,6 +17,13 @@ std::vector<LineTerms> terms_for(const std::vector<Line>& lines, const Recipe& r
 }  // namespace
 
 Costing::Costing(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options)
+    : Costing(recipe,
+              std::make_shared<const NamedPrices>(std::move(prices),
+                                                  std::vector{recipe.shared_catalog()}),
+              options) {}
+
+Costing::Costing(const Recipe& recipe, std::shared_ptr<const NamedPrices> prices,
+                 CostOptions options)
     : recipe_(recipe),
       provisions_(recipe_.food_lines(), terms_for(recipe_.food_lines(), recipe_), std::move(prices),
                   options) {}

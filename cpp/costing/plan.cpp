@@ -235,62 +235,29 @@ std::string key_of(const Catalog& catalog, const Offer& offer) {
   }
 }
 
-/// What the price book has of one item.
-struct ItemRows {
-  std::vector<OfferGroup> groups;
-  std::vector<const Offer*> offers;
-};
-
 /// The rows of a line's item; by a near name where it has none of its own.
 struct RowsFound {
   const ItemRows* rows = nullptr;
   bool by_near = false;
 };
 
-/// The price book, by the names of each catalogue that lines go by.
-class RowFinder {
- public:
-  RowFinder(const Wanted& wanted, const PriceBook& prices) : wanted_(wanted) {
-    for (const LineTerms& terms : wanted.terms) {
-      const auto [known, fresh] = rows_.try_emplace(terms.catalog.get());
-      if (fresh) known->second = rows_by(*terms.catalog, prices);
-    }
-  }
+/// A close relative without rows of its own is bought as the food it stands near.
+RowsFound rows_for(const Wanted& wanted, std::size_t index, const NamedPrices& prices) {
+  const Line& line = wanted.lines[index];
+  const Catalog& catalog = wanted.catalog(index);
+  if (const ItemRows* own = prices.rows(catalog, line.item_key)) return {own, false};
+  const ItemRows* near = line.near ? prices.rows(catalog, "food " + line.food_id) : nullptr;
+  return {near, near != nullptr};
+}
 
-  /// A close relative without rows of its own is bought as the food it stands near.
-  [[nodiscard]] RowsFound of(std::size_t index) const {
-    const Line& line = wanted_.lines[index];
-    const RowsByKey& rows = rows_.at(&wanted_.catalog(index));
-    if (const auto own = rows.find(line.item_key); own != rows.end()) return {&own->second};
-    const auto near = line.near ? rows.find("food " + line.food_id) : rows.end();
-    return near == rows.end() ? RowsFound{} : RowsFound{&near->second, true};
-  }
-
- private:
-  using RowsByKey = std::map<std::string, ItemRows>;
-
-  static RowsByKey rows_by(const Catalog& catalog, const PriceBook& prices) {
-    RowsByKey rows;
-    for (const Offer& offer : prices.offers()) {
-      ItemRows& item = rows[key_of(catalog, offer)];
-      group_offer(item.groups, offer);
-      item.offers.push_back(&offer);
-    }
-    return rows;
-  }
-
-  const Wanted& wanted_;
-  std::map<const Catalog*, RowsByKey> rows_;
-};
-
-std::vector<ItemPlan> items_of(const Wanted& wanted, const RowFinder& finder) {
+std::vector<ItemPlan> items_of(const Wanted& wanted, const NamedPrices& prices) {
   using Together = std::tuple<std::string, std::string, std::vector<const Offer*>>;
   std::vector<ItemPlan> items;
   std::map<Together, std::size_t> places;
   for (std::size_t i = 0; i < wanted.lines.size(); ++i) {
     const Line& line = wanted.lines[i];
     if (!line.measured) continue;
-    const ItemRows* rows = finder.of(i).rows;
+    const ItemRows* rows = rows_for(wanted, i, prices).rows;
     Together together{line.item_key, wanted.terms[i].pool, {}};
     if (rows != nullptr) std::get<2>(together) = rows->offers;
     const auto [place, fresh] = places.emplace(std::move(together), items.size());
@@ -307,21 +274,20 @@ std::string no_row_text(const std::string& item, const PriceBook& prices) {
   return "no price row is for " + item + (hint.empty() ? "" : " (" + hint + ")");
 }
 
-void buy_item(ItemPlan& item, const RowFinder& finder, const Wanted& wanted,
-              const PriceBook& prices, bool strict) {
+void buy_item(ItemPlan& item, const NamedPrices& prices, const Wanted& wanted, bool strict) {
   const std::size_t first = item.lines.front();
   const Line& line = wanted.lines[first];
   if (line.several) {
     item.problem = "one amount is written for several foods, and their shares are not stated";
     return;
   }
-  const RowsFound found = finder.of(first);
+  const RowsFound found = rows_for(wanted, first, prices);
   if (found.by_near) {
     item.notes.push_back("bought as " + wanted.catalog(first).food(line.food_id)->name +
                          ", since no price row is for " + item.item);
   }
   if (found.rows == nullptr) {
-    item.problem = no_row_text(item.item, prices);
+    item.problem = no_row_text(item.item, prices.book());
   } else {
     find_ways(item, found.rows->groups, wanted, strict);
   }
@@ -350,13 +316,32 @@ bool OfferGroup::assumes() const {
   return std::ranges::any_of(ways, [](const LineWay& way) { return way.share_assumed; });
 }
 
+NamedPrices::NamedPrices(std::shared_ptr<const PriceBook> book,
+                         const std::vector<std::shared_ptr<const Catalog>>& catalogs)
+    : book_(std::move(book)), catalogs_(catalogs) {
+  for (const auto& catalog : catalogs_) {
+    const auto [known, fresh] = rows_.try_emplace(catalog.get());
+    if (!fresh) continue;
+    for (const Offer& offer : book_->offers()) {
+      ItemRows& item = known->second[key_of(*catalog, offer)];
+      group_offer(item.groups, offer);
+      item.offers.push_back(&offer);
+    }
+  }
+}
+
+const ItemRows* NamedPrices::rows(const Catalog& catalog, const std::string& item_key) const {
+  const RowsByKey& rows = rows_.at(&catalog);
+  const auto found = rows.find(item_key);
+  return found == rows.end() ? nullptr : &found->second;
+}
+
 Plan::Plan(const std::vector<Line>& lines, std::vector<LineTerms> terms,
-           std::shared_ptr<const PriceBook> prices, CostOptions options)
+           std::shared_ptr<const NamedPrices> prices, CostOptions options)
     : terms_(std::move(terms)), prices_(std::move(prices)), options_(options) {
   const Wanted wanted{lines, terms_};
-  const RowFinder finder(wanted, *prices_);
-  items_ = items_of(wanted, finder);
-  for (ItemPlan& item : items_) buy_item(item, finder, wanted, *prices_, options.strict);
+  items_ = items_of(wanted, *prices_);
+  for (ItemPlan& item : items_) buy_item(item, *prices_, wanted, options.strict);
   money_ = common_currency(items_);
 }
 

@@ -2,6 +2,7 @@
 // recipe, so that a curve asks only for needs and covers.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -44,6 +45,31 @@ struct CostOptions {
   bool strict = false;  // an unknown edible share is an error
 };
 
+/// What the price book has of one item.
+struct ItemRows {
+  std::vector<OfferGroup> groups;  // without ways or covers
+  std::vector<const Offer*> offers;
+};
+
+/// A price book by the names of each catalogue that lines go by. Never changes, so that plans share
+/// it.
+class NamedPrices {
+ public:
+  NamedPrices(std::shared_ptr<const PriceBook> book,
+              const std::vector<std::shared_ptr<const Catalog>>& catalogs);
+
+  [[nodiscard]] const PriceBook& book() const { return *book_; }
+  /// By one of the catalogues; null where no row is for the item.
+  [[nodiscard]] const ItemRows* rows(const Catalog& catalog, const std::string& item_key) const;
+
+ private:
+  using RowsByKey = std::map<std::string, ItemRows>;
+
+  std::shared_ptr<const PriceBook> book_;
+  std::map<const Catalog*, RowsByKey> rows_;
+  std::vector<std::shared_ptr<const Catalog>> catalogs_;  // so that none is another by its address
+};
+
 /// What a line is bought by, beside its own words.
 struct LineTerms {
   std::shared_ptr<const Catalog> catalog;  // its facts, and its names for the price rows
@@ -52,15 +78,15 @@ struct LineTerms {
 
 class Plan {
  public:
-  /// One entry of `terms` a line. Lines whose catalogues find unlike price rows for an item are
-  /// not bought together. Throws `cost.stage`, naming both stages, for an unknown edible share
-  /// where `strict`; `cost.currencies` where the offers are in more than one; and the errors of the
-  /// covers.
+  /// One entry of `terms` a line, each by one of the catalogues of the prices. Lines whose
+  /// catalogues find unlike price rows for an item are not bought together. Throws `cost.stage`,
+  /// naming both stages, for an unknown edible share where `strict`; `cost.currencies` where the
+  /// offers are in more than one; and the errors of the covers.
   Plan(const std::vector<Line>& lines, std::vector<LineTerms> terms,
-       std::shared_ptr<const PriceBook> prices, CostOptions options);
+       std::shared_ptr<const NamedPrices> prices, CostOptions options);
 
   [[nodiscard]] const std::vector<ItemPlan>& items() const { return items_; }
-  [[nodiscard]] std::shared_ptr<const PriceBook> prices() const { return prices_; }
+  [[nodiscard]] std::shared_ptr<const NamedPrices> prices() const { return prices_; }
   [[nodiscard]] CostOptions options() const { return options_; }
   /// The unit all money is in.
   [[nodiscard]] Unit money() const { return money_; }
@@ -68,7 +94,7 @@ class Plan {
 
  private:
   std::vector<LineTerms> terms_;  // the facts on the ways are those of their catalogues
-  std::shared_ptr<const PriceBook> prices_;
+  std::shared_ptr<const NamedPrices> prices_;
   CostOptions options_;
   std::vector<ItemPlan> items_;
   Unit money_;

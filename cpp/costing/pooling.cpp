@@ -28,7 +28,7 @@ using Till = std::optional<Rational>;
 
 class Pooling {
  public:
-  Pooling(const PooledLines& given, const std::shared_ptr<const PriceBook>& prices,
+  Pooling(const PooledLines& given, const std::shared_ptr<const NamedPrices>& prices,
           CostOptions options)
       : given_(given), prices_(prices), options_(options), kinds_(given.lines.size()) {
     std::vector<std::size_t> first(given.apart.size(), given.lines.size());
@@ -120,7 +120,7 @@ class Pooling {
   }
 
   const PooledLines& given_;
-  const std::shared_ptr<const PriceBook>& prices_;
+  const std::shared_ptr<const NamedPrices>& prices_;
   CostOptions options_;
   std::vector<std::string> kinds_;         // that a line is bought by apart; empty without a price
   std::map<std::string, Rational> apart_;  // the tills of the dishes, by item
@@ -128,7 +128,7 @@ class Pooling {
 
 }  // namespace
 
-Provisions pooled(const PooledLines& pooled, const std::shared_ptr<const PriceBook>& prices,
+Provisions pooled(const PooledLines& pooled, const std::shared_ptr<const NamedPrices>& prices,
                   CostOptions options) {
   return Pooling(pooled, prices, options).choose();
 }

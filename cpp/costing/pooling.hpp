@@ -24,7 +24,7 @@ struct PooledLines {
 /// The lines bought together in the pools that come cheapest at the till; of pools that cost the
 /// same, in the largest.
 [[nodiscard]] Provisions pooled(const PooledLines& pooled,
-                                const std::shared_ptr<const PriceBook>& prices,
+                                const std::shared_ptr<const NamedPrices>& prices,
                                 CostOptions options);
 
 }  // namespace scalepan

@@ -155,7 +155,7 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
 }
 
 Provisions::Provisions(std::vector<Line> lines, std::vector<LineTerms> terms,
-                       std::shared_ptr<const PriceBook> prices, CostOptions options)
+                       std::shared_ptr<const NamedPrices> prices, CostOptions options)
     : lines_(std::move(lines)),
       plan_(std::make_shared<const Plan>(lines_, std::move(terms), std::move(prices), options)),
       items_(items_for(lines_)) {

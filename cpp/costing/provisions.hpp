@@ -63,7 +63,7 @@ class Provisions {
  public:
   /// One entry of `terms` a line. Throws what `Plan` throws.
   Provisions(std::vector<Line> lines, std::vector<LineTerms> terms,
-             std::shared_ptr<const PriceBook> prices, CostOptions options);
+             std::shared_ptr<const NamedPrices> prices, CostOptions options);
 
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
   [[nodiscard]] const Plan& plan() const { return *plan_; }

@@ -972,6 +972,9 @@ class BasketDish:
     def id(self) -> str:
         """Of its name; in the basket the ids of its lines begin with it: ``pea_soup.onions``."""
     @property
+    def unpriced(self) -> list[str]:
+        """Ids of its lines without a price; with any, its totals read "at least"."""
+    @property
     def recipe(self) -> Recipe: ...
     @property
     def portions(self) -> Fraction: ...
@@ -1037,6 +1040,13 @@ class Basket:
     @property
     def cautions(self) -> list[tuple[str, str, list[str]]]:
         """Text, source, and lines or dishes of each."""
+    @property
+    def cells(self) -> list[str]:
+        """The names that ``why`` takes: ``till``, ``pea_soup.till``, ``pea_soup.onions.buy``."""
+    def explain(self, cell: str) -> Why:
+        """The derivation as data. Raises CostError (``why.unknown_cell``, ``why.unpriced``)."""
+    def why(self, cell: str) -> str:
+        """The derivation as a text tree. Raises what ``explain`` raises."""
 
 def basket(dishes: Sequence[tuple[Placed, Recipe]], prices: PriceBook, strict: bool) -> Basket: ...
 def lines_to_check(recipe: Recipe) -> list[str]: ...

@@ -161,7 +161,7 @@ def basket_row() -> Row:
         return together["till"].sum(), apart["till"].sum(), charged.groupby(shares["dish"]).sum()
 
     a, b = _interleaved(lambda: _each(ours, 3), lambda: _each(peer, 3))
-    return Row("basket/50 dishes", a, "pandas", b, 2.0)
+    return Row("basket/50 dishes", a, "pandas", b, 1.0)
 
 
 ROWS: list[Callable[[], Row]] = [import_row, costing_row, basket_row]

@@ -11,9 +11,8 @@ from fractions import Fraction
 
 import pytest
 import scalepan
+from dishes import HEAD
 from scalepan._core import round_to_multiple
-
-HEAD = "item,sold_as,pack,price,currency,keeps\n"
 
 
 def half_up(x: Fraction, step: str) -> Fraction:

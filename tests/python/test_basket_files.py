@@ -261,3 +261,21 @@ def test_the_command_says_what_is_wrong(
     Path("week.toml").write_text('dishes = [{ recipe = "broth.toml", portions = "x" }]')
     assert main(["basket", "week.toml", "--prices", "prices.csv"]) == 1
     assert capsys.readouterr().err.startswith("scalepan: week.toml:1:48: ")
+
+
+def test_the_command_says_which_totals_are_too_low(
+    kitchen: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    book = kitchen / "prices.csv"
+    book.write_text(PRICES.replace("pearl barley,AP", "rice,AP"), encoding="utf-8")
+    assert main(["basket", str(kitchen / "week.toml"), "--prices", str(book)]) == 0
+    text = capsys.readouterr().out
+    assert "  At least, since not all is priced: Barley broth.\n" in text
+    assert "  not priced: barley_broth.pearl_barley\n" in text
+    assert "  till at least " in text
+
+
+def test_the_command_tells_why(kitchen: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    files = [str(kitchen / "week.toml"), "--prices", str(kitchen / "prices.csv")]
+    assert main(["basket", *files, "--why", "leek_pie.eggs.buy"]) == 0
+    assert capsys.readouterr().out.startswith("leek_pie.eggs.buy = 3 piece AP\n")

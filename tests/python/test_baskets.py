@@ -1,182 +1,14 @@
-"""Several dishes bought together, against arithmetic with fractions and packs tried one by one.
-
-Dishes and prices are invented, for a kitchen that cooks for the watches of an observatory.
-"""
+"""Several dishes bought together: cases worked by hand. Dishes and prices are invented, for a
+kitchen that cooks for the watches of an observatory."""
 
 from __future__ import annotations
 
 import time
-from dataclasses import dataclass
 from fractions import Fraction
 
 import pytest
 import scalepan
-from hypothesis import given, settings
-from hypothesis import strategies as st
-from pack_model import PACK_GRAMS, REFUSE, Pack, cheapest
-
-HEAD = "item,sold_as,pack,price,currency,keeps\n"
-
-
-@dataclass(frozen=True)
-class Shelf:
-    packs: tuple[Pack, ...]
-    keeps: bool
-
-
-@dataclass(frozen=True)
-class ModelLine:
-    food: str
-    grams: int
-    trimmed: bool
-
-    def need(self, factor: Fraction) -> Fraction:
-        edible = Fraction(100 - REFUSE[self.food], 100) if self.trimmed else Fraction(1)
-        return self.grams * factor / edible
-
-
-@dataclass(frozen=True)
-class ModelDish:
-    lines: tuple[ModelLine, ...]
-    serves: int
-    portions: Fraction
-
-    @property
-    def needs(self) -> dict[str, Fraction]:
-        return {line.food: line.need(self.portions / self.serves) for line in self.lines}
-
-
-@dataclass(frozen=True)
-class Bill:
-    """Of one item, for all that need it."""
-
-    till: Fraction
-    used: Fraction
-    rest: Fraction
-    need: Fraction
-
-
-SHELVES = st.fixed_dictionaries(
-    {
-        food: st.builds(
-            Shelf,
-            st.lists(
-                st.builds(Pack, st.sampled_from(PACK_GRAMS), st.integers(1, 900)),
-                min_size=1,
-                max_size=3,
-                unique_by=lambda pack: pack.grams,
-            ).map(tuple),
-            st.booleans(),
-        )
-        for food in REFUSE
-    }
-)
-LINES = st.lists(
-    st.builds(ModelLine, st.sampled_from(sorted(REFUSE)), st.integers(1, 900), st.booleans()),
-    min_size=1,
-    max_size=4,
-    unique_by=lambda line: line.food,
-).map(tuple)
-PORTIONS = st.one_of(
-    st.integers(1, 12).map(Fraction), st.fractions(Fraction(1, 4), 8, max_denominator=8)
-)
-DISHES = st.lists(st.builds(ModelDish, LINES, st.integers(1, 8), PORTIONS), min_size=1, max_size=5)
-
-
-def book(shelves: dict[str, Shelf]) -> scalepan.PriceBook:
-    rows = "".join(
-        f"{food},AP,{pack.grams} g,{pack.pence}/100,GBP,{'yes' if shelf.keeps else 'no'}\n"
-        for food, shelf in shelves.items()
-        for pack in shelf.packs
-    )
-    return scalepan.parse_prices(HEAD + rows)
-
-
-def recipe_of(dish: ModelDish, number: int) -> scalepan.Recipe:
-    lines = ", ".join(
-        f'"{line.grams} g {line.food}{", trimmed" if line.trimmed else ""}"' for line in dish.lines
-    )
-    text = f'name = "Dish {number}"\nserves = {dish.serves}\nlines = [{lines}]\n'
-    return scalepan.parse_recipe(text).scale(portions=dish.portions)
-
-
-def bill_of(need: Fraction, shelf: Shelf) -> Bill:
-    pence, grams = cheapest(need, shelf.packs)
-    till = Fraction(pence, 100)
-    used = till * need / grams
-    return Bill(till, used, till - used, need)
-
-
-@settings(max_examples=150, deadline=None)
-@given(DISHES, SHELVES)
-def test_baskets_equal_the_arithmetic(dishes: list[ModelDish], shelves: dict[str, Shelf]) -> None:
-    pooled: dict[str, Fraction] = {}
-    for dish in dishes:
-        for food, need in dish.needs.items():
-            pooled[food] = pooled.get(food, Fraction(0)) + need
-    bills = {food: bill_of(need, shelves[food]) for food, need in pooled.items()}
-    recipes = [recipe_of(dish, i) for i, dish in enumerate(dishes)]
-    bought = scalepan.basket(recipes, book(shelves))
-
-    assert bought.till.value == sum(bill.till for bill in bills.values())
-    assert bought.used.value == sum(bill.used for bill in bills.values())
-    thrown = sum(bill.rest for food, bill in bills.items() if not shelves[food].keeps)
-    assert bought.thrown.value == thrown
-    rows = {row.item: row for row in bought.shopping}
-    assert rows.keys() == bills.keys()
-    for food, row in rows.items():
-        users = [i for i, dish in enumerate(dishes) if food in dish.needs]
-        assert [each.dish for each in row.dishes] == [f"Dish {i}" for i in users]
-        assert [each.need.to("g").value for each in row.dishes] == [
-            dishes[i].needs[food] for i in users
-        ]
-    for dish, charged in zip(dishes, bought.dishes, strict=True):
-        shares = {food: need / pooled[food] for food, need in dish.needs.items()}
-        assert charged.till.value == sum(bills[f].till * share for f, share in shares.items())
-        assert charged.used.value == sum(bills[f].used * share for f, share in shares.items())
-        assert charged.thrown.value == sum(
-            bills[f].rest * share for f, share in shares.items() if not shelves[f].keeps
-        )
-        alone = [bill_of(need, shelves[food]) for food, need in dish.needs.items()]
-        assert charged.apart.till.value == sum(bill.till for bill in alone)
-        assert charged.saving.value == charged.apart.till.value - charged.till.value
-
-
-@settings(max_examples=150, deadline=None)
-@given(DISHES, SHELVES)
-def test_dishes_come_to_the_basket_and_it_is_never_dearer_than_apart(
-    dishes: list[ModelDish], shelves: dict[str, Shelf]
-) -> None:
-    recipes = [recipe_of(dish, i) for i, dish in enumerate(dishes)]
-    prices = book(shelves)
-    bought = scalepan.basket(recipes, prices)
-    apart = [scalepan.cost(recipe, prices) for recipe in recipes]
-    for name in ("till", "used", "thrown", "borne", "closing"):
-        whole = getattr(bought, name).value
-        assert sum(getattr(dish, name).value for dish in bought.dishes) == whole
-        for dish, alone in zip(bought.dishes, apart, strict=True):
-            assert getattr(dish.apart, name) == getattr(alone, name)
-    for each in (bought, *bought.dishes):
-        assert each.till == each.used + each.thrown + each.closing
-        assert each.borne == each.used + each.thrown
-    assert bought.apart_till.value == sum(alone.till.value for alone in apart)
-    assert bought.apart_borne.value == sum(alone.borne.value for alone in apart)
-    assert bought.saving == bought.apart_till - bought.till
-    assert bought.saving_borne == bought.apart_borne - bought.borne
-    assert bought.saving >= 0
-    for dish in bought.dishes:
-        assert dish.per_portion("till").value * dish.portions == dish.till.value
-
-
-def dish(name: str, *lines: str, serves: int = 4, extra: str = "") -> scalepan.Recipe:
-    listed = ", ".join(f'"{line}"' for line in lines)
-    return scalepan.parse_recipe(
-        f'name = "{name}"\nserves = {serves}\n{extra}\nlines = [{listed}]\n'
-    )
-
-
-def prices(*rows: str) -> scalepan.PriceBook:
-    return scalepan.parse_prices(HEAD + "\n".join(rows), file="prices.csv")
+from dishes import dish, prices
 
 
 def test_two_dishes_that_each_need_half_a_tin_pay_for_one_tin() -> None:
@@ -369,3 +201,19 @@ def test_fifty_dishes_of_two_hundred_items_take_well_under_a_second() -> None:
     assert not bought.unpriced
     assert len(bought.shopping) == 200
     assert taken < 0.5
+
+
+def test_a_base_of_several_dishes_with_a_fixed_line_is_said_to_be_made_anew() -> None:
+    stock = '{ name = "Stock", serves = 1, makes = "1 kg", lines = ["500 g onions", "%s"] }'
+    fixed, scaled = (
+        f"bases = {{ stock = {stock % line} }}" for line in ("20 g celery | fixed", "20 g celery")
+    )
+    rows = ("onions,AP,1 kg,1.40,EUR,no", "celery,AP,1 kg,1.40,EUR,no")
+    said = (
+        "Stock: made anew for each of Pie, Broth; in one batch, what does not scale in proportion "
+        "may come to another amount: celery"
+    )
+    for bases, notes in ((fixed, [said]), (scaled, [])):
+        dishes = [dish("Pie", "400 g stock", extra=bases), dish("Broth", "2 kg stock", extra=bases)]
+        checks = scalepan.basket(dishes, prices(*rows)).to_check
+        assert [note for note in checks if note.startswith("Stock: made")] == notes

@@ -7,11 +7,11 @@ from math import ceil
 
 import pytest
 import scalepan
+from dishes import HEAD
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pack_model import PACK_GRAMS, Pack, cheapest
 
-HEAD = "item,sold_as,pack,price,currency,keeps\n"
 PACKS = st.lists(
     st.builds(Pack, st.sampled_from(PACK_GRAMS), st.integers(1, 900)),
     min_size=1,

@@ -8,12 +8,12 @@ from pathlib import Path
 
 import pytest
 import scalepan
+from dishes import HEAD
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scalepan import quantity
 from scalepan.command_line.main import main
 
-HEAD = "item,sold_as,pack,price,currency,keeps\n"
 FOODS = ("leeks", "onions", "carrots", "celery", "sour cream", "butter")
 BOOK = scalepan.parse_prices(
     HEAD

@@ -202,6 +202,9 @@ def _add_basket(commands: _Commands[_Command]) -> None:
     basket.add_argument(
         "--measures", choices=_MEASURES, help="which pint and fluid ounce the prices mean"
     )
+    basket.add_argument(
+        "--why", metavar="FIGURE", help="tell only how it came about, as pea_soup.leeks.packs"
+    )
     _facts(basket)
     _prices(basket)
 

@@ -48,7 +48,11 @@ def dishes_section(basket: Basket, width: int) -> list[str]:
         "Packs are bought for all dishes together; each is charged its share of them by use, and "
         "a portion is what it bears."
     )
-    return lines + wrapped(note, width, "  ")
+    lines += wrapped(note, width, "  ")
+    partly = [dish.name for dish in basket.dishes if dish.unpriced]
+    if partly:
+        lines += wrapped(f"At least, since not all is priced: {', '.join(partly)}.", width, "  ")
+    return lines
 
 
 def basket_shopping_section(basket: Basket, width: int) -> list[str]:
@@ -107,6 +111,7 @@ def _dish(dish: BasketDish) -> dict[str, Any]:
         "name": dish.name,
         "id": dish.id,
         "portions": str(dish.portions),
+        "unpriced": dish.unpriced,
         "costs": {name: quantity_document(getattr(dish, name)) for name in COSTS},
         "closing": quantity_document(dish.closing),
         "per_portion": {name: quantity_document(dish.per_portion(name)) for name in COSTS},

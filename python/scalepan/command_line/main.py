@@ -243,6 +243,9 @@ def _basket(options: argparse.Namespace) -> Output:
     dishes = read_dishes(options.dishes, catalog=_catalog(options))
     prices = read_prices(options.prices, currency=options.currency, measures=options.measures)
     bought = basket(dishes, prices.on(options.date, options.shop), strict=options.strict)
+    if options.why:
+        why = bought.explain(options.why)
+        return documents.why_document(why), str(why).splitlines()
     width = terminal_width()
     sections = [
         basketing.dishes_section(bought, width),
