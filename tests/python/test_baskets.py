@@ -217,3 +217,15 @@ def test_a_base_of_several_dishes_with_a_fixed_line_is_said_to_be_made_anew() ->
         dishes = [dish("Pie", "400 g stock", extra=bases), dish("Broth", "2 kg stock", extra=bases)]
         checks = scalepan.basket(dishes, prices(*rows)).to_check
         assert [note for note in checks if note.startswith("Stock: made")] == notes
+
+
+def test_an_unknown_edible_share_is_an_error_where_that_is_asked_for() -> None:
+    dishes = [dish("Pie", "1 kg leeks"), dish("Broth", "500 g samphire, trimmed")]
+    book_ = prices("leeks,AP,1 kg,2.00,EUR,no", "samphire,AP,500 g,1.00,EUR,no")
+    assert scalepan.basket(dishes, book_).till.value == 3
+    with pytest.raises(scalepan.CostError) as caught:
+        scalepan.basket(dishes, book_, strict=True)
+    assert caught.value.code == "cost.stage"
+    with pytest.raises(scalepan.CostError) as alone:
+        scalepan.cost(dishes[1], book_, strict=True)
+    assert str(caught.value) == str(alone.value)

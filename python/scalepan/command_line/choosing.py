@@ -12,6 +12,7 @@ from scalepan.errors import make_error
 if TYPE_CHECKING:
     from scalepan._core import Costing, MakeOrBuy, PackPrice, Quantity, Swap
 
+_CHECK_PACKS = "Allergens are those that the catalogue has of each food: check every pack."
 _SWAP_HINT = 'write --swap "creme_fraiche = 150 g sour cream; 50 g butter"'
 
 
@@ -72,7 +73,7 @@ def swaps_section(costing: Costing, swaps: list[Swap], width: int) -> list[str]:
     for swap in swaps:
         for text in _remarks(swap):
             lines += wrapped(f"{swap.line} = {'; '.join(swap.lines)}: {text}", width, "  - ")
-    return lines
+    return lines + wrapped(_CHECK_PACKS, width, "  ")
 
 
 def make_or_buy_section(costing: Costing, found: MakeOrBuy, width: int) -> list[str]:
