@@ -64,17 +64,17 @@ void bind_pack_price(py::module_& m) {
       });
   m.def(
       "break_even",
-      [](const Quantity& need, const Quantity& size,
+      [](const Quantity& need, const std::pair<std::string, Quantity>& pack,
          const std::vector<std::tuple<std::string, Quantity, Quantity>>& others) {
         std::vector<PricedPurchase> purchases;
         const Unit money = others.empty() ? Unit::named("XXX") : std::get<2>(others.front()).unit();
-        purchases.push_back({size.text(), size, Quantity(Rational(0), money), 0});
+        purchases.push_back({pack.first, pack.second, Quantity(Rational(0), money), 0});
         for (const auto& [text, held, price] : others) {
           purchases.push_back({text, held, price, purchases.size()});
         }
         return break_even(need, purchases, 0);
       },
-      py::arg("need"), py::arg("size"), py::arg("others"));
+      py::arg("need"), py::arg("pack"), py::arg("others"));
 }
 
 void bind_swap(py::module_& m) {

@@ -1238,7 +1238,9 @@ class BreakEven:
         """The price at which it costs as much for what it holds as the best of the others."""
 
 def break_even(
-    need: Quantity, size: Quantity, others: Sequence[tuple[str, Quantity, Quantity]]
+    need: Quantity,
+    pack: tuple[str, Quantity],
+    others: Sequence[tuple[str, Quantity, Quantity]],
 ) -> BreakEven: ...
 
 class Swap:

@@ -94,7 +94,8 @@ def read_dishes(path: PathLike, *, catalog: Catalog | None = None) -> list[Dish]
         catalog: as for ``read_recipe``.
 
     Raises:
-        RecipeError, MeasureError, NumberError, FoodError, FileError: with file, line and column.
+        RecipeError, CostError, MeasureError, NumberError, FoodError, FileError: with file, line
+            and column.
     """
     return parse_dishes(read_text(path), file=str(path), catalog=catalog)
 
@@ -119,6 +120,8 @@ class _DishReader(TomlTable):
             raise self._error("recipe.missing", "the file has no dishes", (), _HINT)
         if not isinstance(dishes, list):
             raise self._error("recipe.type", "dishes is not a list", ("dishes",), _HINT)
+        if not dishes:
+            raise self._error("basket.no_dishes", "the file has no dishes", ("dishes",), _HINT)
         return [self._dish(("dishes", i), dish) for i, dish in enumerate(dishes)]
 
     def _dish(self, path: Path, dish: object) -> Dish:

@@ -103,7 +103,7 @@ def break_even(need: Amount, pack: Amount, others: Iterable[tuple[Amount, Amount
         PriceError: as ``cover``, and ``cover.need`` where nothing is needed.
     """
     rows = [(str(size), _amount(size), _money(price)) for size, price in others]
-    return _core.break_even(_amount(need), _amount(pack), rows)
+    return _core.break_even(_amount(need), (str(pack), _amount(pack)), rows)
 
 
 def _row(purchase: Purchase, place: int) -> int:

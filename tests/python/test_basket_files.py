@@ -117,6 +117,12 @@ def test_every_way_to_say_a_size(kitchen: Path, size: str, portions: Fraction | 
             '(dishes = [{ recipe = "broth.toml", portions = 40 }])',
         ),
         (
+            "dishes = []",
+            "basket.no_dishes",
+            "week.toml:1:10: the file has no dishes "
+            '(dishes = [{ recipe = "broth.toml", portions = 40 }])',
+        ),
+        (
             'dishes = "broth.toml"',
             "recipe.type",
             "week.toml:1:11: dishes is not a list "
@@ -279,3 +285,12 @@ def test_the_command_tells_why(kitchen: Path, capsys: pytest.CaptureFixture[str]
     files = [str(kitchen / "week.toml"), "--prices", str(kitchen / "prices.csv")]
     assert main(["basket", *files, "--why", "leek_pie.eggs.buy"]) == 0
     assert capsys.readouterr().out.startswith("leek_pie.eggs.buy = 3 piece AP\n")
+
+
+def test_prices_without_a_currency_have_none_in_the_title(
+    kitchen: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    book = kitchen / "prices.csv"
+    book.write_text(PRICES.replace(",EUR,", ",,"), encoding="utf-8")
+    assert main(["basket", str(kitchen / "week.toml"), "--prices", str(book)]) == 0
+    assert capsys.readouterr().out.startswith("3 dishes\n")

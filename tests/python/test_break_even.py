@@ -93,7 +93,7 @@ def test_at_a_tie_the_pack_that_leaves_less_is_taken() -> None:
     even = scalepan.break_even("1.2 kg", "1.2 kg", [("500 g", "1.00 EUR")])
     assert even.price == scalepan.quantity("3 EUR")
     assert even.taken
-    assert even.packs == [(1, "6/5 kg")] or even.packs == [(1, "1.2 kg")]
+    assert even.packs == [(1, "1.2 kg")]
 
 
 def test_the_only_pack_is_bought_at_any_price() -> None:
@@ -139,6 +139,36 @@ def test_kinds_of_packs_compete_too() -> None:
     assert (six.by_size, weighed.by_size) == (None, None)
     # Where both kinds cost the same, the kind of the earlier row is bought.
     assert (six.taken_at_worth, weighed.taken_at_worth) == (True, False)
+
+
+EGG_PACKS = st.lists(
+    st.tuples(st.sampled_from(["1", "6", "10", "300 g", "1 kg"]), st.integers(1, 900)),
+    min_size=2,
+    max_size=4,
+    unique_by=lambda pack: pack[0],
+)
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.sampled_from(["7 large eggs", "430 g eggs", "23 large eggs"]), EGG_PACKS, st.data())
+def test_a_costing_at_the_price_and_on_both_sides_of_it(
+    line: str, packs: list[tuple[str, int]], data: st.DataObject
+) -> None:
+    """By the piece and by weight (SR28 01123): kinds that do not mix in one cover."""
+
+    def found_at(pence: dict[str, Fraction | int]) -> dict[str, scalepan.PackPrice]:
+        rows = "".join(f"eggs,AP,{pack},{Fraction(p, 100)},EUR,no\n" for pack, p in pence.items())
+        return {each.pack: each for each in costing_of(rows, line).pack_prices("eggs")}
+
+    prices = dict(packs)
+    pack = data.draw(st.sampled_from(sorted(prices)))
+    found = found_at(dict(prices))[pack]
+    assert found.worth is not None
+    worth = found.worth.value * 100
+    assert found_at({**prices, pack: worth})[pack].taken is found.taken_at_worth
+    assert not found_at({**prices, pack: worth + Fraction(1, 1000)})[pack].taken
+    if worth > Fraction(1, 1000):
+        assert found_at({**prices, pack: worth - Fraction(1, 1000)})[pack].taken
 
 
 def test_an_item_goes_by_its_lines_too() -> None:

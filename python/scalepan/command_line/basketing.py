@@ -16,6 +16,7 @@ from scalepan.command_line.report import (
     bare_money,
     cost_rows,
     heading,
+    in_currency,
     priced_in,
     shopping_header,
     shopping_rows,
@@ -42,7 +43,7 @@ def dishes_section(basket: Basket, width: int) -> list[str]:
         for dish in basket.dishes
     ]
     header = ("dish", "portions", "till", "borne", "a portion", "till apart", "saved")
-    title = f"{len(rows)} dishes, in {priced_in(basket)}" if len(rows) != 1 else "1 dish"
+    title = f"{len(rows)} dish{'' if len(rows) == 1 else 'es'}{in_currency(basket.till.unit)}"
     lines = [heading(title), *table(header, rows, right=(1, 2, 3, 4, 5, 6), width=width)]
     note = (
         "Packs are bought for all dishes together; each is charged its share of them by use, and "

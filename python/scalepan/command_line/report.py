@@ -217,7 +217,7 @@ def curve_section(curve: Curve, width: int) -> list[str]:
         )
     ]
     header = ("portions", "till", "used", "borne", "a portion", "packs that change")
-    lines = [heading(f"Costs by portions{_in(curve.currency)}")]
+    lines = [heading(f"Costs by portions{in_currency(curve.currency)}")]
     lines += table(header, rows, right=(0, 1, 2, 3, 4), width=width)
     if curve.unpriced:
         lines += wrapped(f"At least: not priced: {', '.join(curve.unpriced)}.", width, "  ")
@@ -309,5 +309,6 @@ def priced_in(costing: Costing | Basket) -> str:
     return "price" if costing.till.unit == "XXX" else costing.till.unit
 
 
-def _in(currency: str) -> str:
+def in_currency(currency: str) -> str:
+    """For a title; nothing where the prices name none."""
     return "" if currency == "XXX" else f", in {currency}"
