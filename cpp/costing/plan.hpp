@@ -16,7 +16,7 @@ namespace scalepan {
 
 /// How one line's amount becomes a need in the packs' unit and stage.
 struct LineWay {
-  std::size_t line = 0;  // of the recipe
+  std::size_t line = 0;  // of those planned for
   Conversion conversion;
   bool share_assumed = false;  // no edible share is known, so all of it was taken
 };
