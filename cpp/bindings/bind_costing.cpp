@@ -1,6 +1,9 @@
 #include <memory>
 
 #include "bindings/bind.hpp"
+#include "bindings/bind_choices.hpp"
+#include "bindings/caution_list.hpp"
+#include "bindings/cost_options.hpp"
 #include "bindings/share.hpp"
 #include "costing/caution.hpp"
 #include "costing/costing.hpp"
@@ -14,18 +17,10 @@
 #include "exact/error.hpp"
 #include "measure/amount.hpp"
 #include "measure/told.hpp"
-#include "packs/fields.hpp"
 
 namespace scalepan::bindings {
 
 namespace {
-
-Taxes taxes_named(const std::string& taxes) {
-  if (taxes == "with") return Taxes::with;
-  if (taxes == "without") return Taxes::without;
-  fail("cost.taxes", "prices are not counted \"" + excerpt(taxes) + "\" taxes",
-       "there are: with, without");
-}
 
 void bind_shopping(py::module_& m) {
   using Row = ShoppingRow;
@@ -105,14 +100,6 @@ void bind_why(py::module_& m) {
       .def("__str__", [](const Why& why) { return text_of(why); });
 }
 
-py::list listed(const std::vector<Caution>& cautions) {
-  py::list list;
-  for (const Caution& caution : cautions) {
-    list.append(py::make_tuple(caution.text, caution.source, caution.lines));
-  }
-  return list;
-}
-
 py::list cautions(const Recipe& recipe) { return listed(cautions_for(recipe)); }
 
 void bind_label(py::module_& m) {
@@ -156,7 +143,10 @@ void bind_costing(py::module_& m) {
   bind_why(m);
   bind_targets(m);
   bind_label(m);
-  py::class_<Costing, std::shared_ptr<Costing>>(m, "Costing")
+  bind_choices(m);
+  CostingClass costing(m, "Costing");
+  add_choices(costing);
+  costing
       .def_property_readonly("recipe",
                              [](const Costing& c) { return std::make_shared<Recipe>(c.recipe()); })
       .def_property_readonly("till", [](const Costing& c) { return c.cost("till"); })
@@ -203,8 +193,7 @@ void bind_costing(py::module_& m) {
       "cost",
       [](const Recipe& recipe, const std::shared_ptr<PriceBook>& prices, bool strict,
          const std::string& taxes, const std::shared_ptr<Stock>& stock, const std::string& day) {
-        return std::make_shared<Costing>(
-            recipe, prices, CostOptions{strict, taxes_named(taxes), stock, date_text(day)});
+        return std::make_shared<Costing>(recipe, prices, cost_options(strict, taxes, stock, day));
       },
       py::arg("recipe"), py::arg("prices"), py::arg("strict"), py::arg("taxes"), py::arg("stock"),
       py::arg("day"));

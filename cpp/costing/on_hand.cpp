@@ -43,10 +43,9 @@ std::string item_key(const Catalog& catalog, const std::string& item, const Pack
   }
 }
 
-StockByItem::StockByItem(const Catalog& catalog, const Stock* stock, std::string day)
+StockByItem::StockByItem(const Catalog& catalog, const Stock& stock, std::string day)
     : day_(std::move(day)) {
-  if (stock == nullptr) return;
-  for (const StockItem& item : stock->items()) {
+  for (const StockItem& item : stock.items()) {
     items_[item_key(catalog, item.item, item.amount)].push_back(&item);
   }
 }

@@ -18,9 +18,9 @@ using StockItems = std::vector<const StockItem*>;
 
 class StockByItem {
  public:
-  /// `stock` may be null; else it must outlive this. What had to be used before `day` is not
-  /// usable; where the day is empty all is.
-  StockByItem(const Catalog& catalog, const Stock* stock, std::string day);
+  /// `stock` must outlive this. What had to be used before `day` is not usable; where the day is
+  /// empty all is.
+  StockByItem(const Catalog& catalog, const Stock& stock, std::string day);
 
   /// In the order of use. What is past its day is told in the item's notes.
   [[nodiscard]] StockItems usable(const std::string& key, ItemPlan& item) const;

@@ -12,14 +12,6 @@ namespace scalepan {
 
 namespace {
 
-Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
-  Rational need;
-  for (const LineWay& way : group.ways) {
-    need += lines[way.line].amount.coherent() * way.conversion.factor;
-  }
-  return need;
-}
-
 /// What is left keeps only where every pack bought keeps, and no longer than the shortest.
 Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
   Keeping keeping{true, std::nullopt};
@@ -194,6 +186,18 @@ std::vector<std::string> ItemCost::terms() const {
   return terms;
 }
 
+Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
+  Rational need;
+  for (const LineWay& way : group.ways) {
+    need += lines[way.line].amount.coherent() * way.conversion.factor;
+  }
+  return need;
+}
+
+Rational to_buy_of(const OfferGroup& group, const Rational& need) {
+  return StockTaker(group, need).rest();
+}
+
 namespace {
 
 /// Throws `cost.limit` where so much cannot be bought.
@@ -241,7 +245,7 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
       continue;
     }
     if (!cost) {
-      best.problem = too_little(plan, group, StockTaker(group, need).rest());
+      best.problem = too_little(plan, group, to_buy_of(group, need));
     } else if (best.group == nullptr || cost->cover.price < best.cover.price) {
       best = std::move(*cost);
     }
@@ -260,10 +264,10 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   return best;
 }
 
-Provisions::Provisions(std::vector<Line> lines, std::shared_ptr<const Catalog> catalog,
-                       std::shared_ptr<const PriceBook> prices, CostOptions options)
+Provisions::Provisions(std::vector<Line> lines, std::vector<LineTerms> terms,
+                       std::shared_ptr<const NamedPrices> prices, CostOptions options)
     : lines_(std::move(lines)),
-      plan_(std::make_shared<const Plan>(lines_, std::move(catalog), std::move(prices), options)),
+      plan_(std::make_shared<const Plan>(lines_, std::move(terms), std::move(prices), options)),
       items_(items_for(lines_)) {
   for (const ItemCost& item : items_) {
     costs_ += item.costs;

@@ -77,9 +77,9 @@ struct ItemCost {
 /// Lines of foods bought together: their needs are pooled by item before packs are chosen.
 class Provisions {
  public:
-  /// Throws what `Plan` throws.
-  Provisions(std::vector<Line> lines, std::shared_ptr<const Catalog> catalog,
-             std::shared_ptr<const PriceBook> prices, CostOptions options);
+  /// One entry of `terms` a line. Throws what `Plan` throws.
+  Provisions(std::vector<Line> lines, std::vector<LineTerms> terms,
+             std::shared_ptr<const NamedPrices> prices, CostOptions options);
 
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
   [[nodiscard]] const Plan& plan() const { return *plan_; }
@@ -102,6 +102,11 @@ class Provisions {
   Costs costs_;
   std::vector<std::string> unpriced_;
 };
+
+/// What the lines of a group need in all, coherent, in the packs' stage.
+[[nodiscard]] Rational need_of(const OfferGroup& group, const std::vector<Line>& lines);
+/// What is left of a need after all that is on hand.
+[[nodiscard]] Rational to_buy_of(const OfferGroup& group, const Rational& need);
 
 /// The cheapest way to buy one item for the lines at their amounts. Throws `cost.limit`.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);

@@ -45,7 +45,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   fuzz::reads_or_refuses([&] {
     PriceRow row;
     row.item.text = "beans";
-    row.sold_as.text = "AP";
+    row.sold_as.text = std::string("AP");
     row.pack.text = fields[0];
     row.price.text = fields[1];
     row.offer.text = fields[2];
@@ -53,13 +53,13 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     row.limit.text = fields[4];
     row.tax.text = fields[5];
     row.deposit.text = fields[6];
-    row.keeps.text = "no";
+    row.keeps.text = std::string("no");
     expect_sound(read_offer(row, Measures::us));
   });
   fuzz::reads_or_refuses([&] {
     StockRow row;
     row.item.text = "beans";
-    row.stage.text = "AP";
+    row.stage.text = std::string("AP");
     row.amount.text = fields[0];
     row.value.text = fields[1];
     row.use_by.text = fields[7];

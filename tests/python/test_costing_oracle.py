@@ -8,21 +8,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil
 
 import scalepan
 from hypothesis import given, settings
 from hypothesis import strategies as st
-
-# SR28 refuse, percent.
-REFUSE = {"leeks": 56, "onions": 10, "carrots": 11, "celery": 11, "broccoli": 39, "pineapples": 49}
-PACK_GRAMS = [100, 250, 400, 500, 750, 1000, 2500]
-
-
-@dataclass(frozen=True)
-class Pack:
-    grams: int
-    pence: int
+from pack_model import PACK_GRAMS, REFUSE, Pack, cheapest
 
 
 @dataclass(frozen=True)
@@ -81,19 +71,6 @@ def need_of(item: Item, serves: int, portions: Fraction) -> Fraction:
     size = Fraction(1) if item.rule == "fixed" else Fraction(portions) / serves
     edible = Fraction(100 - REFUSE[item.food], 100) if item.trimmed else Fraction(1)
     return item.grams * size / edible
-
-
-def cheapest(need: Fraction, packs: tuple[Pack, ...]) -> tuple[int, int]:
-    """Pence and grams: the least price, then the least bought, on a grid of 50 g."""
-    steps = ceil(need / 50)
-    best = [(0, 0)]
-    for step in range(1, steps + 1):
-        choices = []
-        for pack in packs:
-            pence, grams = best[max(0, step - pack.grams // 50)]
-            choices.append((pence + pack.pence, grams + pack.grams))
-        best.append(min(choices))
-    return best[steps]
 
 
 def bill_of(item: Item, serves: int, portions: Fraction) -> Bill:

@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from fractions import Fraction
 
     from scalepan._core import (
+        Basket,
         Costing,
         Curve,
         Label,
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
 
 SCHEMA = "scalepan/1"
 
-_COSTS = ("till", "used", "thrown", "borne")
+COSTS = ("till", "used", "thrown", "borne")
 
 
 def recipe_document(recipe: Recipe) -> dict[str, Any]:
@@ -85,7 +86,7 @@ def label_document(label: Label) -> dict[str, Any]:
     }
 
 
-def shopping_document(costing: Costing) -> dict[str, Any]:
+def shopping_document(costing: Costing | Basket) -> dict[str, Any]:
     """The packs to buy."""
     return {
         "shopping": [_shopping_row(row) for row in costing.shopping],
@@ -99,10 +100,10 @@ def shopping_document(costing: Costing) -> dict[str, Any]:
 def costs_document(costing: Costing) -> dict[str, Any]:
     """The four costs, in all and a portion."""
     return {
-        "costs": {name: quantity_document(getattr(costing, name)) for name in _COSTS},
+        "costs": {name: quantity_document(getattr(costing, name)) for name in COSTS},
         "opening": quantity_document(costing.opening),
         "closing": quantity_document(costing.closing),
-        "per_portion": {name: quantity_document(costing.per_portion(name)) for name in _COSTS},
+        "per_portion": {name: quantity_document(costing.per_portion(name)) for name in COSTS},
         "at_least": bool(costing.unpriced),
     }
 
@@ -117,13 +118,13 @@ def curve_document(curve: Curve) -> dict[str, Any]:
     return {
         "currency": curve.currency,
         "portions": _texts(curve.portions),
-        **{name: _texts(getattr(curve, name)) for name in _COSTS},
+        **{name: _texts(getattr(curve, name)) for name in COSTS},
         "breakpoints": [
             {
                 "portions": str(point.portions),
                 "item": point.item,
-                "packs_before": _packs(point.packs_before),
-                "packs": _packs(point.packs),
+                "packs_before": packs_document(point.packs_before),
+                "packs": packs_document(point.packs),
             }
             for point in curve.breakpoints
         ],
@@ -247,7 +248,7 @@ def _shopping_row(row: ShoppingRow) -> dict[str, Any]:
         "lines": row.lines,
         "need": quantity_document(row.need),
         "from_stock": quantity_document(row.from_stock),
-        "packs": _packs(row.packs),
+        "packs": packs_document(row.packs),
         "terms": row.terms,
         "price": quantity_document(row.price),
         "deposit": quantity_document(row.deposit),
@@ -258,7 +259,8 @@ def _shopping_row(row: ShoppingRow) -> dict[str, Any]:
     }
 
 
-def _packs(packs: list[tuple[int, str]]) -> list[dict[str, Any]]:
+def packs_document(packs: list[tuple[int, str]]) -> list[dict[str, Any]]:
+    """How many of which packs."""
     return [{"count": count, "pack": pack} for count, pack in packs]
 
 

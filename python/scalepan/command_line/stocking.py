@@ -5,17 +5,23 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line.documents import quantity_document
-from scalepan.command_line.report import bare_money, heading, listed, priced_in, total
+from scalepan.command_line.report import (
+    at_least,
+    bare_money,
+    heading,
+    listed,
+    priced_in,
+)
 from scalepan.command_line.tables import table
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from scalepan._core import Costing, Leftover
+    from scalepan._core import Basket, Costing, Leftover
     from scalepan.costs import ShopCosting
 
 
-def left_section(costing: Costing, width: int) -> list[str]:
+def left_section(costing: Costing | Basket, width: int) -> list[str]:
     """What is left of packs and stock, with its value; nothing where no stock was at hand."""
     left = costing.left
     if not costing.opening and all(each.bought for each in left):
@@ -75,10 +81,8 @@ def _shop_row(row: ShopCosting) -> tuple[str, str, str, str]:
     if row.costing is None:
         return (_shop_name(row), "", "", "too little of an item, see below")
     missing = ", ".join(row.costing.unpriced)
-    till, borne = (
-        total(row.costing, money).rsplit(" ", 1)[0]
-        for money in (row.costing.till, row.costing.borne)
-    )
+    least = at_least(bool(row.costing.unpriced))
+    till, borne = (least + bare_money(money) for money in (row.costing.till, row.costing.borne))
     return (_shop_name(row), till, borne, missing)
 
 
