@@ -1,0 +1,295 @@
+#include "exact/stairs.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cstring>
+#include <utility>
+
+#include "exact/wide.hpp"
+
+namespace scalepan {
+
+namespace {
+
+constexpr std::size_t lane_count = 16;
+constexpr std::size_t block_points = 2048;  // both buffers of a block stay in the nearest cache
+constexpr std::int64_t most_sum = std::int64_t{1} << 62U;
+constexpr std::int64_t most_rises_a_point = 8;  // where they are followed one by one
+constexpr std::int64_t most_block_sum = std::int64_t{1} << 30U;
+
+std::int64_t size_of(std::int64_t x) { return x < 0 ? -x : x; }
+
+Wide wide_sum(std::int64_t a, std::int64_t b) { return Wide(a) + Wide(b); }
+
+/// What slope * i + start comes to at the last point, and a width more.
+Wide reach(const Stair& stair, std::size_t points) {
+  const auto last = static_cast<std::int64_t>(points == 0 ? 0 : points - 1);
+  return wide_product(stair.slope, last) + wide_sum(size_of(stair.start), stair.width);
+}
+
+/// At most so much is added up over so many points, all heights taken as positive.
+Wide most_over(const Stair& stair, std::size_t points) {
+  const Wide count = reach(stair, points) / Wide(stair.width) + Wide(1);
+  return fits_word(count) ? wide_product(size_of(stair.height), to_word(count)) : Wide(word_max);
+}
+
+/// At most so much is added inside a block, where the sum before it is left out.
+Wide most_in_block(const Stair& stair) {
+  return most_over({stair.height, stair.slope, 0, stair.width}, block_points + lane_count);
+}
+
+bool valid(const Stair& stair) {
+  return stair.slope >= 0 && stair.width > 0 && stair.start >= -word_max &&
+         stair.height >= -word_max;
+}
+
+/// Lanes take as long for every stair, rises by their number: about one in five points, as
+/// measured, is where they meet.
+bool rises_often(const Stair& stair) { return wide_product(stair.slope, 5) > Wide(stair.width); }
+
+// Compilers do not find out by themselves that lanes go side by side; GCC and Clang can be told,
+// for words of 16 bytes, which every machine of theirs has.
+#ifdef __GNUC__
+template <class Word>
+struct SideBySide;
+template <>
+struct SideBySide<std::int32_t> {
+  using Words [[gnu::vector_size(16)]] = std::int32_t;
+};
+template <>
+struct SideBySide<std::int64_t> {
+  using Words [[gnu::vector_size(16)]] = std::int64_t;
+};
+#else
+template <class Word>
+struct SideBySide {
+  using Words = Word;
+};
+#endif
+
+/// All bits where `rest` is not below `width`, else none.
+template <class Words>
+Words where_it_wraps(const Words& rest, const Words& width) {
+#ifdef __GNUC__
+  return rest >= width;
+#else
+  return rest >= width ? Words(-1) : Words(0);
+#endif
+}
+
+/// It is zero for some points, which lanes know not.
+bool begins_late(const Stair& stair) { return stair.start <= -stair.width; }
+
+/// A block of sums above those at its start.
+template <class Word>
+struct Block {
+  std::array<Word, block_points> by_lanes;
+  std::array<Word, block_points> rises;
+};
+
+/// One stair, followed through all blocks. Its remainder is of slope * i + start + width - 1, so
+/// that the quotient is what is asked for.
+template <class Word>
+class Lanes {
+ public:
+  explicit Lanes(const Stair& stair)
+      : height_(static_cast<Word>(stair.height)), width_(static_cast<Word>(stair.width)) {
+    const std::int64_t first = stair.start + (stair.width - 1);
+    rest_ = static_cast<Word>(first % stair.width);
+    before_ = stair.height * (first / stair.width);
+    next_ = step_over(stair, 1);
+    stride_ = step_over(stair, lane_count);
+  }
+
+  [[nodiscard]] std::int64_t before() const { return before_; }
+
+  void add_block(std::array<Word, block_points>& sums) {
+    Groups rests;
+    Groups heights;
+    seed(rests, heights);
+    const Words width = all(width_);
+    const Words height = all(height_);
+    const Words more_rest = all(stride_.rest);
+    const Words more_height = all(stride_.height);
+    for (std::size_t at = 0; at < block_points; at += lane_count) {
+      for (std::size_t group = 0; group < group_count; ++group) {
+        Word* const place = sums.data() + at + group * together;
+        Words sum;
+        std::memcpy(&sum, place, sizeof(sum));
+        sum += heights[group];
+        std::memcpy(place, &sum, sizeof(sum));
+        rests[group] += more_rest;
+        const Words wraps = where_it_wraps(rests[group], width);
+        rests[group] -= wraps & width;
+        heights[group] += more_height + (wraps & height);
+      }
+    }
+    before_ += first_of(heights);
+    rest_ = first_of(rests);
+  }
+
+ private:
+  using Words = typename SideBySide<Word>::Words;
+  static constexpr std::size_t together = sizeof(Words) / sizeof(Word);
+  static constexpr std::size_t group_count = lane_count / together;
+  using Groups = std::array<Words, group_count>;
+  using PlainLanes = std::array<Word, lane_count>;
+  static_assert(sizeof(Groups) == sizeof(PlainLanes));
+
+  /// So many points on, but for the rise that the remainder may bring.
+  struct Step {
+    Word rest;
+    Word height;
+  };
+
+  static Step step_over(const Stair& stair, std::int64_t points) {
+    const std::int64_t more = stair.slope * points;
+    return {static_cast<Word>(more % stair.width),
+            static_cast<Word>(stair.height * (more / stair.width))};
+  }
+
+  static Words all(Word word) {
+    PlainLanes plain;
+    plain.fill(word);
+    Words words;
+    std::memcpy(&words, plain.data(), sizeof(words));
+    return words;
+  }
+
+  static Word first_of(const Groups& groups) {
+    Word first;
+    std::memcpy(&first, groups.data(), sizeof(first));
+    return first;
+  }
+
+  /// Of the first points of a block, one a lane.
+  void seed(Groups& rests, Groups& heights) const {
+    PlainLanes plain_rests;
+    PlainLanes plain_heights;
+    Word rest = rest_;
+    Word height = 0;
+    for (std::size_t lane = 0; lane < lane_count; ++lane) {
+      plain_rests[lane] = rest;
+      plain_heights[lane] = height;
+      rest += next_.rest;
+      const bool wraps = rest >= width_;
+      rest -= wraps ? width_ : Word(0);
+      height += next_.height + (wraps ? height_ : Word(0));
+    }
+    std::memcpy(rests.data(), plain_rests.data(), sizeof(rests));
+    std::memcpy(heights.data(), plain_heights.data(), sizeof(heights));
+  }
+
+  Word height_;
+  Word width_;
+  Word rest_ = 0;
+  std::int64_t before_ = 0;
+  Step next_{};
+  Step stride_{};
+};
+
+/// One stair, followed from rise to rise.
+class Rises {
+ public:
+  explicit Rises(const Stair& stair) : height_(stair.height), slope_(stair.slope) {
+    const std::int64_t count =
+        stair.start > 0 ? (stair.start - 1) / stair.width + 1 : std::int64_t{0};
+    before_ = height_ * count;
+    if (slope_ == 0) return;
+    const std::int64_t missing = stair.width * count - stair.start;
+    next_ = missing / slope_ + 1;
+    rest_ = missing % slope_;
+    gap_ = stair.width / slope_;
+    gap_rest_ = stair.width % slope_;
+  }
+
+  [[nodiscard]] std::int64_t before() const { return before_; }
+
+  template <class Word>
+  void add_block(std::array<Word, block_points>& rises, std::int64_t begin) {
+    const auto end = begin + static_cast<std::int64_t>(block_points);
+    while (next_ < end) {
+      rises[static_cast<std::size_t>(next_ - begin)] += static_cast<Word>(height_);
+      rest_ += gap_rest_;
+      const bool wraps = rest_ >= slope_;
+      rest_ -= wraps ? slope_ : 0;
+      next_ += gap_ + (wraps ? 1 : 0);
+    }
+  }
+
+ private:
+  std::int64_t height_;
+  std::int64_t slope_;
+  std::int64_t before_ = 0;
+  std::int64_t next_ = word_max;  // where it rises next
+  std::int64_t rest_ = 0;
+  std::int64_t gap_ = 0;
+  std::int64_t gap_rest_ = 0;
+};
+
+template <class Word>
+void fill_by_blocks(const std::vector<Stair>& in_lanes, const std::vector<Stair>& by_rises,
+                    std::span<std::int64_t> sums) {
+  std::vector<Lanes<Word>> lanes(in_lanes.begin(), in_lanes.end());
+  std::vector<Rises> rises;
+  std::int64_t risen = 0;
+  for (const Stair& stair : by_rises) {
+    rises.emplace_back(stair);
+    risen += rises.back().before();
+  }
+  Block<Word> block;
+  for (std::size_t begin = 0; begin < sums.size(); begin += block_points) {
+    block.by_lanes.fill(0);
+    block.rises.fill(0);
+    std::int64_t before = 0;
+    for (Lanes<Word>& stair : lanes) {
+      before += stair.before();
+      stair.add_block(block.by_lanes);
+    }
+    for (Rises& stair : rises) stair.add_block(block.rises, static_cast<std::int64_t>(begin));
+    const std::size_t count = std::min(block_points, sums.size() - begin);
+    for (std::size_t i = 0; i < count; ++i) {
+      risen += block.rises[i];
+      sums[begin + i] = before + risen + block.by_lanes[i];
+    }
+  }
+}
+
+}  // namespace
+
+std::optional<StairSum> StairSum::over(const std::vector<Stair>& stairs, std::size_t points) {
+  if (points > static_cast<std::size_t>(most_sum)) return std::nullopt;
+  // Whole blocks are filled, whose last points may lie beyond.
+  const std::size_t filled = points + block_points + lane_count;
+  Wide sum = 0;
+  for (const Stair& stair : stairs) {
+    if (!valid(stair) || reach(stair, filled) > Wide(most_sum)) return std::nullopt;
+    if (begins_late(stair) && stair.slope / most_rises_a_point >= stair.width) return std::nullopt;
+    sum += most_over(stair, filled);
+    if (sum > Wide(most_sum)) return std::nullopt;
+  }
+  return StairSum(stairs);
+}
+
+StairSum::StairSum(const std::vector<Stair>& stairs) {
+  Wide sum = 0;
+  std::int64_t widest = 0;
+  for (const Stair& stair : stairs) {
+    if (stair.height == 0) continue;
+    const bool lanes = rises_often(stair) && !begins_late(stair);
+    (lanes ? lanes_ : rises_).push_back(stair);
+    if (lanes) widest = std::max(widest, stair.width);
+    sum += most_in_block(stair);
+  }
+  if (sum <= Wide(most_block_sum) && widest <= most_block_sum) lane_bits_ = 32;
+}
+
+void StairSum::fill(std::span<std::int64_t> sums) const {
+  if (lane_bits_ == 32) {
+    fill_by_blocks<std::int32_t>(lanes_, rises_, sums);
+  } else {
+    fill_by_blocks<std::int64_t>(lanes_, rises_, sums);
+  }
+}
+
+}  // namespace scalepan
