@@ -14,37 +14,6 @@ namespace {
 /// Needs are shown in the unit of the first pack.
 Unit unit_of(const OfferGroup& group) { return group.contents.front().unit(); }
 
-Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
-  Rational need;
-  for (const LineWay& way : group.ways) {
-    need += lines[way.line].amount.coherent() * way.conversion.factor;
-  }
-  return need;
-}
-
-/// What is left keeps only where every pack bought keeps, and no longer than the shortest.
-Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
-  Keeping keeping{true, std::nullopt};
-  for (std::size_t i = 0; i < group.offers.size(); ++i) {
-    if (cover.counts[i].is_zero()) continue;
-    const Keeping& pack = group.offers[i]->keeping;
-    keeping.keeps = keeping.keeps && pack.keeps;
-    if (!pack.days) continue;
-    keeping.days = keeping.days ? std::min(*keeping.days, *pack.days) : *pack.days;
-  }
-  if (!keeping.keeps) keeping.days.reset();
-  return keeping;
-}
-
-Costs costs_of(const Cover& cover, const Rational& need, const Keeping& keeping) {
-  Costs costs;
-  costs.till = cover.price;
-  costs.used = cover.total.is_zero() ? Rational(0) : cover.price * need / cover.total;
-  const Rational rest = costs.till - costs.used;
-  (keeping.keeps ? costs.closing : costs.thrown) = rest;
-  return costs;
-}
-
 void share_among_lines(ItemCost& item, const std::vector<Line>& lines) {
   const Rational& need = item.need.coherent();
   for (const LineWay& way : item.group->ways) {
@@ -101,6 +70,36 @@ void check_items(const Provisions& provisions, std::vector<std::string>& notes) 
 
 }  // namespace
 
+Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
+  Rational need;
+  for (const LineWay& way : group.ways) {
+    need += lines[way.line].amount.coherent() * way.conversion.factor;
+  }
+  return need;
+}
+
+Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
+  Keeping keeping{true, std::nullopt};
+  for (std::size_t i = 0; i < group.offers.size(); ++i) {
+    if (cover.counts[i].is_zero()) continue;
+    const Keeping& pack = group.offers[i]->keeping;
+    keeping.keeps = keeping.keeps && pack.keeps;
+    if (!pack.days) continue;
+    keeping.days = keeping.days ? std::min(*keeping.days, *pack.days) : *pack.days;
+  }
+  if (!keeping.keeps) keeping.days.reset();
+  return keeping;
+}
+
+Costs costs_of(const Cover& cover, const Rational& need, const Keeping& keeping) {
+  Costs costs;
+  costs.till = cover.price;
+  costs.used = cover.total.is_zero() ? Rational(0) : cover.price * need / cover.total;
+  const Rational rest = costs.till - costs.used;
+  (keeping.keeps ? costs.closing : costs.thrown) = rest;
+  return costs;
+}
+
 Costs& Costs::operator+=(const Costs& other) {
   till += other.till;
   used += other.used;
@@ -125,13 +124,16 @@ Rational cost_named(const Costs& costs, std::string_view which) {
   fail("cost.which", "no cost is called \"" + excerpt(which) + "\"", "there are: " + all);
 }
 
-PacksTaken ItemCost::packs() const {
+PacksTaken packs_of(const OfferGroup& group, const Cover& cover) {
   PacksTaken taken;
-  if (group == nullptr) return taken;
-  for (std::size_t i = 0; i < group->offers.size(); ++i) {
-    if (!cover.counts[i].is_zero()) taken.emplace_back(cover.counts[i], group->offers[i]->pack);
+  for (std::size_t i = 0; i < group.offers.size(); ++i) {
+    if (!cover.counts[i].is_zero()) taken.emplace_back(cover.counts[i], group.offers[i]->pack);
   }
   return taken;
+}
+
+PacksTaken ItemCost::packs() const {
+  return group == nullptr ? PacksTaken() : packs_of(*group, cover);
 }
 
 ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {

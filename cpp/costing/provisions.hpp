@@ -84,6 +84,16 @@ class Provisions {
   std::vector<std::string> unpriced_;
 };
 
+/// What the lines at their amounts need of a group, in the packs' coherent unit.
+[[nodiscard]] Rational need_of(const OfferGroup& group, const std::vector<Line>& lines);
+/// In the order of the price book.
+[[nodiscard]] PacksTaken packs_of(const OfferGroup& group, const Cover& cover);
+/// Of what a cover leaves: it keeps only where every pack bought keeps, and no longer than the
+/// shortest.
+[[nodiscard]] Keeping keeping_of(const OfferGroup& group, const Cover& cover);
+/// Of a cover that meets the need, in coherent money.
+[[nodiscard]] Costs costs_of(const Cover& cover, const Rational& need, const Keeping& keeping);
+
 /// The cheapest way to buy one item for the lines at their amounts.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
 

@@ -6,11 +6,9 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
-    from fractions import Fraction
 
     from scalepan._core import (
         Costing,
-        Curve,
         Label,
         LabelItem,
         Line,
@@ -108,25 +106,6 @@ def costs_document(costing: Costing) -> dict[str, Any]:
 def cautions_document(cautions: list[tuple[str, str, list[str]]]) -> list[dict[str, Any]]:
     """Each caution with its source and the lines it is about."""
     return [{"text": text, "source": source, "lines": ids} for text, source, ids in cautions]
-
-
-def curve_document(curve: Curve) -> dict[str, Any]:
-    """The costs at each number of portions."""
-    return {
-        "currency": curve.currency,
-        "portions": _texts(curve.portions),
-        **{name: _texts(getattr(curve, name)) for name in _COSTS},
-        "breakpoints": [
-            {
-                "portions": str(point.portions),
-                "item": point.item,
-                "packs_before": _packs(point.packs_before),
-                "packs": _packs(point.packs),
-            }
-            for point in curve.breakpoints
-        ],
-        "unpriced": curve.unpriced,
-    }
 
 
 def why_document(why: Why) -> dict[str, Any]:
@@ -255,7 +234,3 @@ def _shopping_row(row: ShoppingRow) -> dict[str, Any]:
 
 def _packs(packs: list[tuple[int, str]]) -> list[dict[str, Any]]:
     return [{"count": count, "pack": pack} for count, pack in packs]
-
-
-def _texts(values: list[Fraction]) -> list[str]:
-    return [str(value) for value in values]

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line import (
+    curving,
     documents,
     loading,
     measuring,
@@ -205,7 +206,7 @@ def _curve(options: argparse.Namespace) -> Output:
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         _save_plot(curve, recipe.name, options.plot)
-    return documents.curve_document(curve), report.curve_section(curve, terminal_width())
+    return curving.curve_document(curve), curving.curve_section(curve, terminal_width())
 
 
 def _why(options: argparse.Namespace) -> Output:

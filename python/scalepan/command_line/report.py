@@ -12,7 +12,7 @@ from scalepan.command_line.tables import table, wrapped
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from scalepan._core import Costing, Curve, Line, MadeBase, Quantity, Recipe, ShoppingRow
+    from scalepan._core import Costing, Line, MadeBase, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
 
 _COSTS = (
@@ -126,7 +126,7 @@ def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tu
 def shopping_section(costing: Costing, width: int) -> list[str]:
     """The packs to buy, what they cost, and what is left of them."""
     rows = [
-        (row.item, _need(row.need), _packs(row.packs), bare_money(row.price), _left(row))
+        (row.item, _need(row.need), packs_text(row.packs), bare_money(row.price), _left(row))
         for row in costing.shopping
     ]
     rows += [(line, "", "not priced", "", "") for line in costing.unpriced]
@@ -182,30 +182,6 @@ def caution_lines(cautions: list[tuple[str, str, list[str]]], width: int) -> lis
     return [*listed(texts, width), *wrapped(_core.caution_footing(), width, "  ")]
 
 
-def curve_section(curve: Curve, width: int) -> list[str]:
-    """A row a count of portions, with the packs that change there."""
-    changes: dict[object, list[str]] = {}
-    for point in curve.breakpoints:
-        changes.setdefault(point.portions, []).append(f"{point.item} {_packs(point.packs)}")
-    rows = [
-        (
-            _core.exact_text(portions),
-            *(bare_money(_core.quantity(x, curve.currency)) for x in (till, used, borne)),
-            bare_money(_core.quantity(borne / portions, curve.currency)),
-            "; ".join(changes.get(portions, [])),
-        )
-        for portions, till, used, borne in zip(
-            curve.portions, curve.till, curve.used, curve.borne, strict=True
-        )
-    ]
-    header = ("portions", "till", "used", "borne", "a portion", "packs that change")
-    lines = [heading(f"Costs by portions{_in(curve.currency)}")]
-    lines += table(header, rows, right=(0, 1, 2, 3, 4), width=width)
-    if curve.unpriced:
-        lines += wrapped(f"At least: not priced: {', '.join(curve.unpriced)}.", width, "  ")
-    return lines
-
-
 def conversion_section(given: str, unit: str, result: Conversion, width: int) -> list[str]:
     """The result, its spread, and the facts on the way."""
     lines = [f"{given} = {_shown(result.amount, unit)}"]
@@ -258,7 +234,8 @@ def _need(need: Quantity) -> str:
     return f"{need.told} {need.stage}"
 
 
-def _packs(packs: list[tuple[int, str]]) -> str:
+def packs_text(packs: list[tuple[int, str]]) -> str:
+    """``11 x 1 kg + 1 x 500 g``."""
     return " + ".join(f"{count} x {pack}" for count, pack in packs)
 
 
@@ -292,5 +269,6 @@ def _priced_in(costing: Costing) -> str:
     return "price" if costing.till.unit == "XXX" else costing.till.unit
 
 
-def _in(currency: str) -> str:
+def in_currency(currency: str) -> str:
+    """What a head adds; nothing where the prices name no currency."""
     return "" if currency == "XXX" else f", in {currency}"
