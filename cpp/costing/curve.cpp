@@ -223,8 +223,7 @@ const std::vector<Rational>& Curve::till_of_column() const {
 }
 
 CostColumn Curve::column_in_words() const {
-  CostColumn column{kernel_.step, points_.size(),
-                    std::make_unique_for_overwrite<std::int64_t[]>(points_.size())};
+  CostColumn column{kernel_.step, points_.size(), word_array(points_.size())};
   kernel_.sum->fill({column.counts.get(), column.size});
   for (const ItemCourse* item : kernel_.by_cover) add_by_cover(*item, column);
   return column;
@@ -245,7 +244,7 @@ CostColumn Curve::column_of(const std::vector<Rational>& till) {
   Rational step;
   for (const Rational& sum : till) step = common_step(step, sum);
   if (step.is_zero()) step = 1;
-  CostColumn column{step, till.size(), std::make_unique_for_overwrite<std::int64_t[]>(till.size())};
+  CostColumn column{step, till.size(), word_array(till.size())};
   for (std::size_t place = 0; place < till.size(); ++place) {
     const Rational count = till[place] / step;
     if (!count.is_word()) {

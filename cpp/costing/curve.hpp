@@ -16,6 +16,7 @@
 #include "costing/curve_points.hpp"
 #include "costing/item_course.hpp"
 #include "costing/till_kernel.hpp"
+#include "exact/word_array.hpp"
 
 namespace scalepan {
 
@@ -37,7 +38,7 @@ struct EvenCounts {
 struct CostColumn {
   Rational step;
   std::size_t size = 0;
-  std::unique_ptr<std::int64_t[]> counts;
+  WordArray counts;
 };
 
 /// Portions of another size, spare ones and losses would be lost where a costing is asked for other

@@ -67,16 +67,6 @@ struct SideBySide {
 };
 #endif
 
-/// All bits where `rest` is not below `width`, else none.
-template <class Words>
-Words where_it_wraps(const Words& rest, const Words& width) {
-#ifdef __GNUC__
-  return rest >= width;
-#else
-  return rest >= width ? Words(-1) : Words(0);
-#endif
-}
-
 /// It is zero for some points, which lanes know not.
 bool begins_late(const Stair& stair) { return stair.start <= -stair.width; }
 
@@ -109,8 +99,8 @@ class Lanes {
     seed(rests, heights);
     const Words width = all(width_);
     const Words height = all(height_);
-    const Words more_rest = all(stride_.rest);
-    const Words more_height = all(stride_.height);
+    const Words fall = all(stride_.rest - width_);
+    const Words rise = all(stride_.height + height_);
     for (std::size_t at = 0; at < block_points; at += lane_count) {
       for (std::size_t group = 0; group < group_count; ++group) {
         Word* const place = sums.data() + at + group * together;
@@ -118,10 +108,10 @@ class Lanes {
         std::memcpy(&sum, place, sizeof(sum));
         sum += heights[group];
         std::memcpy(place, &sum, sizeof(sum));
-        rests[group] += more_rest;
-        const Words wraps = where_it_wraps(rests[group], width);
-        rests[group] -= wraps & width;
-        heights[group] += more_height + (wraps & height);
+        rests[group] += fall;
+        const Words below_zero = rests[group] >> sign_bit;  // all bits, where it is
+        rests[group] += below_zero & width;
+        heights[group] += rise - (below_zero & height);
       }
     }
     before_ += first_of(heights);
@@ -130,6 +120,7 @@ class Lanes {
 
  private:
   using Words = typename SideBySide<Word>::Words;
+  static constexpr int sign_bit = 8 * sizeof(Word) - 1;
   static constexpr std::size_t together = sizeof(Words) / sizeof(Word);
   static constexpr std::size_t group_count = lane_count / together;
   using Groups = std::array<Words, group_count>;
