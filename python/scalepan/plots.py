@@ -87,7 +87,7 @@ def _packs(axes: Axes, curve: Curve, items: Sequence[str]) -> None:
         at = [float(p) for run in even.counts for p in _counts(run)]
         axes.plot(at, [row] * len(at), "o", markersize=4, mfc="white", mec=_COLOURS["borne"])
     axes.set_yticks(range(len(items)), items)
-    axes.set_ylim(len(items) - 0.4, -0.6)
+    axes.set_ylim(max(len(items), 1) - 0.4, -0.6)
     axes.set_title("packs change: stroke; come out even: ring", loc="left", fontsize="medium")
 
 
@@ -101,7 +101,7 @@ def _top(axes: Axes, below: Axes, curve: Curve) -> float | None:
     if axes is not below or not curve.portions:
         return None
     each = (borne / p for borne, p in zip(curve.borne, curve.portions, strict=True))
-    return float(max(each)) * 1.15
+    return float(max(each)) * 1.15 or None
 
 
 def _mark_least(axes: Axes, curve: Curve) -> None:
