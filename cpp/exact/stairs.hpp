@@ -3,7 +3,7 @@
 //
 // No sum can leave its word: that is proven from the stairs alone before the first one is added,
 // and where it cannot be, there is no such sum. Nothing is divided on the way. A stair that rises
-// often is followed by 16 lanes, each of which keeps the remainder of one point in 16 and takes
+// often is followed by 32 lanes, each of which keeps the remainder of one point in 32 and takes
 // the next one by additions (Bresenham's line); one that rises seldom is followed from rise to
 // rise, by additions too, and adds its height where it rises, so that one running sum at the end
 // tells all of these at once.

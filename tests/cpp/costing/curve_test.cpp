@@ -155,7 +155,7 @@ TEST_CASE("curve: one per portion is straight at whole portions") {
   const Costing costing = costing_of({"4 eggs | one per portion", "8 onions | whole"},
                                      {{"eggs", "AP", "6", "1.50"}, {"onions", "AP", "1", "0.20"}});
   const Curve curve(costing, up_to(2100));
-  CHECK(curve.kernel() == "till in words: 1 stair by lanes of 32 bits, 1 stair by rises");
+  CHECK(curve.kernel() == "till in words: 2 stairs by lanes of 32 bits, 0 stairs by rises");
   check_column(costing, curve, 1);
   const Curve listed_points(costing, listed({Rational(7, 2), 4}));
   CHECK(listed_points.kernel() ==

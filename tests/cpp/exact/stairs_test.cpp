@@ -79,8 +79,8 @@ TEST_CASE("stairs: a stair that rises often is followed by lanes of 32 bits whil
 }
 
 TEST_CASE("stairs: lanes are of 32 bits while all that a block adds fits") {
-  // A block of 2048 points and 16 more, one rise a point and two to spare.
-  const std::int64_t most = bit(30) / (2048 + 16 + 1);
+  // A block of 2048 points and 32 more, one rise a point and two to spare.
+  const std::int64_t most = bit(30) / (2048 + 32 + 1);
   CHECK(filled({{most, 1, 0, 1}}, 10'000) == Filled{1, 32, 0});
   CHECK(filled({{most + 1, 1, 0, 1}}, 10'000) == Filled{1, 64, 0});
   CHECK(filled({{-most, 1, 5, 1}}, 10'000) == Filled{1, 32, 0});
@@ -88,9 +88,9 @@ TEST_CASE("stairs: lanes are of 32 bits while all that a block adds fits") {
 }
 
 TEST_CASE("stairs: sums go up to 2^62, and what could go beyond is no sum") {
-  // Whole blocks are filled: 10,000 points may become 12,064.
+  // Whole blocks are filled: 10,000 points may become 12,080.
   const std::int64_t points = 10'000;
-  const std::int64_t reached = points + 2048 + 16;
+  const std::int64_t reached = points + 2048 + 32;
   const std::int64_t most = bit(62) / (reached + 1);
   CHECK(filled({{most, 1, 0, 1}}, points) == Filled{1, 64, 0});
   CHECK_FALSE(StairSum::over({{most + 1, 1, 0, 1}}, points));
@@ -100,7 +100,7 @@ TEST_CASE("stairs: sums go up to 2^62, and what could go beyond is no sum") {
 
 TEST_CASE("stairs: slopes, starts and widths go up to 2^62 together") {
   const std::int64_t points = 5000;
-  const std::int64_t slope = bit(61) / (points + 2048 + 16);
+  const std::int64_t slope = bit(61) / (points + 2048 + 32);
   CHECK(filled({{1, slope, 0, bit(61)}}, points).wrong == 0);
   CHECK(filled({{1, slope, bit(60), bit(60)}}, points).wrong == 0);
   CHECK(filled({{1, slope, -bit(60), bit(60)}}, points).wrong == 0);
