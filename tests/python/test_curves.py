@@ -242,7 +242,7 @@ def test_a_base_that_is_made_larger_is_bought_as_it_is_made(tmp_path: Path) -> N
     dish, prices = dish_on_an_uneven_base(tmp_path), scalepan.parse_prices(PASTE_PRICES)
     curve = scalepan.cost(dish, prices).curve(range(3, 90, 2))
     assert curve.kernel == (
-        "till in words: 0 stairs by lanes of 32 bits, 1 stair by rises; from cover to cover: "
+        "till in words: 1 stair by lanes of 32 bits, 0 stairs by rises; from cover to cover: "
         "leeks, onions"
     )
     column = curve.column()
