@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import signal
+import threading
 import time
 from collections.abc import Callable, Sequence
 from fractions import Fraction
@@ -250,6 +251,22 @@ def test_a_base_that_is_made_larger_is_bought_as_it_is_made(tmp_path: Path) -> N
         there = scalepan.cost(dish.scale(portions=n), prices)
         assert memoryview(column)[i] * column.step == there.till.value == curve.till[i]
         assert curve.used[i] == there.used.value
+
+
+def test_threads_share_a_curve() -> None:
+    curve = one_item("30 g leeks", "leeks,AP,1 kg,2,no").curve(range(1, 2001))
+    found: list[tuple[object, ...]] = []
+
+    def ask() -> None:
+        found.append((curve.till[-1], curve.used[-1], len(curve.breakpoints), curve.column().step))
+
+    threads = [threading.Thread(target=ask) for _ in range(8)]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    # 60 kg in 60 packs; a new one from 34 portions (1.02 kg) on, 59 times.
+    assert found == [(120, 120, 59, 2)] * 8
 
 
 def test_a_long_curve_can_be_interrupted(tmp_path: Path) -> None:
