@@ -16,6 +16,7 @@ void bind_lines(py::module_& m);
 void bind_recipe(py::module_& m);
 void bind_costing(py::module_& m);
 void bind_basket(py::module_& m);
+void bind_curve(py::module_& m);
 void bind_selling(py::module_& m);
 
 }  // namespace scalepan::bindings

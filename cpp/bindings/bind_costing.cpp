@@ -4,17 +4,16 @@
 #include "bindings/bind_choices.hpp"
 #include "bindings/caution_list.hpp"
 #include "bindings/cost_options.hpp"
+#include "bindings/curve_of.hpp"
 #include "bindings/share.hpp"
 #include "costing/caution.hpp"
 #include "costing/costing.hpp"
-#include "costing/curve.hpp"
 #include "costing/label.hpp"
 #include "costing/leftovers.hpp"
 #include "costing/recipe_checks.hpp"
 #include "costing/shopping.hpp"
 #include "costing/targets.hpp"
 #include "costing/why.hpp"
-#include "exact/error.hpp"
 #include "measure/amount.hpp"
 #include "measure/told.hpp"
 
@@ -52,28 +51,6 @@ void bind_shopping(py::module_& m) {
       .def("__repr__", [](const Leftover& l) {
         return "<Leftover " + l.item + " " + tell(l.amount).text + ">";
       });
-}
-
-void bind_curve(py::module_& m) {
-  py::class_<Breakpoint>(m, "Breakpoint")
-      .def_readonly("portions", &Breakpoint::portions)
-      .def_readonly("item", &Breakpoint::item)
-      .def_property_readonly("packs_before",
-                             [](const Breakpoint& b) { return packs_of(b.packs_before); })
-      .def_property_readonly("packs", [](const Breakpoint& b) { return packs_of(b.packs); })
-      .def("__repr__", [](const Breakpoint& b) {
-        return "<Breakpoint at " + Quantity(b.portions).text() + ": " + b.item + " " +
-               text_of(b.packs) + ">";
-      });
-  py::class_<Curve>(m, "Curve")
-      .def_readonly("portions", &Curve::portions)
-      .def_readonly("till", &Curve::till)
-      .def_readonly("used", &Curve::used)
-      .def_readonly("thrown", &Curve::thrown)
-      .def_readonly("borne", &Curve::borne)
-      .def_readonly("currency", &Curve::currency)
-      .def_readonly("unpriced", &Curve::unpriced)
-      .def_readonly("breakpoints", &Curve::breakpoints);
 }
 
 void bind_targets(py::module_& m) {
@@ -122,24 +99,10 @@ void bind_label(py::module_& m) {
   m.def("label", &label_of, py::arg("recipe"));
 }
 
-Curve curve_of(const Costing& costing, const py::iterable& given) {
-  std::vector<Rational> portions;
-  for (const py::handle size : given) {
-    portions.push_back(size.cast<Rational>());
-    if (portions.size() > most_curve_points) {
-      fail("cost.curve",
-           "a curve of more than " + std::to_string(most_curve_points) + " points is asked for");
-    }
-  }
-  const py::gil_scoped_release released;
-  return cost_curve(costing, portions);
-}
-
 }  // namespace
 
 void bind_costing(py::module_& m) {
   bind_shopping(m);
-  bind_curve(m);
   bind_why(m);
   bind_targets(m);
   bind_label(m);

@@ -12,30 +12,6 @@ namespace scalepan {
 
 namespace {
 
-/// What is left keeps only where every pack bought keeps, and no longer than the shortest.
-Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
-  Keeping keeping{true, std::nullopt};
-  for (std::size_t i = 0; i < group.offers.size(); ++i) {
-    if (cover.counts[i].is_zero()) continue;
-    const Keeping& pack = group.offers[i]->keeping;
-    keeping.keeps = keeping.keeps && pack.keeps;
-    if (!pack.days) continue;
-    keeping.days = keeping.days ? std::min(*keeping.days, *pack.days) : *pack.days;
-  }
-  if (!keeping.keeps) keeping.days.reset();
-  return keeping;
-}
-
-Costs costs_of(const Cover& cover, const Keeping& keeping) {
-  Costs costs;
-  costs.till = cover.price;
-  costs.used = cover.total.is_zero() ? Rational(0)
-                                     : cover.price * (cover.total - cover.leftover) / cover.total;
-  const Rational rest = costs.till - costs.used;
-  (keeping.keeps ? costs.closing : costs.thrown) = rest;
-  return costs;
-}
-
 /// What is on hand goes first; at its value, pro rata.
 class StockTaker {
  public:
@@ -71,7 +47,7 @@ Costs costs_of(const std::vector<StockUse>& uses) {
 
 Rational deposit_of(const OfferGroup& group, const Cover& cover) {
   Rational deposit;
-  for (std::size_t i = 0; i < group.offers.size(); ++i) {
+  for (std::size_t i = 0; i < cover.counts.size(); ++i) {
     deposit += cover.counts[i] * group.offers[i]->deposit.coherent();
   }
   return deposit;
@@ -165,14 +141,16 @@ Rational cost_named(const Costs& costs, std::string_view which) {
   fail("cost.which", "no cost is called \"" + excerpt(which) + "\"", "there are: " + all);
 }
 
-PacksTaken ItemCost::packs() const {
+PacksTaken packs_of(const OfferGroup& group, const Cover& cover) {
   PacksTaken taken;
-  if (group == nullptr) return taken;
-  for (std::size_t i = 0; i < group->offers.size(); ++i) {
-    if (!cover.counts[i].is_zero())
-      taken.emplace_back(cover.counts[i], group->offers[i]->pack.text);
+  for (std::size_t i = 0; i < cover.counts.size(); ++i) {
+    if (!cover.counts[i].is_zero()) taken.emplace_back(cover.counts[i], group.offers[i]->pack.text);
   }
   return taken;
+}
+
+PacksTaken ItemCost::packs() const {
+  return group == nullptr ? PacksTaken() : packs_of(*group, cover);
 }
 
 std::vector<std::string> ItemCost::terms() const {
@@ -196,6 +174,32 @@ Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
 
 Rational to_buy_of(const OfferGroup& group, const Rational& need) {
   return StockTaker(group, need).rest();
+}
+
+Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
+  Keeping keeping{true, std::nullopt};
+  for (std::size_t i = 0; i < cover.counts.size(); ++i) {
+    if (cover.counts[i].is_zero()) continue;
+    const Keeping& pack = group.offers[i]->keeping;
+    keeping.keeps = keeping.keeps && pack.keeps;
+    if (!pack.days) continue;
+    keeping.days = keeping.days ? std::min(*keeping.days, *pack.days) : *pack.days;
+  }
+  if (!keeping.keeps) keeping.days.reset();
+  return keeping;
+}
+
+Costs costs_of(const Cover& cover, const Rational& to_buy, const Keeping& keeping) {
+  Costs costs;
+  costs.till = cover.price;
+  costs.used = cover.total.is_zero() ? Rational(0) : cover.price * to_buy / cover.total;
+  const Rational rest = costs.till - costs.used;
+  (keeping.keeps ? costs.closing : costs.thrown) = rest;
+  return costs;
+}
+
+Costs stock_costs_of(const OfferGroup& group, const Rational& need) {
+  return costs_of(StockTaker(group, need).uses());
 }
 
 namespace {
@@ -256,7 +260,8 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   const Rational scale = Rational(1) / money.ratio();
   best.keeping = keeping_of(*best.group, best.cover);
   best.leftover = Quantity::of_coherent(best.cover.leftover, best.group->unit);
-  best.costs = costs_of(best.cover, best.keeping);
+  const Rational to_buy = best.need.coherent() - best.from_stock.coherent();
+  best.costs = costs_of(best.cover, to_buy, best.keeping);
   best.costs += costs_of(best.stock);
   best.costs = best.costs * scale;
   best.deposit = deposit_of(*best.group, best.cover) * scale;

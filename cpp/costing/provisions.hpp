@@ -103,10 +103,19 @@ class Provisions {
   std::vector<std::string> unpriced_;
 };
 
-/// What the lines of a group need in all, coherent, in the packs' stage.
+/// What the lines at their amounts need of a group, in the packs' coherent unit.
 [[nodiscard]] Rational need_of(const OfferGroup& group, const std::vector<Line>& lines);
 /// What is left of a need after all that is on hand.
 [[nodiscard]] Rational to_buy_of(const OfferGroup& group, const Rational& need);
+/// In the order of the price book.
+[[nodiscard]] PacksTaken packs_of(const OfferGroup& group, const Cover& cover);
+/// Of what a cover leaves: it keeps only where every pack bought keeps, and no longer than the
+/// shortest.
+[[nodiscard]] Keeping keeping_of(const OfferGroup& group, const Cover& cover);
+/// Of a cover that meets what is to buy, in coherent money.
+[[nodiscard]] Costs costs_of(const Cover& cover, const Rational& to_buy, const Keeping& keeping);
+/// Of what is on hand and goes into the need, in coherent money.
+[[nodiscard]] Costs stock_costs_of(const OfferGroup& group, const Rational& need);
 
 /// The cheapest way to buy one item for the lines at their amounts. Throws `cost.limit`.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);

@@ -871,6 +871,63 @@ class Breakpoint:
     @property
     def packs(self) -> list[tuple[int, str]]: ...
 
+class CountRun:
+    """Numbers of portions at equal distances; ``str()`` has them in words."""
+
+    @property
+    def first(self) -> Fraction: ...
+    @property
+    def last(self) -> Fraction: ...
+    @property
+    def every(self) -> Fraction:
+        """From one to the next; 0 for a single one."""
+
+class EvenCounts:
+    """The numbers of portions at which nothing is left of an item's packs."""
+
+    @property
+    def item(self) -> str: ...
+    @property
+    def counts(self) -> list[CountRun]: ...
+
+class CheapestCount:
+    """Where a portion costs least."""
+
+    @property
+    def portions(self) -> Fraction:
+        """The smallest of them."""
+    @property
+    def per_portion(self) -> Fraction: ...
+    @property
+    def counts(self) -> list[CountRun]:
+        """All of them."""
+
+class DominatedCounts:
+    """Neighbours on a curve that a larger number of portions costs no more than."""
+
+    @property
+    def first(self) -> Fraction: ...
+    @property
+    def last(self) -> Fraction: ...
+    @property
+    def by(self) -> Fraction:
+        """The largest that costs no more than any of them."""
+    @property
+    def costs(self) -> Fraction:
+        """What that one costs."""
+
+class CostColumn:
+    """One cost at every point as 64-bit integers, each so many times ``step``.
+
+    It has the buffer protocol, so that ``memoryview`` and ``numpy.asarray`` read it without a copy.
+    """
+
+    @property
+    def step(self) -> Fraction:
+        """Of money, in the curve's currency."""
+    def __len__(self) -> int: ...
+    def __buffer__(self, flags: int, /) -> memoryview: ...
+
 class Curve:
     """The costs at each number of portions, in the currency."""
 
@@ -890,7 +947,29 @@ class Curve:
     def unpriced(self) -> list[str]:
         """Ids of the lines that no point includes."""
     @property
-    def breakpoints(self) -> list[Breakpoint]: ...
+    def kernel(self) -> str:
+        """How the till is computed; where not in machine words, why."""
+    def column(self, which: str = "till") -> CostColumn:
+        """A cost as integers. Only the till goes in whole steps.
+
+        Raises CostError (``cost.which``, ``cost.column``).
+        """
+    @property
+    def breakpoints(self) -> list[Breakpoint]:
+        """Raises CostError (``cost.curve``) where there are more than a million."""
+    @property
+    def even_counts(self) -> list[EvenCounts]:
+        """Of each priced item."""
+    def cheapest(self, which: str = "borne") -> CheapestCount | None:
+        """Where a portion costs least; None where the curve has no point.
+
+        Raises CostError (``cost.which``).
+        """
+    def dominated(self, which: str = "till") -> list[DominatedCounts]:
+        """Numbers of portions that a larger one on the curve costs no more than, ascending.
+
+        Raises CostError (``cost.which``).
+        """
 
 class Why:
     """How a figure came about; ``str()`` draws the tree."""
@@ -1017,9 +1096,11 @@ class Costing:
         Raises CostError (``cost.more``).
         """
     def curve(self, portions: Iterable[Number]) -> Curve:
-        """The costs at each number of portions.
+        """The costs at each number of portions, in the order given, up to a million of them.
 
-        Raises RecipeError (``recipe.portions``) and CostError (``cost.curve``).
+        A range that goes up stands for its points without being gone through.
+        Raises RecipeError (``recipe.portions``), CostError (``cost.curve``), and what costing the
+        recipe at one of the points raises.
         """
 
 def cost(

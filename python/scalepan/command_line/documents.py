@@ -6,12 +6,10 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
-    from fractions import Fraction
 
     from scalepan._core import (
         Basket,
         Costing,
-        Curve,
         Label,
         LabelItem,
         Line,
@@ -111,25 +109,6 @@ def costs_document(costing: Costing) -> dict[str, Any]:
 def cautions_document(cautions: list[tuple[str, str, list[str]]]) -> list[dict[str, Any]]:
     """Each caution with its source and the lines it is about."""
     return [{"text": text, "source": source, "lines": ids} for text, source, ids in cautions]
-
-
-def curve_document(curve: Curve) -> dict[str, Any]:
-    """The costs at each number of portions."""
-    return {
-        "currency": curve.currency,
-        "portions": _texts(curve.portions),
-        **{name: _texts(getattr(curve, name)) for name in COSTS},
-        "breakpoints": [
-            {
-                "portions": str(point.portions),
-                "item": point.item,
-                "packs_before": packs_document(point.packs_before),
-                "packs": packs_document(point.packs),
-            }
-            for point in curve.breakpoints
-        ],
-        "unpriced": curve.unpriced,
-    }
 
 
 def why_document(why: Why) -> dict[str, Any]:
@@ -262,7 +241,3 @@ def _shopping_row(row: ShoppingRow) -> dict[str, Any]:
 def packs_document(packs: list[tuple[int, str]]) -> list[dict[str, Any]]:
     """How many of which packs."""
     return [{"count": count, "pack": pack} for count, pack in packs]
-
-
-def _texts(values: list[Fraction]) -> list[str]:
-    return [str(value) for value in values]

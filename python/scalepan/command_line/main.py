@@ -12,6 +12,7 @@ from scalepan.baskets import basket, read_dishes
 from scalepan.command_line import (
     basketing,
     choosing,
+    curving,
     documents,
     loading,
     measuring,
@@ -297,7 +298,7 @@ def _curve(options: argparse.Namespace) -> Output:
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         _save_plot(curve, recipe.name, options.plot)
-    return documents.curve_document(curve), report.curve_section(curve, terminal_width())
+    return curving.curve_document(curve), curving.curve_section(curve, terminal_width())
 
 
 def _why(options: argparse.Namespace) -> Output:

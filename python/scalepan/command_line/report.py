@@ -12,7 +12,7 @@ from scalepan.command_line.tables import table, wrapped
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from scalepan._core import Basket, Costing, Curve, Line, MadeBase, Quantity, Recipe, ShoppingRow
+    from scalepan._core import Basket, Costing, Line, MadeBase, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
 
 _COSTS = (
@@ -220,30 +220,6 @@ def caution_lines(cautions: list[tuple[str, str, list[str]]], width: int) -> lis
         for text, source, ids in cautions
     ]
     return [*listed(texts, width), *wrapped(_core.caution_footing(), width, "  ")]
-
-
-def curve_section(curve: Curve, width: int) -> list[str]:
-    """A row a count of portions, with the packs that change there."""
-    changes: dict[object, list[str]] = {}
-    for point in curve.breakpoints:
-        changes.setdefault(point.portions, []).append(f"{point.item} {packs_text(point.packs)}")
-    rows = [
-        (
-            _core.exact_text(portions),
-            *(bare_money(_core.quantity(x, curve.currency)) for x in (till, used, borne)),
-            bare_money(_core.quantity(borne / portions, curve.currency)),
-            "; ".join(changes.get(portions, [])),
-        )
-        for portions, till, used, borne in zip(
-            curve.portions, curve.till, curve.used, curve.borne, strict=True
-        )
-    ]
-    header = ("portions", "till", "used", "borne", "a portion", "packs that change")
-    lines = [heading(f"Costs by portions{in_currency(curve.currency)}")]
-    lines += table(header, rows, right=(0, 1, 2, 3, 4), width=width)
-    if curve.unpriced:
-        lines += wrapped(f"At least: not priced: {', '.join(curve.unpriced)}.", width, "  ")
-    return lines
 
 
 def conversion_section(given: str, unit: str, result: Conversion, width: int) -> list[str]:
