@@ -220,7 +220,10 @@ std::optional<ItemCost> cost_by(const ItemPlan& plan, const OfferGroup& group,
   cost.need = Quantity::of_coherent(need, group.unit);
   cost.from_stock = Quantity::of_coherent(need - stock.rest(), group.unit);
   cost.stock = stock.uses();
-  if (group.covers) cost.cover = group.covers->at(stock.rest());
+  if (group.covers) {
+    cost.cover =
+        located(group.offers.front()->place, {}, [&] { return group.covers->at(stock.rest()); });
+  }
   return cost;
 }
 
@@ -241,6 +244,8 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
       continue;
     }
     if (!cost) {
+      // The first group leans on least.
+      if (best.problem != plan.problem) continue;
       best.problem = too_little(plan, group, StockTaker(group, need).rest());
     } else if (best.group == nullptr || cost->cover.price < best.cover.price) {
       best = std::move(*cost);
@@ -260,6 +265,11 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   return best;
 }
 
+void expect_priced(const ItemCost& item) {
+  if (item.group != nullptr) return;
+  fail("cost.stock", item.plan->item + " is not priced at this size: " + item.problem);
+}
+
 Provisions::Provisions(std::vector<Line> lines, std::shared_ptr<const Catalog> catalog,
                        std::shared_ptr<const PriceBook> prices, CostOptions options)
     : lines_(std::move(lines)),
@@ -277,8 +287,7 @@ std::vector<ItemCost> Provisions::items_for(const std::vector<Line>& lines) cons
   for (const ItemPlan& plan : plan_->items()) {
     items.push_back(cost_item(plan, lines, plan_->money()));
     const bool was_priced = !items_.empty() && items_[items.size() - 1].group != nullptr;
-    if (!was_priced || items.back().group != nullptr) continue;
-    fail("cost.stock", plan.item + " is not priced at this size: " + items.back().problem);
+    if (was_priced) expect_priced(items.back());
   }
   return items;
 }

@@ -106,4 +106,7 @@ class Provisions {
 /// The cheapest way to buy one item for the lines at their amounts. Throws `cost.limit`.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
 
+/// For an item that is priced at another size. Throws `cost.stock` where it is so no more.
+void expect_priced(const ItemCost& item);
+
 }  // namespace scalepan

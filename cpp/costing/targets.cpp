@@ -40,7 +40,7 @@ class SpendSearch {
       const Rational middle = floor((within + beyond) * Rational(1, 2));
       (allows(middle) ? within : beyond) = middle;
     }
-    return {within, till(within), till(beyond)};
+    return {within, till(within), till_beyond(within, beyond)};
   }
 
  private:
@@ -49,8 +49,31 @@ class SpendSearch {
     for (const ItemCost& item : items_at(costing_, portions)) sum += item.costs.till;
     return {sum, costing_.plan().money()};
   }
+  /// Not where limits or what is on hand leave too little for so many.
   [[nodiscard]] bool allows(const Rational& portions) const {
-    return till(portions).coherent() <= spend_.coherent();
+    try {
+      return till(portions).coherent() <= spend_.coherent();
+    } catch (const Error& error) {
+      if (!tells_too_little(error)) throw;
+      return false;
+    }
+  }
+
+  [[nodiscard]] Quantity till_beyond(const Rational& within, const Rational& beyond) const {
+    try {
+      return till(beyond);
+    } catch (const Error& error) {
+      if (!tells_too_little(error)) throw;
+      fail("cost.spend",
+           exact_text(within) + " portions take " + tell_money(till(within)).text +
+               " at the till, within the " + tell_money(spend_).text +
+               " to spend, but one more cannot be bought: " + error.message(),
+           error.hint(), error.place());
+    }
+  }
+
+  static bool tells_too_little(const Error& error) {
+    return error.code() == "cost.limit" || error.code() == "cost.stock";
   }
 
   [[nodiscard]] Rational first_beyond() const {
@@ -76,7 +99,9 @@ Costs costs_of_more(const Costing& costing, const ItemCost& item, const Rational
   for (const std::size_t index : item.plan->lines) {
     lines[index].amount = lines[index].amount * (Rational(1) + more);
   }
-  return cost_item(*item.plan, lines, costing.plan().money()).costs;
+  const ItemCost larger = cost_item(*item.plan, lines, costing.plan().money());
+  expect_priced(larger);
+  return larger.costs;
 }
 
 }  // namespace
