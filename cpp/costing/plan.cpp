@@ -58,7 +58,9 @@ void add_covers(OfferGroup& group, Taxes taxes) {
       group.ways_to_buy.push_back(std::move(way));
     }
   }
-  if (!purchases.empty()) group.covers = std::make_shared<const CoverFunction>(purchases);
+  if (purchases.empty()) return;
+  group.covers = located(group.offers.front()->place, {},
+                         [&] { return std::make_shared<const CoverFunction>(purchases); });
 }
 
 std::string packs_of(const OfferGroup& group) {
