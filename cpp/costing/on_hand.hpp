@@ -22,10 +22,13 @@ class StockByItem {
   /// usable; where the day is empty all is.
   StockByItem(const Catalog& catalog, const Stock* stock, std::string day);
 
-  /// In the order of use. What is past its day is told in the item's notes.
+  /// In the order of use. The item's notes tell what is past its day, what has a day where none is
+  /// given to hold it against, and names on hand that are near the item's.
   [[nodiscard]] StockItems usable(const std::string& key, ItemPlan& item) const;
 
  private:
+  void note_near_names(ItemPlan& item) const;
+
   std::map<std::string, StockItems> items_;
   std::string day_;
 };

@@ -46,7 +46,10 @@ void keep_best_statement(std::vector<OfferGroup>& groups) {
       group.contents.erase(group.contents.begin() + at);
     }
   }
-  if (best.empty()) return;  // only on hand
+  if (best.empty()) {  // only on hand
+    std::ranges::stable_sort(groups, {}, leaning_of);
+    return;
+  }
   std::erase_if(groups, [](const OfferGroup& group) { return group.offers.empty(); });
 }
 
@@ -75,7 +78,7 @@ void keep_known(ItemPlan& item) {
       std::ranges::any_of(item.groups, [](const OfferGroup& group) { return !group.assumes(); });
   if (!some_known) return;
   for (const OfferGroup& group : item.groups) {
-    if (!group.assumes()) continue;
+    if (!group.assumes() || group.offers.empty()) continue;
     item.notes.push_back("the packs " + packs_of(group) +
                          " are left out: no edible share (EP/AP) is known");
   }
@@ -92,7 +95,7 @@ void note_left_out(ItemPlan& item,
     });
     if (!kept) item.notes.push_back("the pack " + offer->pack.text + " is left out: " + reason);
   }
-  if (item.groups.size() > 1) {
+  if (item.groups.size() > 1 && !item.groups.front().offers.empty()) {
     item.notes.emplace_back(
         "packs of unlike kinds are not mixed; the kind that comes cheapest is bought");
   }
@@ -217,9 +220,9 @@ void buy_item(ItemPlan& item, const RowsByKey& rows, const StockByItem& stock,
     item.notes.insert(item.notes.end(), known->notes.begin(), known->notes.end());
     find_ways(item, known->groups, wanted);
   } else {
-    find_ways(item, groups_on_hand(on_hand), wanted);
     item.problem = no_row_text(item.item, wanted.prices);
   }
+  if (item.groups.empty()) find_ways(item, groups_on_hand(on_hand), wanted);
   add_on_hand(item, on_hand, WayFinder(wanted.catalog, line, wanted.options.strict));
 }
 
@@ -250,16 +253,25 @@ std::vector<Stated> money_in(const std::vector<ItemPlan>& items) {
   return stated;
 }
 
+bool in_no_currency(const Stated& stated) { return stated.money.unit().symbol() == no_currency; }
+
+std::string currency_text(const Stated& stated) {
+  return in_no_currency(stated) ? "no currency" : stated.money.unit().symbol();
+}
+
 Unit common_currency(const std::vector<ItemPlan>& items) {
   const std::vector<Stated> stated = money_in(items);
   if (stated.empty()) return Unit::named(no_currency);
   const Stated& first = stated.front();
   for (const Stated& other : stated) {
     if (other.money.dimension() == first.money.dimension()) continue;
+    const bool unnamed = in_no_currency(first) || in_no_currency(other);
     fail("cost.currencies",
-         "prices in " + first.money.unit().symbol() + " (" + first.item + ") and in " +
-             other.money.unit().symbol() + " (" + other.item + ") meet in one costing",
-         "use one currency", other.place);
+         "prices in " + currency_text(first) + " (" + first.item + ") and in " +
+             currency_text(other) + " (" + other.item + ") meet in one costing",
+         unnamed ? "name the currency in every row, or once for all rows that name none"
+                 : "use one currency",
+         other.place);
   }
   return first.money.unit();
 }

@@ -289,7 +289,7 @@ def _need(need: Quantity) -> str:
 
 
 def _packs(packs: list[tuple[int, str]]) -> str:
-    return " + ".join(f"{count} x {pack}" for count, pack in packs)
+    return " + ".join(f"{count} x {pack}" for count, pack in packs) or "none"
 
 
 def _left(row: ShoppingRow) -> str:
