@@ -96,7 +96,7 @@ StockItems StockByItem::usable(const std::string& key, ItemPlan& item) const {
     usable.push_back(stock);
     if (!day_.empty() || stock->use_by.empty()) continue;
     item.notes.push_back(told(*stock) + " must be used by " + stock->use_by +
-                         ", and no day is given to hold that against: it is counted");
+                         ", and no day is given to hold that against");
   }
   return usable;
 }
@@ -110,6 +110,14 @@ void StockByItem::note_near_names(ItemPlan& item) const {
   const std::vector<std::string> near = nearest_names(item.item, names);
   if (near.empty()) return;
   item.notes.push_back("nothing on hand has this name (" + nearest_hint(near) + ")");
+}
+
+void StockByItem::note_relative(const std::string& key, ItemPlan& item) const {
+  const auto held = items_.find(key);
+  if (held == items_.end()) return;
+  for (const StockItem* stock : held->second) {
+    item.notes.push_back(told(*stock) + " is of " + stock->item + ", and is not counted");
+  }
 }
 
 std::vector<OfferGroup> groups_on_hand(const StockItems& stock) {

@@ -26,6 +26,10 @@ class StockByItem {
   /// given to hold it against, and names on hand that are near the item's.
   [[nodiscard]] StockItems usable(const std::string& key, ItemPlan& item) const;
 
+  /// What is on hand of the food that a close relative stands near: a line of that food's own may
+  /// use it, so it is told in the item's notes and not counted.
+  void note_relative(const std::string& key, ItemPlan& item) const;
+
  private:
   void note_near_names(ItemPlan& item) const;
 

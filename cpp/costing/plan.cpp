@@ -216,6 +216,7 @@ void buy_item(ItemPlan& item, const RowsByKey& rows, const StockByItem& stock,
     return;
   }
   const StockItems on_hand = stock.usable(line.item_key, item);
+  if (line.near) stock.note_relative("food " + line.food_id, item);
   if (const ItemRows* known = find_rows(item, rows, wanted)) {
     item.notes.insert(item.notes.end(), known->notes.begin(), known->notes.end());
     find_ways(item, known->groups, wanted);

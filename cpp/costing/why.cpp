@@ -194,9 +194,9 @@ class Explainer {
     const Offer& offer = *item_->group->offers[row];
     const Rational counted = with_taxes(offer.price.coherent(), offer, costing_.plan().taxes());
     const Quantity price = Quantity::of_coherent(counted, offer.price.unit());
-    Why why{"pack " + offer.pack.text, tell_money(price).text, "", offer_source(offer), {}};
+    Why why{"pack " + offer.pack.text, figure_of(price), "", offer_source(offer), {}};
     if (!offer.tax || counted == offer.price.coherent()) return why;
-    why.how = tell_money(offer.price).text + (offer.tax->included ? " less" : " and") + " its " +
+    why.how = figure_of(offer.price) + (offer.tax->included ? " less" : " and") + " its " +
               exact_text(offer.tax->rate * Rational(100)) + " % tax";
     return why;
   }

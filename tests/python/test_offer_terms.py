@@ -285,6 +285,13 @@ def test_a_need_beyond_all_limits_is_one_clear_error() -> None:
     )
 
 
+def test_a_price_of_a_step_is_told_exactly() -> None:
+    # 1.27 a kilogram is 0.0635 for 50 g, and 7 of those are 0.4445.
+    why = costing("330 g lentils", row("1 kg loose in 50 g", "1.27")).why("lentils.till")
+    assert "pack 50 g loose = 0.06 EUR  (exactly 0.0635 EUR)" in why
+    assert "0.4445 EUR" in why
+
+
 def test_too_many_covers_name_the_row_of_the_item() -> None:
     rows = [row(f"{g} g", "1.00", "3 for the price of 2", limit="300") for g in range(101, 121)]
     with pytest.raises(scalepan.PriceError) as caught:

@@ -76,6 +76,21 @@ def test_the_newer_row_counts_where_two_spell_the_item_differently() -> None:
     ]
 
 
+def test_the_command_counts_what_a_shop_takes_at_least(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    pan, prices = tmp_path / "pan.toml", tmp_path / "prices.csv"
+    pan.write_text('name = "Night pan"\nserves = 4\nlines = ["800 g AP onions", "5 g salt"]\n')
+    prices.write_text(PRICES)
+    assert main(["shops", str(pan), "--prices", str(prices)]) == 0
+    printed = capsys.readouterr().out.splitlines()
+    # The stall sells neither, so that no row says in what currency it sells.
+    rows = {line.split("  ")[1]: line.split() for line in printed if line.startswith("  ")}
+    assert rows["farm gate"][2:-1] == ["at", "least", "1.60", "at", "least", "1.28"]
+    assert rows["stall"][1:-2] == ["at", "least", "0.00", "at", "least", "0.00"]
+
+
 def test_the_command_tells_what_is_past_its_day(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -137,7 +137,7 @@ def test_a_day_to_use_by_is_told_where_no_day_is_given() -> None:
     assert found.shopping[0].from_stock.told == "500 g"
     assert found.to_check == [
         "onions: the 500 g on hand must be used by 2020-01-01, and no day is given to hold that "
-        "against: it is counted"
+        "against"
     ]
 
 
@@ -147,6 +147,16 @@ def test_a_misspelt_name_on_hand_is_told() -> None:
         "onions: nothing on hand has this name (nearest: onoins)"
     ]
     assert costing(recipe("600 g AP fennel"), stock).to_check == []
+
+
+def test_what_is_on_hand_of_a_close_relative_is_told_and_not_counted() -> None:
+    prices = "item,sold_as,pack,price,currency,keeps\nlong-grain rice,AP,1 kg,2.00,EUR,yes\n"
+    found = costing(recipe("200 g rice"), "long-grain rice,AP,500 g,0.90,EUR,\n", prices=prices)
+    assert found.opening.value == 0
+    assert "rice: the 500 g on hand is of long-grain rice, and is not counted" in found.to_check
+    both = recipe("200 g rice", "300 g long-grain rice")
+    found = costing(both, "long-grain rice,AP,500 g,0.90,EUR,\n", prices=prices)
+    assert found.opening.value == Fraction("0.90")
 
 
 def test_an_edible_share_that_is_assumed_of_stock_is_told() -> None:

@@ -311,6 +311,11 @@ def total(costing: Costing, money: Quantity) -> str:
     return _at_least(bool(costing.unpriced)) + money.told_money
 
 
+def bare_total(costing: Costing, money: Quantity) -> str:
+    """As ``total``, without the code, which the column's head names."""
+    return _at_least(bool(costing.unpriced)) + bare_money(money)
+
+
 def _at_least(unpriced: bool) -> str:
     return "at least " if unpriced else ""
 

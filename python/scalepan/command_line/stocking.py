@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING, Any
 from scalepan.command_line.documents import quantity_document
 from scalepan.command_line.report import (
     bare_money,
+    bare_total,
     heading,
     joined,
     listed,
     notes_section,
     priced_in,
-    total,
 )
 from scalepan.command_line.tables import table
 
@@ -90,8 +90,7 @@ def _shop_row(row: ShopCosting) -> tuple[str, str, str, str]:
         return (_shop_name(row), "", "", "too little of an item, see below")
     missing = ", ".join(row.costing.unpriced)
     till, borne = (
-        total(row.costing, money).rsplit(" ", 1)[0]
-        for money in (row.costing.till, row.costing.borne)
+        bare_total(row.costing, money) for money in (row.costing.till, row.costing.borne)
     )
     return (_shop_name(row), till, borne, missing)
 
