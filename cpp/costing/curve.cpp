@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "exact/error.hpp"
+#include "exact/number_text.hpp"
 
 namespace scalepan {
 
@@ -10,6 +11,16 @@ namespace {
 
 bool same_packs(const ItemCost& a, const ItemCost& b) {
   return a.group == b.group && a.cover.counts == b.cover.counts;
+}
+
+std::vector<ItemCost> items_on_curve(const Costing& costing, const Rational& portions) {
+  try {
+    return items_at(costing, portions);
+  } catch (const Error& error) {
+    if (!tells_too_little(error)) throw;
+    fail(error.code(), "at " + exact_text(portions) + " portions: " + error.message(), error.hint(),
+         error.place());
+  }
 }
 
 }  // namespace
@@ -31,7 +42,7 @@ Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions) 
   curve.unpriced = costing.unpriced();
   std::vector<ItemCost> before;
   for (const Rational& size : portions) {
-    std::vector<ItemCost> now = items_at(costing, size);
+    std::vector<ItemCost> now = items_on_curve(costing, size);
     Costs costs;
     for (const ItemCost& item : now) costs += item.costs;
     for (std::size_t i = 0; i < before.size(); ++i) {

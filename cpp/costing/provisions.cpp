@@ -5,7 +5,6 @@
 #include <optional>
 #include <utility>
 
-#include "exact/error.hpp"
 #include "measure/told.hpp"
 
 namespace scalepan {
@@ -268,6 +267,10 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
 void expect_priced(const ItemCost& item) {
   if (item.group != nullptr) return;
   fail("cost.stock", item.plan->item + " is not priced at this size: " + item.problem);
+}
+
+bool tells_too_little(const Error& error) {
+  return error.code() == "cost.limit" || error.code() == "cost.stock";
 }
 
 Provisions::Provisions(std::vector<Line> lines, std::shared_ptr<const Catalog> catalog,

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "costing/plan.hpp"
+#include "exact/error.hpp"
 #include "packs/priced_cover.hpp"
 
 namespace scalepan {
@@ -108,5 +109,8 @@ class Provisions {
 
 /// For an item that is priced at another size. Throws `cost.stock` where it is so no more.
 void expect_priced(const ItemCost& item);
+
+/// Whether the error says that limits or what is on hand leave too little for a size.
+[[nodiscard]] bool tells_too_little(const Error& error);
 
 }  // namespace scalepan

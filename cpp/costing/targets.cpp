@@ -72,10 +72,6 @@ class SpendSearch {
     }
   }
 
-  static bool tells_too_little(const Error& error) {
-    return error.code() == "cost.limit" || error.code() == "cost.stock";
-  }
-
   [[nodiscard]] Rational first_beyond() const {
     Rational portions = 2;
     while (allows(portions)) {

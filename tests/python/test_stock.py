@@ -115,8 +115,8 @@ def test_a_curve_that_outgrows_what_is_on_hand_says_so() -> None:
     with pytest.raises(scalepan.CostError) as caught:
         found.curve(portions=[4, 8])
     assert str(caught.value) == (
-        "salt is not priced at this size: no price row is for salt, and 10 g more is needed than "
-        "is on hand"
+        "at 8 portions: salt is not priced at this size: no price row is for salt, and 10 g more "
+        "is needed than is on hand"
     )
 
 

@@ -144,6 +144,20 @@ def test_a_limit_beyond_the_spend_does_not_matter() -> None:
     )
 
 
+def test_a_curve_says_at_which_size_a_limit_is_met() -> None:
+    costing = scalepan.cost(
+        scalepan.parse_recipe(POT), scalepan.parse_prices(LIMITED, file="p.csv")
+    )
+    assert list(costing.curve(portions=[2, 20]).till) == [2, 20]
+    with pytest.raises(scalepan.CostError) as caught:
+        costing.curve(portions=[20, 21, 22])
+    assert (caught.value.code, str(caught.value)) == (
+        "cost.limit",
+        "p.csv:2:1: at 21 portions: of leeks at most 10 kg can be bought, but 10.5 kg is needed "
+        "(add rows of other packs or shops)",
+    )
+
+
 def test_what_is_only_on_hand_drives_nothing_beyond_it() -> None:
     text = 'name = "Dish"\nserves = 2\nlines = ["1 kg leeks", "100 g salt"]\n'
     costing = scalepan.cost(
