@@ -20,6 +20,16 @@ std::string told(const Form& form) {
          (form.detail.empty() ? "" : " (" + form.detail + ")");
 }
 
+[[noreturn]] void fail_stages(const StockItem& stock, const Form& from, const Form& to) {
+  const auto told_stage = [](Stage stage) {
+    return std::string(symbol_of(stage)) + " (" + std::string(name_of(stage)) + ")";
+  };
+  fail("cost.stage",
+       stock.item + " is on hand at " + told_stage(from.stage) + " but counted at " +
+           told_stage(to.stage) + ", and no edible share links the two",
+       "add the share as a fact of your own", stock.place);
+}
+
 /// Of a food without facts `WayFinder` speaks of what a line needs and a shop sells.
 std::string reason_of(const Error& error, const Form& from, const Form& to) {
   if (error.code() != "cost.no_way") return error.message();
@@ -43,7 +53,7 @@ std::optional<OnHand> in_unit_of(const Form& to, const StockItem& stock, const W
                     stock.value.coherent(), way.share_assumed};
       fewest = facts;
     } catch (const Error& error) {
-      if (error.code() == "cost.stage") throw;
+      if (error.code() == "cost.stage") fail_stages(stock, from, to);
       if (reason.empty()) reason = reason_of(error, from, to);
     }
   }

@@ -85,6 +85,8 @@ def test_the_command_counts_what_a_shop_takes_at_least(
     prices.write_text(PRICES)
     assert main(["shops", str(pan), "--prices", str(prices)]) == 0
     printed = capsys.readouterr().out.splitlines()
+    # What a shop sells in a form that no fact leads to has no price there either.
+    assert printed[1].split("  ")[-1] == "not priced there"
     # The stall sells neither, so that no row says in what currency it sells.
     rows = {line.split("  ")[1]: line.split() for line in printed if line.startswith("  ")}
     assert rows["farm gate"][2:-1] == ["at", "least", "1.60", "at", "least", "1.28"]

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 import pytest
 import scalepan
 from hypothesis import given
 from hypothesis import strategies as st
+from scalepan.command_line.main import main
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 PRICES = """item,sold_as,pack,price,currency,keeps
 fennel,AP,1 kg,3.20,EUR,no
@@ -175,6 +181,19 @@ def test_an_edible_share_that_is_assumed_of_stock_is_told() -> None:
     assert not any("left out" in note for note in alone.to_check)
 
 
+def test_a_strict_cost_says_which_stock_no_share_is_known_of() -> None:
+    prices = "item,sold_as,pack,price,currency,keeps\nzorbels,AP,1 kg,1.00,EUR,yes\n"
+    held = scalepan.parse_stock(HEAD + "zorbels,EP,100 g,0.60,EUR,\n", file="larder.csv")
+    with pytest.raises(scalepan.CostError) as caught:
+        scalepan.cost(
+            recipe("200 g AP zorbels"), scalepan.parse_prices(prices), stock=held, strict=True
+        )
+    assert str(caught.value) == (
+        "larder.csv:2:1: zorbels is on hand at EP (edible portion) but counted at AP "
+        "(as purchased), and no edible share links the two (add the share as a fact of your own)"
+    )
+
+
 def test_how_a_figure_came_about_with_stock() -> None:
     # 1.2 kg are needed and 900 g are on hand: of 300 g two packs of 250 g would be bought.
     held = "fennel,AP,900 g,0.90,EUR,\n"
@@ -256,6 +275,21 @@ def test_what_is_refused(text: str, code: str, message: str) -> None:
     with pytest.raises(scalepan.PriceError) as caught:
         scalepan.parse_stock(HEAD + text, file="larder.csv")
     assert (caught.value.code, str(caught.value)) == (code, message)
+
+
+@pytest.mark.parametrize("command", ["buy", "cost"])
+def test_what_is_left_is_data_too(
+    command: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    pan, prices, larder = (tmp_path / name for name in ("pan.toml", "prices.csv", "larder.csv"))
+    pan.write_text('name = "Night pan"\nserves = 4\nlines = ["600 g AP onions"]\n')
+    prices.write_text(PRICES)
+    larder.write_text(HEAD + "onions,AP,2 kg,2.00,EUR,2027-01-01\n")
+    asked = [command, str(pan), "--prices", str(prices), "--on-hand", str(larder), "--json"]
+    assert main(asked) == 0
+    (left,) = json.loads(capsys.readouterr().out)["left"]
+    assert (left["item"], left["value"]["value"], left["bought"]) == ("onions", "7/5", False)
+    assert left["use_by"] == "2027-01-01"
 
 
 AMOUNTS = st.integers(min_value=1, max_value=3000)

@@ -187,6 +187,7 @@ def _cost(options: argparse.Namespace) -> Output:
         **sizing.document(recipe, options),
         **documents.shopping_document(costing),
         **documents.costs_document(costing),
+        "left": stocking.left_document(costing),
         "cautions": documents.cautions_document(costing.cautions),
     }
     sections = [

@@ -53,10 +53,10 @@ def left_document(costing: Costing) -> list[dict[str, Any]]:
 
 
 def shops_section(title: str, rows: Sequence[ShopCosting], width: int) -> list[str]:
-    """A row a shop: its till, what the dish bears, what it does not sell; then what to check."""
+    """A row a shop: its till, what the dish bears, what has no price there; then what to check."""
     costings = [row.costing for row in rows if row.costing is not None]
     cells = [_shop_row(row) for row in rows]
-    header = ("bought at", f"till {priced_in(costings[0])}", "borne", "not sold there")
+    header = ("bought at", f"till {priced_in(costings[0])}", "borne", "not priced there")
     problems = [f"{_shop_name(row)}: {row.problem}" for row in rows if row.problem]
     shops = [
         heading(title),
