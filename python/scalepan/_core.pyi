@@ -982,17 +982,20 @@ class Costing:
     def most_portions(self, spend: str | Quantity) -> WithinSpend:
         """The most whole portions whose till is within a spend.
 
-        Raises CostError (``cost.spend``, ``cost.curve``).
+        Raises CostError (``cost.spend``, also where limits or what is on hand allow no more than
+        is within the spend; ``cost.curve``; ``cost.limit`` and ``cost.stock`` for one portion).
         """
     def drivers(self, more: Number = "10 %") -> list[Driver]:
         """What each item bears and what so much more of it would add, the dearest first.
 
-        Raises CostError (``cost.more``).
+        Raises CostError (``cost.more``; ``cost.limit`` and ``cost.stock`` where so much more of an
+        item cannot be had).
         """
     def curve(self, portions: Iterable[Number]) -> Curve:
         """The costs at each number of portions.
 
-        Raises RecipeError (``recipe.portions``) and CostError (``cost.curve``).
+        Raises RecipeError (``recipe.portions``) and CostError (``cost.curve``; ``cost.limit`` and
+        ``cost.stock`` at the first number that cannot be had).
         """
 
 def cost(
