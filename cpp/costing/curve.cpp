@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "exact/error.hpp"
+#include "exact/number_text.hpp"
 
 namespace scalepan {
 
@@ -65,6 +66,16 @@ class Sweep {
   Costs sum_;      // of the straight items
   Costs a_point_;  // what it changes by
 };
+
+std::vector<ItemCost> items_on_curve(const Costing& costing, const Rational& portions) {
+  try {
+    return items_at(costing, portions);
+  } catch (const Error& error) {
+    if (!tells_too_little(error)) throw;
+    fail(error.code(), "at " + exact_text(portions) + " portions: " + error.message(), error.hint(),
+         error.place());
+  }
+}
 
 }  // namespace
 
@@ -166,7 +177,7 @@ void Curve::expect_reachable() const {
     while (first < last && is_reachable(first)) pulse(first++);
     if (first == last) return;
   }
-  static_cast<void>(items_at(costing_, points_[first]));
+  static_cast<void>(items_on_curve(costing_, points_[first]));
 }
 
 const Curve::Lists& Curve::lists() const {

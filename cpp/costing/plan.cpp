@@ -48,7 +48,10 @@ void keep_best_statement(std::vector<OfferGroup>& groups) {
       group.contents.erase(group.contents.begin() + at);
     }
   }
-  if (best.empty()) return;  // only on hand
+  if (best.empty()) {  // only on hand
+    std::ranges::stable_sort(groups, {}, leaning_of);
+    return;
+  }
   std::erase_if(groups, [](const OfferGroup& group) { return group.offers.empty(); });
 }
 
@@ -60,7 +63,9 @@ void add_covers(OfferGroup& group, Taxes taxes) {
       group.ways_to_buy.push_back(std::move(way));
     }
   }
-  if (!purchases.empty()) group.covers = std::make_shared<const CoverFunction>(purchases);
+  if (purchases.empty()) return;
+  group.covers = located(group.offers.front()->place, {},
+                         [&] { return std::make_shared<const CoverFunction>(purchases); });
 }
 
 std::string packs_of(const OfferGroup& group) {
@@ -75,7 +80,7 @@ void keep_known(ItemPlan& item) {
       std::ranges::any_of(item.groups, [](const OfferGroup& group) { return !group.assumes(); });
   if (!some_known) return;
   for (const OfferGroup& group : item.groups) {
-    if (!group.assumes()) continue;
+    if (!group.assumes() || group.offers.empty()) continue;
     item.notes.push_back("the packs " + packs_of(group) +
                          " are left out: no edible share (EP/AP) is known");
   }
@@ -92,7 +97,7 @@ void note_left_out(ItemPlan& item,
     });
     if (!kept) item.notes.push_back("the pack " + offer->pack.text + " is left out: " + reason);
   }
-  if (item.groups.size() > 1) {
+  if (item.groups.size() > 1 && !item.groups.front().offers.empty()) {
     item.notes.emplace_back(
         "packs of unlike kinds are not mixed; the kind that comes cheapest is bought");
   }
@@ -201,11 +206,12 @@ class StockOfPlan {
  public:
   explicit StockOfPlan(const CostOptions& options) : options_(options) {}
 
-  StockItems take(const Catalog& catalog, const std::string& key, ItemPlan& item) {
+  StockItems take(const Catalog& catalog, const Line& line, ItemPlan& item) {
     if (options_.stock == nullptr) return {};
     const auto named =
         by_catalog_.try_emplace(&catalog, catalog, *options_.stock, options_.day).first;
-    StockItems usable = named->second.usable(key, item);
+    StockItems usable = named->second.usable(line.item_key, item);
+    if (line.near) named->second.note_relative("food " + line.food_id, item);
     std::erase_if(usable, [&](const StockItem* stock) { return !taken_.insert(stock).second; });
     return usable;
   }
@@ -225,7 +231,7 @@ void buy_item(ItemPlan& item, StockOfPlan& stock, const Wanted& wanted) {
     return;
   }
   const Catalog& catalog = wanted.catalog(first);
-  const StockItems on_hand = stock.take(catalog, line.item_key, item);
+  const StockItems on_hand = stock.take(catalog, line, item);
   const RowsFound found = rows_for(wanted, first);
   if (found.by_near) {
     item.notes.push_back("bought as " + catalog.food(line.food_id)->name +
@@ -235,9 +241,9 @@ void buy_item(ItemPlan& item, StockOfPlan& stock, const Wanted& wanted) {
     item.notes.insert(item.notes.end(), found.rows->notes.begin(), found.rows->notes.end());
     find_ways(item, found.rows->groups, wanted);
   } else {
-    find_ways(item, groups_on_hand(on_hand), wanted);
     item.problem = no_row_text(item.item, wanted.prices.book());
   }
+  if (item.groups.empty()) find_ways(item, groups_on_hand(on_hand), wanted);
   add_on_hand(item, on_hand, WayFinder(catalog, line, wanted.options.strict));
 }
 
@@ -268,16 +274,25 @@ std::vector<Stated> money_in(const std::vector<ItemPlan>& items) {
   return stated;
 }
 
+bool in_no_currency(const Stated& stated) { return stated.money.unit().symbol() == no_currency; }
+
+std::string currency_text(const Stated& stated) {
+  return in_no_currency(stated) ? "no currency" : stated.money.unit().symbol();
+}
+
 Unit common_currency(const std::vector<ItemPlan>& items) {
   const std::vector<Stated> stated = money_in(items);
   if (stated.empty()) return Unit::named(no_currency);
   const Stated& first = stated.front();
   for (const Stated& other : stated) {
     if (other.money.dimension() == first.money.dimension()) continue;
+    const bool unnamed = in_no_currency(first) || in_no_currency(other);
     fail("cost.currencies",
-         "prices in " + first.money.unit().symbol() + " (" + first.item + ") and in " +
-             other.money.unit().symbol() + " (" + other.item + ") meet in one costing",
-         "use one currency", other.place);
+         "prices in " + currency_text(first) + " (" + first.item + ") and in " +
+             currency_text(other) + " (" + other.item + ") meet in one costing",
+         unnamed ? "name the currency in every row, or once for all rows that name none"
+                 : "use one currency",
+         other.place);
   }
   return first.money.unit();
 }

@@ -28,6 +28,7 @@ struct OnHand {
   const StockItem* stock = nullptr;
   Rational amount;
   Rational value;
+  bool share_assumed = false;  // no edible share is known, so all of it was taken
 };
 
 /// Offers that state their content in one kind and stage, and the ways of the lines to it. None

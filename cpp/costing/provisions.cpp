@@ -5,7 +5,6 @@
 #include <optional>
 #include <utility>
 
-#include "exact/error.hpp"
 #include "measure/told.hpp"
 
 namespace scalepan {
@@ -228,7 +227,10 @@ std::optional<ItemCost> cost_by(const ItemPlan& plan, const OfferGroup& group,
   cost.need = Quantity::of_coherent(need, group.unit);
   cost.from_stock = Quantity::of_coherent(need - stock.rest(), group.unit);
   cost.stock = stock.uses();
-  if (group.covers) cost.cover = group.covers->at(stock.rest());
+  if (group.covers) {
+    cost.cover =
+        located(group.offers.front()->place, {}, [&] { return group.covers->at(stock.rest()); });
+  }
   return cost;
 }
 
@@ -249,6 +251,8 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
       continue;
     }
     if (!cost) {
+      // The first group leans on least.
+      if (best.problem != plan.problem) continue;
       best.problem = too_little(plan, group, to_buy_of(group, need));
     } else if (best.group == nullptr || cost->cover.price < best.cover.price) {
       best = std::move(*cost);
@@ -269,6 +273,15 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   return best;
 }
 
+void expect_priced(const ItemCost& item) {
+  if (item.group != nullptr) return;
+  fail("cost.stock", item.plan->item + " is not priced at this size: " + item.problem);
+}
+
+bool tells_too_little(const Error& error) {
+  return error.code() == "cost.limit" || error.code() == "cost.stock";
+}
+
 Provisions::Provisions(std::vector<Line> lines, std::vector<LineTerms> terms,
                        std::shared_ptr<const NamedPrices> prices, CostOptions options)
     : lines_(std::move(lines)),
@@ -286,8 +299,7 @@ std::vector<ItemCost> Provisions::items_for(const std::vector<Line>& lines) cons
   for (const ItemPlan& plan : plan_->items()) {
     items.push_back(cost_item(plan, lines, plan_->money()));
     const bool was_priced = !items_.empty() && items_[items.size() - 1].group != nullptr;
-    if (!was_priced || items.back().group != nullptr) continue;
-    fail("cost.stock", plan.item + " is not priced at this size: " + items.back().problem);
+    if (was_priced) expect_priced(items.back());
   }
   return items;
 }

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "costing/plan.hpp"
+#include "exact/error.hpp"
 #include "packs/priced_cover.hpp"
 
 namespace scalepan {
@@ -119,5 +120,11 @@ class Provisions {
 
 /// The cheapest way to buy one item for the lines at their amounts. Throws `cost.limit`.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
+
+/// For an item that is priced at another size. Throws `cost.stock` where it is so no more.
+void expect_priced(const ItemCost& item);
+
+/// Whether the error says that limits or what is on hand leave too little for a size.
+[[nodiscard]] bool tells_too_little(const Error& error);
 
 }  // namespace scalepan

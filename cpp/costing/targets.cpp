@@ -38,6 +38,39 @@ class SpendSearch {
     for (const ItemCost& item : items_at(costing_, portions)) sum += item.costs.till;
     return {sum, costing_.plan().money()};
   }
+  /// Not where limits or what is on hand leave too little for so many.
+  [[nodiscard]] bool allows(const Quantity& spend, const Rational& portions) const {
+    try {
+      return till(portions).coherent() <= spend.coherent();
+    } catch (const Error& error) {
+      if (!tells_too_little(error)) throw;
+      return false;
+    }
+  }
+
+  [[nodiscard]] Quantity till_beyond(const Quantity& spend, const Rational& within,
+                                     const Rational& beyond) const {
+    try {
+      return till(beyond);
+    } catch (const Error& error) {
+      if (!tells_too_little(error)) throw;
+      fail("cost.spend",
+           exact_text(within) + " portions take " + tell_money(till(within)).text +
+               " at the till, within the " + tell_money(spend).text +
+               " to spend, but one more cannot be bought: " + error.message(),
+           error.hint(), error.place());
+    }
+  }
+
+  /// None where so many cannot be bought.
+  [[nodiscard]] std::optional<Quantity> till_if_any(const Rational& portions) const {
+    try {
+      return till(portions);
+    } catch (const Error& error) {
+      if (!tells_too_little(error)) throw;
+      return std::nullopt;
+    }
+  }
 
   /// The most portions within a spend that allows so many, and one more where that takes more.
   [[nodiscard]] std::pair<Rational, std::optional<Rational>> from(Rational within,
@@ -56,10 +89,6 @@ class SpendSearch {
     return {within, beyond};
   }
 
-  [[nodiscard]] bool allows(const Quantity& spend, const Rational& portions) const {
-    return till(portions).coherent() <= spend.coherent();
-  }
-
  private:
   const Costing& costing_;
 };
@@ -70,7 +99,9 @@ Costs costs_of_more(const Costing& costing, const ItemCost& item, const Rational
   for (const std::size_t index : item.plan->lines) {
     lines[index].amount = lines[index].amount * (Rational(1) + more);
   }
-  return cost_item(*item.plan, lines, costing.plan().money()).costs;
+  const ItemCost larger = cost_item(*item.plan, lines, costing.plan().money());
+  expect_priced(larger);
+  return larger.costs;
 }
 
 }  // namespace
@@ -90,7 +121,7 @@ WithinSpend most_portions(const Costing& costing, const Quantity& spend) {
         "the till of " + exact_text(within) + " portions is still within " + tell_money(spend).text,
         "lines that are fixed take no more packs in a larger batch");
   }
-  return {within, search.till(within), search.till(*beyond)};
+  return {within, search.till(within), search.till_beyond(spend, within, *beyond)};
 }
 
 LeastSpend least_spend(const Costing& costing, const Rational& portions) {
@@ -104,7 +135,7 @@ LeastSpend least_spend(const Costing& costing, const Rational& portions) {
   const Quantity spend = search.till(portions);
   const auto [within, beyond] = search.from(portions, spend);
   LeastSpend least{portions, spend, within, std::nullopt};
-  if (beyond) least.till_next = search.till(*beyond);
+  if (beyond) least.till_next = search.till_if_any(*beyond);
   return least;
 }
 

@@ -167,8 +167,11 @@ class Explainer {
       why.how += ", less what is on hand";
       why.parts.push_back(on_hand());
     }
-    for (const std::string& terms : item_->terms()) {
-      why.parts.push_back({"terms", terms, "", "", {}});
+    for (std::size_t i = 0; i < item_->cover.bought.size(); ++i) {
+      const WayToBuy& way = item_->group->ways_to_buy[i];
+      if (!item_->cover.bought[i].is_zero() && !way.text.empty()) {
+        why.parts.push_back(on_terms(way, item_->cover.bought[i]));
+      }
     }
     for (std::size_t i = 0; i < item_->group->offers.size(); ++i) {
       why.parts.push_back(pack_price(i));
@@ -176,13 +179,21 @@ class Explainer {
     return why;
   }
 
+  [[nodiscard]] Why on_terms(const WayToBuy& way, const Rational& times) const {
+    const std::string& pack = item_->group->offers[way.purchase.row]->pack.text;
+    const Quantity price =
+        Quantity::of_coherent(times * way.purchase.price, provisions_.plan().money());
+    const std::string packs = text_of(PacksTaken{{times * way.purchase.packs, pack}});
+    return {"terms", pack + ": " + way.text, packs + " for " + figure_of(price), "", {}};
+  }
+
   [[nodiscard]] Why pack_price(std::size_t row) const {
     const Offer& offer = *item_->group->offers[row];
     const Rational counted = with_taxes(offer.price.coherent(), offer, provisions_.plan().taxes());
     const Quantity price = Quantity::of_coherent(counted, offer.price.unit());
-    Why why{"pack " + offer.pack.text, tell_money(price).text, "", offer_source(offer), {}};
+    Why why{"pack " + offer.pack.text, figure_of(price), "", offer_source(offer), {}};
     if (!offer.tax || counted == offer.price.coherent()) return why;
-    why.how = tell_money(offer.price).text + (offer.tax->included ? " less" : " and") + " its " +
+    why.how = figure_of(offer.price) + (offer.tax->included ? " less" : " and") + " its " +
               exact_text(offer.tax->rate * Rational(100)) + " % tax";
     return why;
   }
@@ -207,7 +218,8 @@ class Explainer {
   [[nodiscard]] Why leftover() const {
     return {cell("leftover"),
             figure_of(item_->leftover),
-            "bought - buy, of the whole item",
+            item_->stock.empty() ? "bought - buy, of the whole item"
+                                 : "bought - (buy - on hand), of the whole item",
             "",
             {packs()}};
   }
@@ -232,15 +244,19 @@ class Explainer {
       why.parts.push_back(money("till"));
       why.parts.push_back(item_need());
       why.parts.push_back({"bought", figure_of(bought), text_of(item_->packs()), "", {}});
-      if (what == "used" && !item_->stock.empty()) why.parts.push_back(on_hand());
+      if (!item_->stock.empty()) why.parts.push_back(on_hand());
     }
     return why;
   }
 
   [[nodiscard]] std::string how_of(std::string_view what) const {
-    if (what == "till") return "sum of pack prices";
+    if (what == "till") {
+      return item_->terms().empty() ? "sum of pack prices" : "sum of pack prices and terms";
+    }
     if (what == "used" && !item_->stock.empty()) {
-      return "value of what is on hand and used + till * (buy - on hand) / bought";
+      const std::string of_stock = "value of what is on hand and used";
+      if (item_->cover.total.is_zero()) return of_stock;
+      return of_stock + " + till * (buy - on hand) / bought";
     }
     if (what == "used") return "till * buy / bought";
     return item_->keeping.keeps ? "nothing: what is left keeps"

@@ -1061,7 +1061,8 @@ class Costing:
     def most_portions(self, spend: str | Quantity) -> WithinSpend:
         """The most whole portions whose till is within a spend.
 
-        Raises CostError (``cost.spend``, ``cost.curve``).
+        Raises CostError (``cost.spend``, also where limits or what is on hand allow no more than
+        is within the spend; ``cost.curve``; ``cost.limit`` and ``cost.stock`` for one portion).
         """
     def least_spend(self, portions: Number) -> LeastSpend:
         """What a whole number of portions takes at the till, and the most the same till buys.
@@ -1093,14 +1094,16 @@ class Costing:
     def drivers(self, more: Number = "10 %") -> list[Driver]:
         """What each item bears and what so much more of it would add, the dearest first.
 
-        Raises CostError (``cost.more``).
+        Raises CostError (``cost.more``; ``cost.limit`` and ``cost.stock`` where so much more of an
+        item cannot be had).
         """
     def curve(self, portions: Iterable[Number]) -> Curve:
         """The costs at each number of portions, in the order given, up to a million of them.
 
         A range that goes up stands for its points without being gone through.
-        Raises RecipeError (``recipe.portions``), CostError (``cost.curve``), and what costing the
-        recipe at one of the points raises.
+        Raises RecipeError (``recipe.portions``), CostError (``cost.curve``; ``cost.limit`` and
+        ``cost.stock`` at the first number that cannot be had), and what costing the recipe at one
+        of the points raises.
         """
 
 def cost(

@@ -77,8 +77,8 @@ def _breakpoints_section(curve: Curve, width: int) -> list[str]:
         (
             _core.exact_text(point.portions),
             point.item,
-            packs_text(point.packs_before) or "none",
-            packs_text(point.packs) or "none",
+            packs_text(point.packs_before),
+            packs_text(point.packs),
         )
         for point in curve.breakpoints
     ]

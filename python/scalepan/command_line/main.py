@@ -174,7 +174,12 @@ def _shops(options: argparse.Namespace) -> Output:
         recipe, prices.on(options.date, options.shop), **_cost_options(options, measures)
     )
     lines = stocking.shops_section(report.title_text(recipe), rows, terminal_width())
-    return {"shops": stocking.shops_document(rows), **sizing.document(recipe, options)}, lines
+    document = {
+        "shops": stocking.shops_document(rows),
+        "to_check": stocking.shops_to_check(rows),
+        **sizing.document(recipe, options),
+    }
+    return document, lines
 
 
 def _cost(options: argparse.Namespace) -> Output:
@@ -186,6 +191,7 @@ def _cost(options: argparse.Namespace) -> Output:
         **sizing.document(recipe, options),
         **documents.shopping_document(costing),
         **documents.costs_document(costing),
+        "left": stocking.left_document(costing),
         "cautions": documents.cautions_document(costing.cautions),
     }
     sections = [

@@ -276,7 +276,7 @@ def _need(need: Quantity) -> str:
 
 def packs_text(packs: list[tuple[int, str]]) -> str:
     """``2 x 1 kg + 1 x 500 g``."""
-    return " + ".join(f"{count} x {pack}" for count, pack in packs)
+    return " + ".join(f"{count} x {pack}" for count, pack in packs) or "none"
 
 
 def _left(row: ShoppingRow) -> str:

@@ -9,7 +9,9 @@ from scalepan.command_line.report import (
     at_least,
     bare_money,
     heading,
+    joined,
     listed,
+    notes_section,
     priced_in,
 )
 from scalepan.command_line.tables import table
@@ -51,16 +53,22 @@ def left_document(costing: Costing) -> list[dict[str, Any]]:
 
 
 def shops_section(title: str, rows: Sequence[ShopCosting], width: int) -> list[str]:
-    """A row a shop: its till, what the dish bears, and what it does not sell."""
+    """A row a shop: its till, what the dish bears, what has no price there; then what to check."""
     costings = [row.costing for row in rows if row.costing is not None]
     cells = [_shop_row(row) for row in rows]
-    header = ("bought at", f"till {priced_in(costings[0])}", "borne", "not sold there")
+    header = ("bought at", f"till {priced_in(costings[0])}", "borne", "not priced there")
     problems = [f"{_shop_name(row)}: {row.problem}" for row in rows if row.problem]
-    return [
+    shops = [
         heading(title),
         *table(header, cells, right=(1, 2), width=width),
         *listed(problems, width),
     ]
+    return joined([shops, notes_section(shops_to_check(rows), width)])
+
+
+def shops_to_check(rows: Sequence[ShopCosting]) -> list[str]:
+    """The notes of all shops together: of one alone they say little more than what it lacks."""
+    return next((row.costing.to_check for row in rows if row.costing is not None), [])
 
 
 def shops_document(rows: Sequence[ShopCosting]) -> list[dict[str, Any]]:
