@@ -229,3 +229,26 @@ def test_an_unknown_edible_share_is_an_error_where_that_is_asked_for() -> None:
     with pytest.raises(scalepan.CostError) as alone:
         scalepan.cost(dishes[1], book_, strict=True)
     assert str(caught.value) == str(alone.value)
+
+
+def test_what_is_on_hand_goes_to_all_dishes_and_the_saving_is_counted_without_it() -> None:
+    prices = scalepan.parse_prices(
+        "item,sold_as,pack,price,currency,keeps\nonions,AP,1 kg,1.00,EUR,no\n"
+    )
+    stock = scalepan.parse_stock("item,stage,amount,value,currency\nonions,AP,200 g,0.10,EUR\n")
+    dishes = [
+        scalepan.parse_recipe(f'name = "{name}"\nserves = 1\nlines = ["{grams} g AP onions"]\n')
+        for name, grams in (("Broth", 400), ("Pie", 600))
+    ]
+    basket = scalepan.basket(dishes, prices, stock=stock)
+    # 800 g are bought as 1 kg for 1.00; 200 g of it are thrown.
+    assert basket.till.value == 1
+    assert basket.opening.value == Fraction("0.10")
+    assert basket.used.value == Fraction("0.10") + Fraction("0.80")
+    assert basket.thrown.value == Fraction("0.20")
+    assert [dish.used.value for dish in basket.dishes] == [
+        Fraction("0.90") * 400 / 1000,
+        Fraction("0.90") * 600 / 1000,
+    ]
+    # Apart 1.00 each, together 1.00, whatever is on hand.
+    assert basket.saving.value == 1

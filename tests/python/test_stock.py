@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 import scalepan
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from scalepan.command_line.main import main
 
@@ -319,3 +319,27 @@ def test_the_books_balance(fennel: int, onions: int, held: list[tuple[int, int]]
         assert row.from_stock.to("g AP").value == needed - rest
         alone = scalepan.cost(recipe(f"{rest} g AP {row.item}"), prices) if rest else None
         assert row.price == (alone.till if alone else scalepan.quantity("0 EUR"))
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.integers(10, 400),
+    st.lists(st.tuples(AMOUNTS, st.integers(0, 900)), min_size=1, max_size=3),
+    st.integers(1, 20),
+)
+def test_a_curve_with_stock_is_what_each_costing_says(
+    grams: int, held: list[tuple[int, int]], first: int
+) -> None:
+    stock = scalepan.parse_stock(
+        HEAD + "".join(f"fennel,AP,{amount} g,{pence}/100,EUR,\n" for amount, pence in held)
+    )
+    dish = recipe(f"{grams} g AP fennel", f"{grams + 5} g onions, chopped")
+    prices = scalepan.parse_prices(PRICES)
+    curve = scalepan.cost(dish, prices, stock=stock).curve(portions=range(first, first + 30))
+    column = curve.column("till")
+    steps = memoryview(column).tolist()
+    for place, portions in enumerate(range(first, first + 30)):
+        single = scalepan.cost(dish.scale(portions=portions), prices, stock=stock)
+        for name in ("till", "used", "thrown", "borne"):
+            assert getattr(curve, name)[place] == getattr(single, name).value, (name, portions)
+        assert steps[place] * column.step == single.till.value
