@@ -15,6 +15,8 @@ void bind_packs(py::module_& m);
 void bind_lines(py::module_& m);
 void bind_recipe(py::module_& m);
 void bind_costing(py::module_& m);
+void bind_basket(py::module_& m);
+void bind_curve(py::module_& m);
 void bind_selling(py::module_& m);
 void bind_sheet(py::module_& m);
 

@@ -1,31 +1,25 @@
 #include <memory>
 
 #include "bindings/bind.hpp"
+#include "bindings/bind_choices.hpp"
+#include "bindings/caution_list.hpp"
+#include "bindings/cost_options.hpp"
+#include "bindings/curve_of.hpp"
 #include "bindings/share.hpp"
 #include "costing/caution.hpp"
 #include "costing/costing.hpp"
-#include "costing/curve.hpp"
 #include "costing/label.hpp"
 #include "costing/leftovers.hpp"
 #include "costing/recipe_checks.hpp"
 #include "costing/shopping.hpp"
 #include "costing/targets.hpp"
 #include "costing/why.hpp"
-#include "exact/error.hpp"
 #include "measure/amount.hpp"
 #include "measure/told.hpp"
-#include "packs/fields.hpp"
 
 namespace scalepan::bindings {
 
 namespace {
-
-Taxes taxes_named(const std::string& taxes) {
-  if (taxes == "with") return Taxes::with;
-  if (taxes == "without") return Taxes::without;
-  fail("cost.taxes", "prices are not counted \"" + excerpt(taxes) + "\" taxes",
-       "there are: with, without");
-}
 
 void bind_shopping(py::module_& m) {
   using Row = ShoppingRow;
@@ -59,28 +53,6 @@ void bind_shopping(py::module_& m) {
       });
 }
 
-void bind_curve(py::module_& m) {
-  py::class_<Breakpoint>(m, "Breakpoint")
-      .def_readonly("portions", &Breakpoint::portions)
-      .def_readonly("item", &Breakpoint::item)
-      .def_property_readonly("packs_before",
-                             [](const Breakpoint& b) { return packs_of(b.packs_before); })
-      .def_property_readonly("packs", [](const Breakpoint& b) { return packs_of(b.packs); })
-      .def("__repr__", [](const Breakpoint& b) {
-        return "<Breakpoint at " + Quantity(b.portions).text() + ": " + b.item + " " +
-               text_of(b.packs) + ">";
-      });
-  py::class_<Curve>(m, "Curve")
-      .def_readonly("portions", &Curve::portions)
-      .def_readonly("till", &Curve::till)
-      .def_readonly("used", &Curve::used)
-      .def_readonly("thrown", &Curve::thrown)
-      .def_readonly("borne", &Curve::borne)
-      .def_readonly("currency", &Curve::currency)
-      .def_readonly("unpriced", &Curve::unpriced)
-      .def_readonly("breakpoints", &Curve::breakpoints);
-}
-
 void bind_targets(py::module_& m) {
   py::class_<WithinSpend>(m, "WithinSpend")
       .def_readonly("portions", &WithinSpend::portions)
@@ -105,14 +77,6 @@ void bind_why(py::module_& m) {
       .def("__str__", [](const Why& why) { return text_of(why); });
 }
 
-py::list listed(const std::vector<Caution>& cautions) {
-  py::list list;
-  for (const Caution& caution : cautions) {
-    list.append(py::make_tuple(caution.text, caution.source, caution.lines));
-  }
-  return list;
-}
-
 py::list cautions(const Recipe& recipe) { return listed(cautions_for(recipe)); }
 
 void bind_label(py::module_& m) {
@@ -135,28 +99,17 @@ void bind_label(py::module_& m) {
   m.def("label", &label_of, py::arg("recipe"));
 }
 
-Curve curve_of(const Costing& costing, const py::iterable& given) {
-  std::vector<Rational> portions;
-  for (const py::handle size : given) {
-    portions.push_back(size.cast<Rational>());
-    if (portions.size() > most_curve_points) {
-      fail("cost.curve",
-           "a curve of more than " + std::to_string(most_curve_points) + " points is asked for");
-    }
-  }
-  const py::gil_scoped_release released;
-  return cost_curve(costing, portions);
-}
-
 }  // namespace
 
 void bind_costing(py::module_& m) {
   bind_shopping(m);
-  bind_curve(m);
   bind_why(m);
   bind_targets(m);
   bind_label(m);
-  py::class_<Costing, std::shared_ptr<Costing>>(m, "Costing")
+  bind_choices(m);
+  CostingClass costing(m, "Costing");
+  add_choices(costing);
+  costing
       .def_property_readonly("recipe",
                              [](const Costing& c) { return std::make_shared<Recipe>(c.recipe()); })
       .def_property_readonly("till", [](const Costing& c) { return c.cost("till"); })
@@ -203,8 +156,7 @@ void bind_costing(py::module_& m) {
       "cost",
       [](const Recipe& recipe, const std::shared_ptr<PriceBook>& prices, bool strict,
          const std::string& taxes, const std::shared_ptr<Stock>& stock, const std::string& day) {
-        return std::make_shared<Costing>(
-            recipe, prices, CostOptions{strict, taxes_named(taxes), stock, date_text(day)});
+        return std::make_shared<Costing>(recipe, prices, cost_options(strict, taxes, stock, day));
       },
       py::arg("recipe"), py::arg("prices"), py::arg("strict"), py::arg("taxes"), py::arg("stock"),
       py::arg("day"));

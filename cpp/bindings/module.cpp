@@ -12,7 +12,9 @@ PYBIND11_MODULE(_core, m, py::mod_gil_not_used()) {
   scalepan::bindings::bind_packs(m);
   scalepan::bindings::bind_lines(m);
   scalepan::bindings::bind_recipe(m);
+  scalepan::bindings::bind_curve(m);
   scalepan::bindings::bind_costing(m);
+  scalepan::bindings::bind_basket(m);
   scalepan::bindings::bind_selling(m);
   scalepan::bindings::bind_sheet(m);
 }

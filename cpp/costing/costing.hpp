@@ -14,6 +14,8 @@ class Costing {
  public:
   /// At the recipe's size. Throws what `Plan` throws.
   Costing(const Recipe& recipe, std::shared_ptr<const PriceBook> prices, CostOptions options = {});
+  /// The same by prices that others share; the recipe's catalogue is one of theirs.
+  Costing(const Recipe& recipe, std::shared_ptr<const NamedPrices> prices, CostOptions options);
 
   [[nodiscard]] const Recipe& recipe() const { return recipe_; }
   [[nodiscard]] const Provisions& provisions() const { return provisions_; }
@@ -36,5 +38,8 @@ class Costing {
 
 /// The items of a costing at another number of portions.
 [[nodiscard]] std::vector<ItemCost> items_at(const Costing& costing, const Rational& portions);
+
+/// Other lines bought as those of the costing are: by its catalogue, from its prices.
+[[nodiscard]] Provisions bought_for(const Costing& costing, std::vector<Line> lines);
 
 }  // namespace scalepan

@@ -1,10 +1,22 @@
-// Curves: the four costs over a range of portions, exact at every point.
+// Curves: the four costs over numbers of portions, exact at every point.
+//
+// Between two breakpoints every item is bought alike, so that its till stays as it is and its
+// other costs follow the need. What is asked for is computed when it is asked for, once.
 #pragma once
 
+#include <functional>
+#include <memory>
+#include <mutex>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "costing/costing.hpp"
+#include "costing/curve_counts.hpp"
+#include "costing/curve_points.hpp"
+#include "costing/item_course.hpp"
+#include "costing/till_kernel.hpp"
+#include "exact/word_array.hpp"
 
 namespace scalepan {
 
@@ -16,15 +28,17 @@ struct Breakpoint {
   PacksTaken packs;
 };
 
-struct Curve {
-  std::vector<Rational> portions;
-  std::vector<Rational> till;
-  std::vector<Rational> used;
-  std::vector<Rational> thrown;
-  std::vector<Rational> borne;
-  std::vector<Breakpoint> breakpoints;
-  std::string currency;               // ISO 4217 code
-  std::vector<std::string> unpriced;  // ids of lines that no point includes
+/// Where the packs of one item come out even: nothing is left of them.
+struct EvenCounts {
+  std::string item;
+  std::vector<CountRun> counts;
+};
+
+/// One cost at every point, in whole steps of money.
+struct CostColumn {
+  Rational step;
+  std::size_t size = 0;
+  WordArray counts;
 };
 
 /// Portions of another size, spare ones and losses would be lost where a costing is asked for other
@@ -33,10 +47,78 @@ void expect_by_portions(const Recipe& recipe);
 
 /// So many points are an oversight, not a curve.
 inline constexpr std::size_t most_curve_points = 1'000'000;
+/// Throws `cost.curve` for more.
+void expect_curve_points(std::size_t count);
+/// So many changes of packs can be held.
+inline constexpr std::size_t most_breakpoints = 1'000'000;
 
-/// Costs the recipe at each number of portions, in the order given.
-/// Throws what `expect_by_portions` throws, `recipe.portions` for one
-/// that is not above zero, and the errors of the covers.
-[[nodiscard]] Curve cost_curve(const Costing& costing, const std::vector<Rational>& portions);
+/// Called now and then in what may take long; may throw to end it.
+using Pulse = std::function<void()>;
+
+/// Shared by any number of threads.
+class Curve {
+ public:
+  /// In the order given. Throws what `expect_by_portions` throws, `cost.curve` for too many points,
+  /// and the first error that the costings at the points would throw, such as `recipe.portions` for
+  /// one that is not above zero, and the errors of the covers.
+  Curve(const Costing& costing, CurvePoints points, Pulse pulse = {});
+
+  [[nodiscard]] const CurvePoints& points() const { return points_; }
+  [[nodiscard]] std::string currency() const;  // ISO 4217 code
+  /// Ids of lines that no point includes.
+  [[nodiscard]] const std::vector<std::string>& unpriced() const { return costing_.unpriced(); }
+  /// How the till is computed, and where not in machine words, why.
+  [[nodiscard]] const std::string& kernel() const { return kernel_.text; }
+
+  /// One entry a point, in money. Throws `cost.which`.
+  [[nodiscard]] const std::vector<Rational>& cost(std::string_view which) const;
+  /// The till alone comes in whole steps. Throws `cost.which`, and `cost.column` for another cost
+  /// or for steps that do not fit 64 bits.
+  [[nodiscard]] std::shared_ptr<CostColumn> column(std::string_view which) const;
+
+  /// In the order of the points, and there of the items. Throws `cost.curve` for too many.
+  [[nodiscard]] const std::vector<Breakpoint>& breakpoints() const;
+  /// Of each priced item.
+  [[nodiscard]] std::vector<EvenCounts> even_counts() const;
+  /// None where there is no point. Throws `cost.which`.
+  [[nodiscard]] std::optional<CheapestCount> cheapest(std::string_view which) const;
+  /// In ascending order. Throws `cost.which`.
+  [[nodiscard]] std::vector<DominatedCounts> dominated(std::string_view which) const;
+
+ private:
+  struct Lists {
+    std::vector<Rational> till;
+    std::vector<Rational> used;
+    std::vector<Rational> thrown;
+    std::vector<Rational> borne;
+  };
+
+  void pulse(std::size_t turn) const;
+  void find_needs();
+  [[nodiscard]] std::vector<std::vector<Rational>> needs_by_recipe() const;
+  void expect_reachable() const;
+  [[nodiscard]] bool is_reachable(std::size_t place) const;
+  [[nodiscard]] const Lists& lists() const;
+  [[nodiscard]] Lists make_lists() const;
+  [[nodiscard]] const std::vector<Rational>& till_of_column() const;
+  [[nodiscard]] CostColumn column_in_words() const;
+  void add_by_cover(const ItemCourse& item, CostColumn& column) const;
+  [[nodiscard]] static CostColumn column_of(const std::vector<Rational>& till);
+  [[nodiscard]] std::vector<Breakpoint> make_breakpoints() const;
+  [[nodiscard]] std::vector<CountRun> even_counts_of(const ItemCourse& item) const;
+
+  Costing costing_;
+  CurvePoints points_;
+  Pulse pulse_;
+  std::vector<ItemCourse> items_;  // the priced ones
+  std::optional<Rational> end_;    // of the tapers
+  TillKernel kernel_;
+
+  mutable std::mutex mutex_;
+  mutable std::optional<Lists> lists_;
+  mutable std::optional<std::vector<Rational>> till_;  // of the column
+  mutable std::shared_ptr<CostColumn> column_;
+  mutable std::optional<std::vector<Breakpoint>> breakpoints_;
+};
 
 }  // namespace scalepan

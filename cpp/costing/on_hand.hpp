@@ -18,14 +18,21 @@ using StockItems = std::vector<const StockItem*>;
 
 class StockByItem {
  public:
-  /// `stock` may be null; else it must outlive this. What had to be used before `day` is not
-  /// usable; where the day is empty all is.
-  StockByItem(const Catalog& catalog, const Stock* stock, std::string day);
+  /// `stock` must outlive this. What had to be used before `day` is not usable; where the day is
+  /// empty all is.
+  StockByItem(const Catalog& catalog, const Stock& stock, std::string day);
 
-  /// In the order of use. What is past its day is told in the item's notes.
+  /// In the order of use. The item's notes tell what is past its day, what has a day where none is
+  /// given to hold it against, and names on hand that are near the item's.
   [[nodiscard]] StockItems usable(const std::string& key, ItemPlan& item) const;
 
+  /// What is on hand of the food that a close relative stands near: a line of that food's own may
+  /// use it, so it is told in the item's notes and not counted.
+  void note_relative(const std::string& key, ItemPlan& item) const;
+
  private:
+  void note_near_names(ItemPlan& item) const;
+
   std::map<std::string, StockItems> items_;
   std::string day_;
 };

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <set>
+#include <tuple>
 #include <utility>
 
 #include "costing/on_hand.hpp"
@@ -46,7 +48,10 @@ void keep_best_statement(std::vector<OfferGroup>& groups) {
       group.contents.erase(group.contents.begin() + at);
     }
   }
-  if (best.empty()) return;  // only on hand
+  if (best.empty()) {  // only on hand
+    std::ranges::stable_sort(groups, {}, leaning_of);
+    return;
+  }
   std::erase_if(groups, [](const OfferGroup& group) { return group.offers.empty(); });
 }
 
@@ -58,7 +63,9 @@ void add_covers(OfferGroup& group, Taxes taxes) {
       group.ways_to_buy.push_back(std::move(way));
     }
   }
-  if (!purchases.empty()) group.covers = std::make_shared<const CoverFunction>(purchases);
+  if (purchases.empty()) return;
+  group.covers = located(group.offers.front()->place, {},
+                         [&] { return std::make_shared<const CoverFunction>(purchases); });
 }
 
 std::string packs_of(const OfferGroup& group) {
@@ -73,7 +80,7 @@ void keep_known(ItemPlan& item) {
       std::ranges::any_of(item.groups, [](const OfferGroup& group) { return !group.assumes(); });
   if (!some_known) return;
   for (const OfferGroup& group : item.groups) {
-    if (!group.assumes()) continue;
+    if (!group.assumes() || group.offers.empty()) continue;
     item.notes.push_back("the packs " + packs_of(group) +
                          " are left out: no edible share (EP/AP) is known");
   }
@@ -90,7 +97,7 @@ void note_left_out(ItemPlan& item,
     });
     if (!kept) item.notes.push_back("the pack " + offer->pack.text + " is left out: " + reason);
   }
-  if (item.groups.size() > 1) {
+  if (item.groups.size() > 1 && !item.groups.front().offers.empty()) {
     item.notes.emplace_back(
         "packs of unlike kinds are not mixed; the kind that comes cheapest is bought");
   }
@@ -99,9 +106,11 @@ void note_left_out(ItemPlan& item,
 /// The lines, the facts their ways go by, and what a cost is asked with.
 struct Wanted {
   const std::vector<Line>& lines;
-  const Catalog& catalog;
-  const PriceBook& prices;
+  const std::vector<LineTerms>& terms;
+  const NamedPrices& prices;
   const CostOptions& options;
+
+  [[nodiscard]] const Catalog& catalog(std::size_t line) const { return *terms[line].catalog; }
 };
 
 /// Keeps the groups that every line has a way to; notes why where none is left.
@@ -110,8 +119,9 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wan
   for (OfferGroup& group : groups) {
     try {
       for (const std::size_t line : item.lines) {
-        group.ways.push_back(WayFinder(wanted.catalog, wanted.lines[line], wanted.options.strict)
-                                 .find(line, group.form));
+        group.ways.push_back(
+            WayFinder(wanted.catalog(line), wanted.lines[line], wanted.options.strict)
+                .find(line, group.form));
       }
     } catch (const Error& error) {
       if (error.code() == "cost.stage") throw;
@@ -127,27 +137,6 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wan
   for (OfferGroup& group : item.groups) add_covers(group, wanted.options.taxes);
 }
 
-std::vector<ItemPlan> items_of(const std::vector<Line>& lines) {
-  std::vector<ItemPlan> items;
-  std::map<std::string, std::size_t> places;
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    const Line& line = lines[i];
-    if (!line.measured) continue;
-    const auto [place, fresh] = places.emplace(line.item_key, items.size());
-    if (fresh) items.push_back({line.food, {}, {}, {}, {}});
-    items[place->second].lines.push_back(i);
-  }
-  return items;
-}
-
-/// The rows of one item.
-struct ItemRows {
-  std::vector<OfferGroup> groups;
-  std::vector<std::string> notes;
-};
-
-using RowsByKey = std::map<std::string, ItemRows>;
-
 /// One pack of one shop, by whatever name the rows know the item.
 bool same_pack(const Offer& a, const Offer& b) {
   return a.shop == b.shop && a.sold_as == b.sold_as &&
@@ -156,7 +145,7 @@ bool same_pack(const Offer& a, const Offer& b) {
          a.pack.contents.front().amount.coherent() == b.pack.contents.front().amount.coherent();
 }
 
-ItemRows rows_of(const std::vector<const Offer*>& offers) {
+ItemRows rows_of(std::vector<const Offer*> offers) {
   ItemRows rows;
   for (const Offer* offer : offers) {
     const auto newer = std::ranges::find_if(offers, [&](const Offer* other) {
@@ -169,17 +158,40 @@ ItemRows rows_of(const std::vector<const Offer*>& offers) {
                            " is left out: the row of " + (*newer)->item + " is newer");
     }
   }
+  rows.offers = std::move(offers);
   return rows;
 }
 
-RowsByKey rows_by_key(const Catalog& catalog, const PriceBook& prices) {
-  std::map<std::string, std::vector<const Offer*>> offers;
-  for (const Offer& offer : prices.offers()) {
-    offers[item_key(catalog, offer.item, offer.pack)].push_back(&offer);
+/// The rows of a line's item; by a near name where it has none of its own.
+struct RowsFound {
+  const ItemRows* rows = nullptr;
+  bool by_near = false;
+};
+
+/// A close relative without rows of its own is bought as the food it stands near.
+RowsFound rows_for(const Wanted& wanted, std::size_t index) {
+  const Line& line = wanted.lines[index];
+  const Catalog& catalog = wanted.catalog(index);
+  if (const ItemRows* own = wanted.prices.rows(catalog, line.item_key)) return {own, false};
+  const ItemRows* near = line.near ? wanted.prices.rows(catalog, "food " + line.food_id) : nullptr;
+  return {near, near != nullptr};
+}
+
+std::vector<ItemPlan> items_of(const Wanted& wanted) {
+  using Together = std::tuple<std::string, std::string, std::vector<const Offer*>>;
+  std::vector<ItemPlan> items;
+  std::map<Together, std::size_t> places;
+  for (std::size_t i = 0; i < wanted.lines.size(); ++i) {
+    const Line& line = wanted.lines[i];
+    if (!line.measured) continue;
+    const ItemRows* rows = rows_for(wanted, i).rows;
+    Together together{line.item_key, wanted.terms[i].pool, {}};
+    if (rows != nullptr) std::get<2>(together) = rows->offers;
+    const auto [place, fresh] = places.emplace(std::move(together), items.size());
+    if (fresh) items.push_back({line.food, {}, {}, {}, {}});
+    items[place->second].lines.push_back(i);
   }
-  RowsByKey rows;
-  for (const auto& [key, of_item] : offers) rows.emplace(key, rows_of(of_item));
-  return rows;
+  return items;
 }
 
 std::string no_row_text(const std::string& item, const PriceBook& prices) {
@@ -189,36 +201,50 @@ std::string no_row_text(const std::string& item, const PriceBook& prices) {
   return "no price row is for " + item + (hint.empty() ? "" : " (" + hint + ")");
 }
 
-/// A close relative without rows of its own is bought as the food it stands near.
-const ItemRows* find_rows(ItemPlan& item, const RowsByKey& rows, const Wanted& wanted) {
-  const Line& line = wanted.lines[item.lines.front()];
-  const auto own = rows.find(line.item_key);
-  if (own != rows.end()) return &own->second;
-  if (!line.near) return nullptr;
-  const auto near = rows.find("food " + line.food_id);
-  if (near == rows.end()) return nullptr;
-  item.notes.push_back("bought as " + wanted.catalog.food(line.food_id)->name +
-                       ", since no price row is for " + item.item);
-  return &near->second;
-}
+/// What is on hand by the names of each catalogue. An amount goes to one item only, the first.
+class StockOfPlan {
+ public:
+  explicit StockOfPlan(const CostOptions& options) : options_(options) {}
+
+  StockItems take(const Catalog& catalog, const Line& line, ItemPlan& item) {
+    if (options_.stock == nullptr) return {};
+    const auto named =
+        by_catalog_.try_emplace(&catalog, catalog, *options_.stock, options_.day).first;
+    StockItems usable = named->second.usable(line.item_key, item);
+    if (line.near) named->second.note_relative("food " + line.food_id, item);
+    std::erase_if(usable, [&](const StockItem* stock) { return !taken_.insert(stock).second; });
+    return usable;
+  }
+
+ private:
+  const CostOptions& options_;
+  std::map<const Catalog*, StockByItem> by_catalog_;
+  std::set<const StockItem*> taken_;
+};
 
 /// The ways to buy it, and the ways from what is on hand.
-void buy_item(ItemPlan& item, const RowsByKey& rows, const StockByItem& stock,
-              const Wanted& wanted) {
-  const Line& line = wanted.lines[item.lines.front()];
+void buy_item(ItemPlan& item, StockOfPlan& stock, const Wanted& wanted) {
+  const std::size_t first = item.lines.front();
+  const Line& line = wanted.lines[first];
   if (line.several) {
     item.problem = "one amount is written for several foods, and their shares are not stated";
     return;
   }
-  const StockItems on_hand = stock.usable(line.item_key, item);
-  if (const ItemRows* known = find_rows(item, rows, wanted)) {
-    item.notes.insert(item.notes.end(), known->notes.begin(), known->notes.end());
-    find_ways(item, known->groups, wanted);
-  } else {
-    find_ways(item, groups_on_hand(on_hand), wanted);
-    item.problem = no_row_text(item.item, wanted.prices);
+  const Catalog& catalog = wanted.catalog(first);
+  const StockItems on_hand = stock.take(catalog, line, item);
+  const RowsFound found = rows_for(wanted, first);
+  if (found.by_near) {
+    item.notes.push_back("bought as " + catalog.food(line.food_id)->name +
+                         ", since no price row is for " + item.item);
   }
-  add_on_hand(item, on_hand, WayFinder(wanted.catalog, line, wanted.options.strict));
+  if (found.rows != nullptr) {
+    item.notes.insert(item.notes.end(), found.rows->notes.begin(), found.rows->notes.end());
+    find_ways(item, found.rows->groups, wanted);
+  } else {
+    item.problem = no_row_text(item.item, wanted.prices.book());
+  }
+  if (item.groups.empty()) find_ways(item, groups_on_hand(on_hand), wanted);
+  add_on_hand(item, on_hand, WayFinder(catalog, line, wanted.options.strict));
 }
 
 /// Money that meets in one costing, and where it stands.
@@ -248,16 +274,25 @@ std::vector<Stated> money_in(const std::vector<ItemPlan>& items) {
   return stated;
 }
 
+bool in_no_currency(const Stated& stated) { return stated.money.unit().symbol() == no_currency; }
+
+std::string currency_text(const Stated& stated) {
+  return in_no_currency(stated) ? "no currency" : stated.money.unit().symbol();
+}
+
 Unit common_currency(const std::vector<ItemPlan>& items) {
   const std::vector<Stated> stated = money_in(items);
   if (stated.empty()) return Unit::named(no_currency);
   const Stated& first = stated.front();
   for (const Stated& other : stated) {
     if (other.money.dimension() == first.money.dimension()) continue;
+    const bool unnamed = in_no_currency(first) || in_no_currency(other);
     fail("cost.currencies",
-         "prices in " + first.money.unit().symbol() + " (" + first.item + ") and in " +
-             other.money.unit().symbol() + " (" + other.item + ") meet in one costing",
-         "use one currency", other.place);
+         "prices in " + currency_text(first) + " (" + first.item + ") and in " +
+             currency_text(other) + " (" + other.item + ") meet in one costing",
+         unnamed ? "name the currency in every row, or once for all rows that name none"
+                 : "use one currency",
+         other.place);
   }
   return first.money.unit();
 }
@@ -268,17 +303,33 @@ bool OfferGroup::assumes() const {
   return std::ranges::any_of(ways, [](const LineWay& way) { return way.share_assumed; });
 }
 
-Plan::Plan(const std::vector<Line>& lines, std::shared_ptr<const Catalog> catalog,
-           std::shared_ptr<const PriceBook> prices, CostOptions options)
-    : catalog_(std::move(catalog)),
-      prices_(std::move(prices)),
-      stock_(options.stock),
-      taxes_(options.taxes),
-      items_(items_of(lines)) {
-  const Wanted wanted{lines, *catalog_, *prices_, options};
-  const RowsByKey rows = rows_by_key(*catalog_, *prices_);
-  const StockByItem stock(*catalog_, stock_.get(), options.day);
-  for (ItemPlan& item : items_) buy_item(item, rows, stock, wanted);
+NamedPrices::NamedPrices(std::shared_ptr<const PriceBook> book,
+                         const std::vector<std::shared_ptr<const Catalog>>& catalogs)
+    : book_(std::move(book)), catalogs_(catalogs) {
+  for (const auto& catalog : catalogs_) {
+    const auto [known, fresh] = rows_.try_emplace(catalog.get());
+    if (!fresh) continue;
+    std::map<std::string, std::vector<const Offer*>> offers;
+    for (const Offer& offer : book_->offers()) {
+      offers[item_key(*catalog, offer.item, offer.pack)].push_back(&offer);
+    }
+    for (auto& [key, of_item] : offers) known->second.emplace(key, rows_of(std::move(of_item)));
+  }
+}
+
+const ItemRows* NamedPrices::rows(const Catalog& catalog, const std::string& item_key) const {
+  const RowsByKey& rows = rows_.at(&catalog);
+  const auto found = rows.find(item_key);
+  return found == rows.end() ? nullptr : &found->second;
+}
+
+Plan::Plan(const std::vector<Line>& lines, std::vector<LineTerms> terms,
+           std::shared_ptr<const NamedPrices> prices, CostOptions options)
+    : terms_(std::move(terms)), prices_(std::move(prices)), options_(std::move(options)) {
+  const Wanted wanted{lines, terms_, *prices_, options_};
+  items_ = items_of(wanted);
+  StockOfPlan stock(options_);
+  for (ItemPlan& item : items_) buy_item(item, stock, wanted);
   money_ = common_currency(items_);
 }
 

@@ -2,6 +2,7 @@
 // recipe, so that a curve asks only for needs and covers.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <string>
 #include <vector>
@@ -17,7 +18,7 @@ namespace scalepan {
 
 /// How one line's amount becomes a need in the packs' unit and stage.
 struct LineWay {
-  std::size_t line = 0;  // of the recipe
+  std::size_t line = 0;  // of those planned for
   Conversion conversion;
   bool share_assumed = false;  // no edible share is known, so all of it was taken
 };
@@ -27,6 +28,7 @@ struct OnHand {
   const StockItem* stock = nullptr;
   Rational amount;
   Rational value;
+  bool share_assumed = false;  // no edible share is known, so all of it was taken
 };
 
 /// Offers that state their content in one kind and stage, and the ways of the lines to it. None
@@ -44,7 +46,7 @@ struct OfferGroup {
   [[nodiscard]] bool assumes() const;
 };
 
-/// All lines of one food, and the ways to buy it.
+/// Lines of one food that are bought together, and the ways to buy it.
 struct ItemPlan {
   std::string item;  // as the first line names it
   std::vector<std::size_t> lines;
@@ -60,24 +62,61 @@ struct CostOptions {
   std::string day{};  // ISO 8601: what had to be used before it stays; empty where not known
 };
 
+/// What the price book has of one item.
+struct ItemRows {
+  std::vector<OfferGroup> groups;  // without ways or covers
+  std::vector<const Offer*> offers;
+  std::vector<std::string> notes;  // rows left out, and for what reason
+};
+
+/// A price book by the names of each catalogue that lines go by. Never changes, so that plans share
+/// it.
+class NamedPrices {
+ public:
+  NamedPrices(std::shared_ptr<const PriceBook> book,
+              const std::vector<std::shared_ptr<const Catalog>>& catalogs);
+
+  [[nodiscard]] const PriceBook& book() const { return *book_; }
+  /// By one of the catalogues; null where no row is for the item.
+  [[nodiscard]] const ItemRows* rows(const Catalog& catalog, const std::string& item_key) const;
+
+ private:
+  using RowsByKey = std::map<std::string, ItemRows>;
+
+  std::shared_ptr<const PriceBook> book_;
+  std::map<const Catalog*, RowsByKey> rows_;
+  std::vector<std::shared_ptr<const Catalog>> catalogs_;  // so that none is another by its address
+};
+
+/// What a line is bought by, beside its own words.
+struct LineTerms {
+  std::shared_ptr<const Catalog> catalog;  // its facts, and its names for the price rows
+  std::string pool{};  // lines of one item are bought together where this is the same
+};
+
 class Plan {
  public:
-  /// Throws `cost.stage`, naming both stages, for an unknown edible share where `strict`;
-  /// `cost.currencies` where the offers are in more than one; and the errors of the covers.
-  Plan(const std::vector<Line>& lines, std::shared_ptr<const Catalog> catalog,
-       std::shared_ptr<const PriceBook> prices, CostOptions options);
+  /// One entry of `terms` a line, each by one of the catalogues of the prices. Lines whose
+  /// catalogues find unlike price rows for an item are not bought together. Throws `cost.stage`,
+  /// naming both stages, for an unknown edible share where `strict`; `cost.currencies` where the
+  /// offers are in more than one; and the errors of the covers.
+  Plan(const std::vector<Line>& lines, std::vector<LineTerms> terms,
+       std::shared_ptr<const NamedPrices> prices, CostOptions options);
 
   [[nodiscard]] const std::vector<ItemPlan>& items() const { return items_; }
+  [[nodiscard]] std::shared_ptr<const NamedPrices> prices() const { return prices_; }
+  [[nodiscard]] const CostOptions& options() const { return options_; }
+  /// One a line.
+  [[nodiscard]] const std::vector<LineTerms>& terms() const { return terms_; }
   /// The unit all money is in.
   [[nodiscard]] Unit money() const { return money_; }
   [[nodiscard]] bool currency_stated() const;
-  [[nodiscard]] Taxes taxes() const { return taxes_; }
+  [[nodiscard]] Taxes taxes() const { return options_.taxes; }
 
  private:
-  std::shared_ptr<const Catalog> catalog_;  // the facts on the ways are its own
-  std::shared_ptr<const PriceBook> prices_;
-  std::shared_ptr<const Stock> stock_;
-  Taxes taxes_;
+  std::vector<LineTerms> terms_;  // the facts on the ways are those of their catalogues
+  std::shared_ptr<const NamedPrices> prices_;
+  CostOptions options_;
   std::vector<ItemPlan> items_;
   Unit money_;
 };

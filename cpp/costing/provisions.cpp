@@ -5,44 +5,11 @@
 #include <optional>
 #include <utility>
 
-#include "exact/error.hpp"
 #include "measure/told.hpp"
 
 namespace scalepan {
 
 namespace {
-
-Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
-  Rational need;
-  for (const LineWay& way : group.ways) {
-    need += lines[way.line].amount.coherent() * way.conversion.factor;
-  }
-  return need;
-}
-
-/// What is left keeps only where every pack bought keeps, and no longer than the shortest.
-Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
-  Keeping keeping{true, std::nullopt};
-  for (std::size_t i = 0; i < group.offers.size(); ++i) {
-    if (cover.counts[i].is_zero()) continue;
-    const Keeping& pack = group.offers[i]->keeping;
-    keeping.keeps = keeping.keeps && pack.keeps;
-    if (!pack.days) continue;
-    keeping.days = keeping.days ? std::min(*keeping.days, *pack.days) : *pack.days;
-  }
-  if (!keeping.keeps) keeping.days.reset();
-  return keeping;
-}
-
-Costs costs_of(const Cover& cover, const Keeping& keeping) {
-  Costs costs;
-  costs.till = cover.price;
-  costs.used = cover.total.is_zero() ? Rational(0)
-                                     : cover.price * (cover.total - cover.leftover) / cover.total;
-  const Rational rest = costs.till - costs.used;
-  (keeping.keeps ? costs.closing : costs.thrown) = rest;
-  return costs;
-}
 
 /// What is on hand goes first; at its value, pro rata.
 class StockTaker {
@@ -79,7 +46,7 @@ Costs costs_of(const std::vector<StockUse>& uses) {
 
 Rational deposit_of(const OfferGroup& group, const Cover& cover) {
   Rational deposit;
-  for (std::size_t i = 0; i < group.offers.size(); ++i) {
+  for (std::size_t i = 0; i < cover.counts.size(); ++i) {
     deposit += cover.counts[i] * group.offers[i]->deposit.coherent();
   }
   return deposit;
@@ -173,14 +140,16 @@ Rational cost_named(const Costs& costs, std::string_view which) {
   fail("cost.which", "no cost is called \"" + excerpt(which) + "\"", "there are: " + all);
 }
 
-PacksTaken ItemCost::packs() const {
+PacksTaken packs_of(const OfferGroup& group, const Cover& cover) {
   PacksTaken taken;
-  if (group == nullptr) return taken;
-  for (std::size_t i = 0; i < group->offers.size(); ++i) {
-    if (!cover.counts[i].is_zero())
-      taken.emplace_back(cover.counts[i], group->offers[i]->pack.text);
+  for (std::size_t i = 0; i < cover.counts.size(); ++i) {
+    if (!cover.counts[i].is_zero()) taken.emplace_back(cover.counts[i], group.offers[i]->pack.text);
   }
   return taken;
+}
+
+PacksTaken ItemCost::packs() const {
+  return group == nullptr ? PacksTaken() : packs_of(*group, cover);
 }
 
 std::vector<std::string> ItemCost::terms() const {
@@ -192,6 +161,44 @@ std::vector<std::string> ItemCost::terms() const {
     terms.push_back(group->offers[way.purchase.row]->pack.text + ": " + way.text);
   }
   return terms;
+}
+
+Rational need_of(const OfferGroup& group, const std::vector<Line>& lines) {
+  Rational need;
+  for (const LineWay& way : group.ways) {
+    need += lines[way.line].amount.coherent() * way.conversion.factor;
+  }
+  return need;
+}
+
+Rational to_buy_of(const OfferGroup& group, const Rational& need) {
+  return StockTaker(group, need).rest();
+}
+
+Keeping keeping_of(const OfferGroup& group, const Cover& cover) {
+  Keeping keeping{true, std::nullopt};
+  for (std::size_t i = 0; i < cover.counts.size(); ++i) {
+    if (cover.counts[i].is_zero()) continue;
+    const Keeping& pack = group.offers[i]->keeping;
+    keeping.keeps = keeping.keeps && pack.keeps;
+    if (!pack.days) continue;
+    keeping.days = keeping.days ? std::min(*keeping.days, *pack.days) : *pack.days;
+  }
+  if (!keeping.keeps) keeping.days.reset();
+  return keeping;
+}
+
+Costs costs_of(const Cover& cover, const Rational& to_buy, const Keeping& keeping) {
+  Costs costs;
+  costs.till = cover.price;
+  costs.used = cover.total.is_zero() ? Rational(0) : cover.price * to_buy / cover.total;
+  const Rational rest = costs.till - costs.used;
+  (keeping.keeps ? costs.closing : costs.thrown) = rest;
+  return costs;
+}
+
+Costs stock_costs_of(const OfferGroup& group, const Rational& need) {
+  return costs_of(StockTaker(group, need).uses());
 }
 
 namespace {
@@ -220,7 +227,10 @@ std::optional<ItemCost> cost_by(const ItemPlan& plan, const OfferGroup& group,
   cost.need = Quantity::of_coherent(need, group.unit);
   cost.from_stock = Quantity::of_coherent(need - stock.rest(), group.unit);
   cost.stock = stock.uses();
-  if (group.covers) cost.cover = group.covers->at(stock.rest());
+  if (group.covers) {
+    cost.cover =
+        located(group.offers.front()->place, {}, [&] { return group.covers->at(stock.rest()); });
+  }
   return cost;
 }
 
@@ -241,7 +251,9 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
       continue;
     }
     if (!cost) {
-      best.problem = too_little(plan, group, StockTaker(group, need).rest());
+      // The first group leans on least.
+      if (best.problem != plan.problem) continue;
+      best.problem = too_little(plan, group, to_buy_of(group, need));
     } else if (best.group == nullptr || cost->cover.price < best.cover.price) {
       best = std::move(*cost);
     }
@@ -252,7 +264,8 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   const Rational scale = Rational(1) / money.ratio();
   best.keeping = keeping_of(*best.group, best.cover);
   best.leftover = Quantity::of_coherent(best.cover.leftover, best.group->unit);
-  best.costs = costs_of(best.cover, best.keeping);
+  const Rational to_buy = best.need.coherent() - best.from_stock.coherent();
+  best.costs = costs_of(best.cover, to_buy, best.keeping);
   best.costs += costs_of(best.stock);
   best.costs = best.costs * scale;
   best.deposit = deposit_of(*best.group, best.cover) * scale;
@@ -260,10 +273,19 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   return best;
 }
 
-Provisions::Provisions(std::vector<Line> lines, std::shared_ptr<const Catalog> catalog,
-                       std::shared_ptr<const PriceBook> prices, CostOptions options)
+void expect_priced(const ItemCost& item) {
+  if (item.group != nullptr) return;
+  fail("cost.stock", item.plan->item + " is not priced at this size: " + item.problem);
+}
+
+bool tells_too_little(const Error& error) {
+  return error.code() == "cost.limit" || error.code() == "cost.stock";
+}
+
+Provisions::Provisions(std::vector<Line> lines, std::vector<LineTerms> terms,
+                       std::shared_ptr<const NamedPrices> prices, CostOptions options)
     : lines_(std::move(lines)),
-      plan_(std::make_shared<const Plan>(lines_, std::move(catalog), std::move(prices), options)),
+      plan_(std::make_shared<const Plan>(lines_, std::move(terms), std::move(prices), options)),
       items_(items_for(lines_)) {
   for (const ItemCost& item : items_) {
     costs_ += item.costs;
@@ -277,8 +299,7 @@ std::vector<ItemCost> Provisions::items_for(const std::vector<Line>& lines) cons
   for (const ItemPlan& plan : plan_->items()) {
     items.push_back(cost_item(plan, lines, plan_->money()));
     const bool was_priced = !items_.empty() && items_[items.size() - 1].group != nullptr;
-    if (!was_priced || items.back().group != nullptr) continue;
-    fail("cost.stock", plan.item + " is not priced at this size: " + items.back().problem);
+    if (was_priced) expect_priced(items.back());
   }
   return items;
 }

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "costing/plan.hpp"
+#include "exact/error.hpp"
 #include "packs/priced_cover.hpp"
 
 namespace scalepan {
@@ -77,9 +78,9 @@ struct ItemCost {
 /// Lines of foods bought together: their needs are pooled by item before packs are chosen.
 class Provisions {
  public:
-  /// Throws what `Plan` throws.
-  Provisions(std::vector<Line> lines, std::shared_ptr<const Catalog> catalog,
-             std::shared_ptr<const PriceBook> prices, CostOptions options);
+  /// One entry of `terms` a line. Throws what `Plan` throws.
+  Provisions(std::vector<Line> lines, std::vector<LineTerms> terms,
+             std::shared_ptr<const NamedPrices> prices, CostOptions options);
 
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
   [[nodiscard]] const Plan& plan() const { return *plan_; }
@@ -103,7 +104,27 @@ class Provisions {
   std::vector<std::string> unpriced_;
 };
 
+/// What the lines at their amounts need of a group, in the packs' coherent unit.
+[[nodiscard]] Rational need_of(const OfferGroup& group, const std::vector<Line>& lines);
+/// What is left of a need after all that is on hand.
+[[nodiscard]] Rational to_buy_of(const OfferGroup& group, const Rational& need);
+/// In the order of the price book.
+[[nodiscard]] PacksTaken packs_of(const OfferGroup& group, const Cover& cover);
+/// Of what a cover leaves: it keeps only where every pack bought keeps, and no longer than the
+/// shortest.
+[[nodiscard]] Keeping keeping_of(const OfferGroup& group, const Cover& cover);
+/// Of a cover that meets what is to buy, in coherent money.
+[[nodiscard]] Costs costs_of(const Cover& cover, const Rational& to_buy, const Keeping& keeping);
+/// Of what is on hand and goes into the need, in coherent money.
+[[nodiscard]] Costs stock_costs_of(const OfferGroup& group, const Rational& need);
+
 /// The cheapest way to buy one item for the lines at their amounts. Throws `cost.limit`.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
+
+/// For an item that is priced at another size. Throws `cost.stock` where it is so no more.
+void expect_priced(const ItemCost& item);
+
+/// Whether the error says that limits or what is on hand leave too little for a size.
+[[nodiscard]] bool tells_too_little(const Error& error);
 
 }  // namespace scalepan

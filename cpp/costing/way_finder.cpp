@@ -38,8 +38,10 @@ OfferGroup& group_of(std::vector<OfferGroup>& groups, const PackContent& content
   return group;
 }
 
+Form WayFinder::needed() const { return form_of(line_.written, line_.detail()); }
+
 LineWay WayFinder::find(std::size_t index, const Form& to) const {
-  const Form from = form_of(line_.written, line_.detail());
+  const Form from = needed();
   LineWay way;
   if (!counts_alike(line_, from, to)) way = find(from, to);
   way.line = index;

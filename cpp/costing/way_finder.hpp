@@ -20,6 +20,7 @@ class WayFinder {
   WayFinder(const Catalog& catalog, const Line& line, bool strict)
       : catalog_(catalog), line_(line), food_(catalog.food(line.food_id)), strict_(strict) {}
 
+  [[nodiscard]] Form needed() const;
   /// Of the line's own amount. Throws `cost.stage` where no share links the stages and `strict`,
   /// and what `conversion` throws or `cost.no_way` where there is no way.
   [[nodiscard]] LineWay find(std::size_t index, const Form& to) const;

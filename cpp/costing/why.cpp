@@ -43,17 +43,18 @@ std::string source_of(const Fact& fact) {
 
 class Explainer {
  public:
-  Explainer(const Costing& costing, const ItemCost* item, std::size_t index)
-      : costing_(costing),
+  Explainer(const BoughtLine& bought, const ItemCost* item)
+      : recipe_(bought.recipe),
+        provisions_(bought.provisions),
         item_(item),
-        line_(costing.recipe().food_lines()[index]),
-        way_(way_of(item, index)),
-        cost_(cost_of(item, index)) {}
+        line_(bought.provisions.lines()[bought.index]),
+        way_(way_of(item, bought.index)),
+        cost_(cost_of(item, bought.index)) {}
 
   [[nodiscard]] Why explain(std::string_view what) const {
     if (!line_.measured) fail_unmeasured(what);
     if (what == "written") return why_written(line_);
-    if (what == "need") return why_need(costing_.recipe(), line_);
+    if (what == "need") return why_need(recipe_, line_);
     if (item_ == nullptr || item_->group == nullptr) fail_unpriced(what);
     if (what == "buy") return buy();
     if (what == "packs") return packs();
@@ -125,8 +126,7 @@ class Explainer {
   }
 
   [[nodiscard]] Why buy() const {
-    Why why{
-        cell("buy"), figure_of(cost_->bought_as), "need", "", {why_need(costing_.recipe(), line_)}};
+    Why why{cell("buy"), figure_of(cost_->bought_as), "need", "", {why_need(recipe_, line_)}};
     for (const Step& step : way_->conversion.steps) {
       why.how += (step.divides ? " / " : " * ") + step_name(step);
       why.parts.push_back(fact(step));
@@ -140,7 +140,7 @@ class Explainer {
 
   [[nodiscard]] Why fact(const Step& step) const {
     Why why{cell(step_name(step)), figure_of_fact(*step.fact), "", source_of(*step.fact), {}};
-    for (const Fact* other : costing_.recipe().catalog().beside(*step.fact)) {
+    for (const Fact* other : recipe_.catalog().beside(*step.fact)) {
       why.parts.push_back({"beside it", figure_of_fact(*other), "", source_of(*other), {}});
     }
     return why;
@@ -151,11 +151,8 @@ class Explainer {
     if (item_->group->ways.size() == 1) return buy();
     Why why{item_->plan->item + " in all", figure_of(item_->need), "sum over its lines", "", {}};
     for (const LineCost& line : item_->lines) {
-      why.parts.push_back({costing_.recipe().food_lines()[line.line].id + ".buy",
-                           figure_of(line.bought_as),
-                           "",
-                           "",
-                           {}});
+      why.parts.push_back(
+          {provisions_.lines()[line.line].id + ".buy", figure_of(line.bought_as), "", "", {}});
     }
     return why;
   }
@@ -170,8 +167,11 @@ class Explainer {
       why.how += ", less what is on hand";
       why.parts.push_back(on_hand());
     }
-    for (const std::string& terms : item_->terms()) {
-      why.parts.push_back({"terms", terms, "", "", {}});
+    for (std::size_t i = 0; i < item_->cover.bought.size(); ++i) {
+      const WayToBuy& way = item_->group->ways_to_buy[i];
+      if (!item_->cover.bought[i].is_zero() && !way.text.empty()) {
+        why.parts.push_back(on_terms(way, item_->cover.bought[i]));
+      }
     }
     for (std::size_t i = 0; i < item_->group->offers.size(); ++i) {
       why.parts.push_back(pack_price(i));
@@ -179,13 +179,21 @@ class Explainer {
     return why;
   }
 
+  [[nodiscard]] Why on_terms(const WayToBuy& way, const Rational& times) const {
+    const std::string& pack = item_->group->offers[way.purchase.row]->pack.text;
+    const Quantity price =
+        Quantity::of_coherent(times * way.purchase.price, provisions_.plan().money());
+    const std::string packs = text_of(PacksTaken{{times * way.purchase.packs, pack}});
+    return {"terms", pack + ": " + way.text, packs + " for " + figure_of(price), "", {}};
+  }
+
   [[nodiscard]] Why pack_price(std::size_t row) const {
     const Offer& offer = *item_->group->offers[row];
-    const Rational counted = with_taxes(offer.price.coherent(), offer, costing_.plan().taxes());
+    const Rational counted = with_taxes(offer.price.coherent(), offer, provisions_.plan().taxes());
     const Quantity price = Quantity::of_coherent(counted, offer.price.unit());
-    Why why{"pack " + offer.pack.text, tell_money(price).text, "", offer_source(offer), {}};
+    Why why{"pack " + offer.pack.text, figure_of(price), "", offer_source(offer), {}};
     if (!offer.tax || counted == offer.price.coherent()) return why;
-    why.how = tell_money(offer.price).text + (offer.tax->included ? " less" : " and") + " its " +
+    why.how = figure_of(offer.price) + (offer.tax->included ? " less" : " and") + " its " +
               exact_text(offer.tax->rate * Rational(100)) + " % tax";
     return why;
   }
@@ -197,7 +205,7 @@ class Explainer {
             "",
             {}};
     for (const StockUse& use : item_->stock) {
-      const Quantity value = Quantity::of_coherent(use.value_used, costing_.plan().money());
+      const Quantity value = Quantity::of_coherent(use.value_used, provisions_.plan().money());
       why.parts.push_back({"of " + use.stock->amount.text,
                            figure_of(use.used) + ", worth " + figure_of(value),
                            "",
@@ -210,13 +218,14 @@ class Explainer {
   [[nodiscard]] Why leftover() const {
     return {cell("leftover"),
             figure_of(item_->leftover),
-            "bought - buy, of the whole item",
+            item_->stock.empty() ? "bought - buy, of the whole item"
+                                 : "bought - (buy - on hand), of the whole item",
             "",
             {packs()}};
   }
 
   [[nodiscard]] Why money(std::string_view what) const {
-    const Quantity amount(cost_named(cost_->costs, what), costing_.plan().money());
+    const Quantity amount(cost_named(cost_->costs, what), provisions_.plan().money());
     if (what == "borne") {
       return {cell(what), figure_of(amount), "used + thrown", "", {money("used"), money("thrown")}};
     }
@@ -224,7 +233,7 @@ class Explainer {
     Why why{cell(what), figure_of(amount), how_of(what), "", {}};
     if (shared) {
       why.how = std::string(what) + " of the whole item * this line's share by use";
-      const Quantity whole(cost_named(item_->costs, what), costing_.plan().money());
+      const Quantity whole(cost_named(item_->costs, what), provisions_.plan().money());
       why.parts.push_back(
           {std::string(what) + " of the whole item", figure_of(whole), how_of(what), "", {}});
     }
@@ -235,22 +244,27 @@ class Explainer {
       why.parts.push_back(money("till"));
       why.parts.push_back(item_need());
       why.parts.push_back({"bought", figure_of(bought), text_of(item_->packs()), "", {}});
-      if (what == "used" && !item_->stock.empty()) why.parts.push_back(on_hand());
+      if (!item_->stock.empty()) why.parts.push_back(on_hand());
     }
     return why;
   }
 
   [[nodiscard]] std::string how_of(std::string_view what) const {
-    if (what == "till") return "sum of pack prices";
+    if (what == "till") {
+      return item_->terms().empty() ? "sum of pack prices" : "sum of pack prices and terms";
+    }
     if (what == "used" && !item_->stock.empty()) {
-      return "value of what is on hand and used + till * (buy - on hand) / bought";
+      const std::string of_stock = "value of what is on hand and used";
+      if (item_->cover.total.is_zero()) return of_stock;
+      return of_stock + " + till * (buy - on hand) / bought";
     }
     if (what == "used") return "till * buy / bought";
     return item_->keeping.keeps ? "nothing: what is left keeps"
                                 : "till * left over / bought: what is left will not keep";
   }
 
-  const Costing& costing_;
+  const Recipe& recipe_;
+  const Provisions& provisions_;
   const ItemCost* item_;
   const Line& line_;
   const LineWay* way_;
@@ -266,13 +280,13 @@ Why explain_base_line(const Recipe& dish, const Line& line, std::string_view wha
        "ask for " + line.id + ".need, or for a line of the base");
 }
 
-Explainer explainer_for(const Costing& costing, std::size_t index) {
-  for (const ItemCost& item : costing.items()) {
-    if (std::ranges::find(item.plan->lines, index) != item.plan->lines.end()) {
-      return {costing, &item, index};
+Explainer explainer_for(const BoughtLine& line) {
+  for (const ItemCost& item : line.provisions.items()) {
+    if (std::ranges::find(item.plan->lines, line.index) != item.plan->lines.end()) {
+      return {line, &item};
     }
   }
-  return {costing, nullptr, index};
+  return {line, nullptr};
 }
 
 Why explain_total(const Costing& costing, std::string_view which) {
@@ -327,7 +341,7 @@ std::vector<std::string> cell_names(const Costing& costing) {
     for (const char* what : {".written", ".need"}) names.push_back(line.id + what);
   }
   for (std::size_t i = 0; i < costing.recipe().food_lines().size(); ++i) {
-    for (const std::string& name : explainer_for(costing, i).names()) {
+    for (const std::string& name : figure_names({costing.recipe(), costing.provisions(), i})) {
       names.push_back(costing.recipe().food_lines()[i].id + "." + name);
     }
   }
@@ -337,7 +351,6 @@ std::vector<std::string> cell_names(const Costing& costing) {
 Why explain(const Costing& costing, std::string_view cell) {
   if (std::ranges::find(cost_names, cell) != cost_names.end()) return explain_total(costing, cell);
   const std::size_t dot = cell.rfind('.');
-  const std::vector<std::string> names = cell_names(costing);
   const std::vector<Line> of_bases = base_lines_of(costing.recipe());
   const auto of_base = std::ranges::find(of_bases, cell.substr(0, dot), &Line::id);
   if (dot != std::string_view::npos && of_base != of_bases.end()) {
@@ -346,15 +359,26 @@ Why explain(const Costing& costing, std::string_view cell) {
   const std::vector<Line>& lines = costing.recipe().food_lines();
   const auto line = std::ranges::find(lines, cell.substr(0, dot), &Line::id);
   if (dot == std::string_view::npos || line == lines.end()) fail_unknown(costing, cell);
-  const Explainer explainer =
-      explainer_for(costing, static_cast<std::size_t>(line - lines.begin()));
+  const auto index = static_cast<std::size_t>(line - lines.begin());
   const std::string_view what = cell.substr(dot + 1);
-  const bool priced = std::ranges::find(names, cell) != names.end();
-  const bool money = std::ranges::find(cost_names, what) != cost_names.end();
-  const bool of_line =
-      what == "written" || what == "need" || what == "buy" || what == "packs" || what == "leftover";
-  if (!priced && !money && !of_line) fail_unknown(costing, cell);
-  return explainer.explain(what);
+  const BoughtLine bought{costing.recipe(), costing.provisions(), index};
+  if (!has_figure(bought, what)) fail_unknown(costing, cell);
+  return explain_line(bought, what);
+}
+
+std::vector<std::string> figure_names(const BoughtLine& line) {
+  return explainer_for(line).names();
+}
+
+bool has_figure(const BoughtLine& line, std::string_view what) {
+  const std::vector<std::string> names = figure_names(line);
+  return std::ranges::find(names, what) != names.end() ||
+         std::ranges::find(cost_names, what) != cost_names.end() || what == "written" ||
+         what == "need" || what == "buy" || what == "packs" || what == "leftover";
+}
+
+Why explain_line(const BoughtLine& line, std::string_view what) {
+  return explainer_for(line).explain(what);
 }
 
 std::string text_of(const Why& why) {

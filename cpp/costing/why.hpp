@@ -17,6 +17,20 @@ struct Why {
   std::vector<Why> parts;
 };
 
+/// A line of provisions, and the recipe that it belongs to.
+struct BoughtLine {
+  const Recipe& recipe;
+  const Provisions& provisions;
+  std::size_t index = 0;
+};
+
+/// The figures of a line, without its id; those of a line without a price or an amount are fewer.
+[[nodiscard]] std::vector<std::string> figure_names(const BoughtLine& line);
+/// Whether a line has, or lacks only for want of a price or an amount, such a figure.
+[[nodiscard]] bool has_figure(const BoughtLine& line, std::string_view what);
+/// Throws `why.unmeasured` and `why.unpriced`.
+[[nodiscard]] Why explain_line(const BoughtLine& line, std::string_view what);
+
 /// The cells of a costing: for each line id `written`, `need`, `buy`, `packs`, `till`, `used`,
 /// `thrown`, `borne`, `leftover` and, where a share was used, `edible`, `cooked` or `drained`;
 /// other published figures on the same thing stand under it as `beside it`; and `till`, `used`,

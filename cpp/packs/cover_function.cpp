@@ -62,6 +62,7 @@ class CoverFunction::Solver {
   }
 
   [[nodiscard]] const CoverNumbers& numbers() const { return numbers_; }
+  [[nodiscard]] const std::vector<Purchase>& purchases() const { return purchases_; }
 
   /// The cover of these purchases for a need.
   [[nodiscard]] Cover cover_of(const std::map<std::size_t, Rational>& counts,
@@ -165,6 +166,7 @@ std::vector<CoverStep> CoverFunction::steps(const Rational& low, const Rational&
 
 std::optional<CoverPeriod> CoverFunction::period() const { return solver_->period(); }
 std::optional<Rational> CoverFunction::most() const { return solver_->most(); }
+const std::vector<Purchase>& CoverFunction::purchases() const { return solver_->purchases(); }
 std::string CoverFunction::kernel() const { return solver_->kernel(); }
 const CoverTable* CoverFunction::table() const { return solver_->table(); }
 const Rational& CoverFunction::size_step() const { return solver_->numbers().size_step; }

@@ -73,6 +73,9 @@ class CoverFunction {
   /// All that can be bought, where that has an end.
   [[nodiscard]] std::optional<Rational> most() const;
 
+  /// What it was made for.
+  [[nodiscard]] const std::vector<Purchase>& purchases() const;
+
   /// The way taken and its numbers: `steps in words` where every step is listed, `stems in words`
   /// where those would be too many and each need is met from the stems, `... in fractions`.
   [[nodiscard]] std::string kernel() const;

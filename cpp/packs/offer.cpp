@@ -75,6 +75,9 @@ Offer read_offer(const PriceRow& row, Measures measures) {
   offer.price = Quantity(price / offer.pack.priced, currency);
   offer.deposit = Quantity(
       is_there(row.deposit) ? read_field(row.deposit, read_price_number) : Rational(0), currency);
+  if (offer.pack.loose && !offer.deposit.coherent().is_zero()) {
+    fail("price.offer", "loose goods have no packs to pay a deposit on", {}, row.deposit.place);
+  }
   if (is_there(row.tax)) offer.tax = read_field(row.tax, read_price_tax);
   offer.terms = read_terms(row, offer, measures);
   offer.keeping = read_field(row.keeps, read_keeping);

@@ -51,6 +51,7 @@ class TermReader {
     const Rational packs = in_part(
         5, [&] { return read_pack_number(term.substr(5, at - 5), pack_, measures_, "the offer"); });
     const Rational price = in_part(at + 4, [&] { return read_price_number(term.substr(at + 4)); });
+    expect_no_dearer(term, price, price_ * pack_.priced);
     terms_.from.push_back({packs, price / pack_.priced, std::string(term)});
   }
 
@@ -73,6 +74,7 @@ class TermReader {
     expect_clear(term, *packs, rest);
     const auto start = static_cast<std::size_t>(rest.data() - term.data());
     const Rational together = in_part(start, [&] { return read_price_number(rest); });
+    expect_no_dearer(term, together, *packs * price_);
     terms_.together.push_back({*packs, together, std::string(term)});
   }
 
@@ -82,9 +84,21 @@ class TermReader {
     const std::string both = exact_text(packs) + " for ";
     fail("price.offer",
          "\"" + excerpt(term) + "\" may mean a price of " + exact_text(*whole) +
-             ", or the price of " + exact_text(*whole) + " packs",
+             ", or the price of " + exact_text(*whole) +
+             (*whole == Rational(1) ? " pack" : " packs"),
          "write " + both + exact_text(*whole) + ".00, or " + both + "the price of " +
              exact_text(*whole));
+  }
+
+  /// Such terms would never be taken: the price of one was meant for that of all, or a digit
+  /// slipped.
+  static void expect_no_dearer(std::string_view term, const Rational& price,
+                               const Rational& without) {
+    if (price <= without) return;
+    fail("price.offer",
+         "\"" + excerpt(term) + "\" is dearer than the " + exact_text(without) +
+             " that it costs without the offer",
+         "from 6 at 1.10 gives the price of one, 3 for 4.50 that of all together");
   }
 
   const PackText& pack_;

@@ -130,6 +130,13 @@ PackText read_loose(std::string_view text, std::size_t position, const Amount& p
     fail_at(position, "price.pack", "it is not said in what steps loose goods are weighed out",
             "write 1 kg loose in 50 g");
   }
+  const std::size_t between = position + std::string_view("loose").size();
+  const std::string_view unread = trimmed(text.substr(between, in - between));
+  if (!unread.empty()) {
+    fail_at(between, "price.pack",
+            "\"" + excerpt(unread) + "\" between loose and its steps is not understood",
+            "write 1 kg loose in 50 g, and an amount that must be bought in the column least");
+  }
   std::size_t after = in + 4;
   if (lower(text.substr(after)).starts_with("steps of ")) after += 9;
   const std::size_t start = after;

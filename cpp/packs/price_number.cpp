@@ -51,6 +51,10 @@ PriceTax read_price_tax(std::string_view text) {
   const std::string word = lower(trimmed(written.substr(sign + 1)));
   if (!percent || percent->sign() < 0) fail_tax(written);
   if (!word.empty() && word != "included" && word != "added") fail_tax(written);
+  if (*percent > Rational(100)) {
+    fail("price.tax",
+         "a tax of " + exact_text(*percent) + " % is more than the price that it comes on");
+  }
   return {*percent / Rational(100), word != "added"};
 }
 

@@ -68,10 +68,13 @@ class PricedFunction {
   [[nodiscard]] std::optional<Quantity> most() const;
   [[nodiscard]] std::string kernel() const { return function_->kernel(); }
 
- private:
+  [[nodiscard]] const CoverFunction& function() const { return *function_; }
+  /// A cover by these packs, its leftover in the unit.
   [[nodiscard]] PricedCover told(const Cover& cover, Unit unit) const;
+  /// Throws `cover.dimension` where the packs cannot meet such a need.
   void expect_alike(const Quantity& need) const;
 
+ private:
   std::vector<PricedPurchase> purchases_;
   std::vector<std::string> row_texts_;
   std::shared_ptr<const CoverFunction> function_;

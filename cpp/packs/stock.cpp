@@ -31,8 +31,8 @@ StockItem read_stock_item(const StockRow& row, Measures measures) {
     fail("price.pack", "an amount on hand has no steps", "write the amount alone, such as 350 g",
          row.amount.place);
   }
-  const Rational value =
-      is_there(row.value) ? read_field(row.value, read_price_number) : Rational(0);
+  stock.valued = is_there(row.value);
+  const Rational value = stock.valued ? read_field(row.value, read_price_number) : Rational(0);
   stock.value = Quantity(value, read_field(row.currency, read_currency));
   stock.use_by = read_field(row.use_by, date_text);
   return stock;

@@ -23,7 +23,8 @@ struct StockItem {
   std::string item;
   Stage stage = Stage::as_purchased;
   PackText amount;
-  Quantity value;      // money; nothing where the row states none
+  Quantity value;  // money; nothing where the row states none
+  bool valued = false;
   std::string use_by;  // ISO 8601, or empty
   Place place;
 };

@@ -101,7 +101,7 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
   expect_valid(input);
   name_ = input.name.text;
   serves_ = input.serves;
-  measures_ = input.reading.measures;
+  reading_ = input.reading;
   tested_at_ = input.tested_at;
   tray_ = input.tray;
   trays_ = input.batch.trays;
@@ -121,7 +121,7 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
   method_ = read_method(input.steps, lines_, input.reading);
   std::vector<UnitWeight> weights;
   for (const Line& line : lines_) weights.push_back(weight_in_batch(line, bases_, *catalog_));
-  batch_ = std::make_shared<const Batch>(input.batch, lines_, weights, serves_, measures_);
+  batch_ = std::make_shared<const Batch>(input.batch, lines_, weights, serves_, measures());
   size_lines(size_of_portions(serves_, serves_));
   for (const Line& line : lines_) expect_rule_agrees(line, size_);
   make_bases();
@@ -134,7 +134,7 @@ std::optional<Line> Recipe::read_special_line(const LineInput& input,
   auto share = read_base_share(input, recipe.reading, bases_);
   if (!recipe.flour.text.empty()) {
     const Quantity flour = located(recipe.flour.place, recipe.flour.text,
-                                   [&] { return parse_flour(recipe.flour.text, measures_); });
+                                   [&] { return parse_flour(recipe.flour.text, measures()); });
     if (share) expect_whole_is_told(*share, recipe.reading, flour);
     if (!share) share = read_percent_line(input, recipe.reading, flour, *catalog_);
   }
@@ -169,6 +169,21 @@ void Recipe::size_lines(Size size) {
 void Recipe::make_bases() {
   made_ = made_bases_of(*this);
   food_lines_ = food_lines_of(*this);
+}
+
+Line Recipe::line_at_size(const LineInput& input) const {
+  return located(input.line.place, input.line.text, [&] {
+    const WrittenLine written = read_written_line(input.line.text, reading_, *catalog_);
+    if (written.kind != LineKind::ingredient) {
+      fail("line.no_food", "\"" + excerpt(input.line.text) + "\" is no ingredient");
+    }
+    Line line = line_from(written, input, reading_, *catalog_);
+    Size at_written = size_of_portions(serves_, serves_);
+    at_written.loads = batch_->loads_at(at_written);
+    expect_rule_agrees(line, at_written);
+    size_by_rule(line, size_);
+    return line;
+  });
 }
 
 const MadeBase* Recipe::made_base(std::string_view name) const {

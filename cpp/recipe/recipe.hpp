@@ -71,7 +71,7 @@ class Recipe {
   /// The number of portions asked for.
   [[nodiscard]] const Rational& portions() const { return size_.served; }
   [[nodiscard]] const Size& size() const { return size_; }
-  [[nodiscard]] Measures measures() const { return measures_; }
+  [[nodiscard]] Measures measures() const { return reading_.measures; }
   [[nodiscard]] const std::vector<Rational>& tested_at() const { return tested_at_; }
   /// Its own, those that take from a base among them.
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
@@ -99,6 +99,9 @@ class Recipe {
   /// The same recipe for another number of portions, always from the written amounts.
   /// Throws `recipe.portions` unless above zero.
   [[nodiscard]] Recipe scaled(const Rational& portions) const;
+  /// A line of a food, read as one of its own with an amount for the written size, at its present
+  /// size. Throws the errors of lines, and `line.no_food` for a heading or a separator.
+  [[nodiscard]] Line line_at_size(const LineInput& input) const;
   /// At a size of its own; the loads follow from the rest.
   [[nodiscard]] Recipe sized(Size size) const;
   /// The same without its bases being made.
@@ -119,7 +122,7 @@ class Recipe {
   std::string name_;
   Rational serves_;
   Size size_;
-  Measures measures_ = Measures::unstated;
+  Reading reading_;
   std::string tray_;
   Rational trays_;
   Rational rounding_{1, 20};

@@ -871,6 +871,63 @@ class Breakpoint:
     @property
     def packs(self) -> list[tuple[int, str]]: ...
 
+class CountRun:
+    """Numbers of portions at equal distances; ``str()`` has them in words."""
+
+    @property
+    def first(self) -> Fraction: ...
+    @property
+    def last(self) -> Fraction: ...
+    @property
+    def every(self) -> Fraction:
+        """From one to the next; 0 for a single one."""
+
+class EvenCounts:
+    """The numbers of portions at which nothing is left of an item's packs."""
+
+    @property
+    def item(self) -> str: ...
+    @property
+    def counts(self) -> list[CountRun]: ...
+
+class CheapestCount:
+    """Where a portion costs least."""
+
+    @property
+    def portions(self) -> Fraction:
+        """The smallest of them."""
+    @property
+    def per_portion(self) -> Fraction: ...
+    @property
+    def counts(self) -> list[CountRun]:
+        """All of them."""
+
+class DominatedCounts:
+    """Neighbours on a curve that a larger number of portions costs no more than."""
+
+    @property
+    def first(self) -> Fraction: ...
+    @property
+    def last(self) -> Fraction: ...
+    @property
+    def by(self) -> Fraction:
+        """The largest that costs no more than any of them."""
+    @property
+    def costs(self) -> Fraction:
+        """What that one costs."""
+
+class CostColumn:
+    """One cost at every point as 64-bit integers, each so many times ``step``.
+
+    It has the buffer protocol, so that ``memoryview`` and ``numpy.asarray`` read it without a copy.
+    """
+
+    @property
+    def step(self) -> Fraction:
+        """Of money, in the curve's currency."""
+    def __len__(self) -> int: ...
+    def __buffer__(self, flags: int, /) -> memoryview: ...
+
 class Curve:
     """The costs at each number of portions, in the currency."""
 
@@ -890,7 +947,29 @@ class Curve:
     def unpriced(self) -> list[str]:
         """Ids of the lines that no point includes."""
     @property
-    def breakpoints(self) -> list[Breakpoint]: ...
+    def kernel(self) -> str:
+        """How the till is computed; where not in machine words, why."""
+    def column(self, which: str = "till") -> CostColumn:
+        """A cost as integers. Only the till goes in whole steps.
+
+        Raises CostError (``cost.which``, ``cost.column``).
+        """
+    @property
+    def breakpoints(self) -> list[Breakpoint]:
+        """Raises CostError (``cost.curve``) where there are more than a million."""
+    @property
+    def even_counts(self) -> list[EvenCounts]:
+        """Of each priced item."""
+    def cheapest(self, which: str = "borne") -> CheapestCount | None:
+        """Where a portion costs least; None where the curve has no point.
+
+        Raises CostError (``cost.which``).
+        """
+    def dominated(self, which: str = "till") -> list[DominatedCounts]:
+        """Numbers of portions that a larger one on the curve costs no more than, ascending.
+
+        Raises CostError (``cost.which``).
+        """
 
 class Why:
     """How a figure came about; ``str()`` draws the tree."""
@@ -982,17 +1061,49 @@ class Costing:
     def most_portions(self, spend: str | Quantity) -> WithinSpend:
         """The most whole portions whose till is within a spend.
 
-        Raises CostError (``cost.spend``, ``cost.curve``).
+        Raises CostError (``cost.spend``, also where limits or what is on hand allow no more than
+        is within the spend; ``cost.curve``; ``cost.limit`` and ``cost.stock`` for one portion).
+        """
+    def least_spend(self, portions: Number) -> LeastSpend:
+        """What a whole number of portions takes at the till, and the most the same till buys.
+
+        Raises CostError (``cost.portions``, ``cost.spend``, ``cost.curve``).
+        """
+    def pack_prices(self, item: str) -> list[PackPrice]:
+        """Each pack of an item or line, and the price at which it becomes the better buy.
+
+        Raises CostError (``cost.item``).
+        """
+    def swaps(
+        self, asked: Sequence[tuple[str, str | Sequence[str]]], by: str = "till"
+    ) -> list[Swap]:
+        """Lines in place of one of the dish's own, each costed in full.
+
+        Args:
+            asked: line ids with the line, or lines, to put there: amounts for the written size of
+                the dish or of the base that the line belongs to.
+            by: which of the four costs ranks them, the one that saves most first.
+
+        Raises CostError (``swap.line``, ``cost.which``) and the errors of lines.
+        """
+    def make_or_buy(self, base: str, item: str) -> MakeOrBuy:
+        """A base of the dish made, beside as much of an item bought ready.
+
+        Raises RecipeError (``base.unknown``, ``base.ready``) and the errors of lines.
         """
     def drivers(self, more: Number = "10 %") -> list[Driver]:
         """What each item bears and what so much more of it would add, the dearest first.
 
-        Raises CostError (``cost.more``).
+        Raises CostError (``cost.more``; ``cost.limit`` and ``cost.stock`` where so much more of an
+        item cannot be had).
         """
     def curve(self, portions: Iterable[Number]) -> Curve:
-        """The costs at each number of portions.
+        """The costs at each number of portions, in the order given, up to a million of them.
 
-        Raises RecipeError (``recipe.portions``) and CostError (``cost.curve``).
+        A range that goes up stands for its points without being gone through.
+        Raises RecipeError (``recipe.portions``), CostError (``cost.curve``; ``cost.limit`` and
+        ``cost.stock`` at the first number that cannot be had), and what costing the recipe at one
+        of the points raises.
         """
 
 def cost(
@@ -1003,6 +1114,131 @@ def cost(
     stock: Stock | None,
     day: str,
 ) -> Costing: ...
+
+class DishNeed:
+    """How much of an item is for one dish."""
+
+    @property
+    def dish(self) -> str:
+        """Its name."""
+    @property
+    def need(self) -> Quantity:
+        """In the packs' unit and stage."""
+
+class BasketRow(ShoppingRow):
+    """What is bought of one item, and the dishes it is for."""
+
+    @property
+    def dishes(self) -> list[DishNeed]: ...
+
+class BasketDish:
+    """A dish of a basket, charged its share of every item by use.
+
+    Exactly, always: opening + till = used + thrown + closing; and the dishes come to the basket.
+    """
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def id(self) -> str:
+        """Of its name; in the basket the ids of its lines begin with it: ``pea_soup.onions``."""
+    @property
+    def unpriced(self) -> list[str]:
+        """Ids of its lines without a price; with any, its totals read "at least"."""
+    @property
+    def recipe(self) -> Recipe: ...
+    @property
+    def portions(self) -> Fraction: ...
+    @property
+    def till(self) -> Quantity: ...
+    @property
+    def used(self) -> Quantity: ...
+    @property
+    def thrown(self) -> Quantity: ...
+    @property
+    def borne(self) -> Quantity: ...
+    @property
+    def closing(self) -> Quantity: ...
+    @property
+    def opening(self) -> Quantity:
+        """The value of what was on hand of its items."""
+    def per_portion(self, which: str = "borne") -> Quantity:
+        """One of the four in money a portion. Raises CostError (``cost.which``)."""
+    @property
+    def apart(self) -> Costing:
+        """The same dish bought alone."""
+    @property
+    def saving(self) -> Quantity:
+        """That the till takes less for it than apart; below zero where the others gain more."""
+    @property
+    def saving_borne(self) -> Quantity: ...
+
+class Basket:
+    """Several dishes bought together, by the four costs.
+
+    Exactly, always: opening + till = used + thrown + closing. Dishes are compared without what is
+    on hand; then the till is never above that of the dishes bought apart.
+    """
+
+    @property
+    def till(self) -> Quantity: ...
+    @property
+    def used(self) -> Quantity: ...
+    @property
+    def thrown(self) -> Quantity: ...
+    @property
+    def borne(self) -> Quantity: ...
+    @property
+    def closing(self) -> Quantity: ...
+    @property
+    def opening(self) -> Quantity:
+        """The value of what was on hand of its items."""
+    @property
+    def deposit(self) -> Quantity:
+        """Paid at the till besides, and given back."""
+    @property
+    def left(self) -> list[Leftover]:
+        """What is left of the packs and of the stock, with its value."""
+    @property
+    def apart_till(self) -> Quantity:
+        """The sum of the tills of the dishes, each bought alone."""
+    @property
+    def apart_borne(self) -> Quantity: ...
+    @property
+    def saving(self) -> Quantity:
+        """That the till takes less than apart: ``apart_till - till``, never below zero."""
+    @property
+    def saving_borne(self) -> Quantity:
+        """The same of what is borne. Below zero where a cheaper pack leaves more to throw away."""
+    @property
+    def dishes(self) -> list[BasketDish]: ...
+    @property
+    def shopping(self) -> list[BasketRow]: ...
+    @property
+    def unpriced(self) -> list[str]:
+        """Ids of the lines without a price; with any, each total reads "at least"."""
+    @property
+    def to_check(self) -> list[str]:
+        """What was assumed or is not known, and which items are not bought in one lot."""
+    @property
+    def cautions(self) -> list[tuple[str, str, list[str]]]:
+        """Text, source, and lines or dishes of each."""
+    @property
+    def cells(self) -> list[str]:
+        """The names that ``why`` takes: ``till``, ``pea_soup.till``, ``pea_soup.onions.buy``."""
+    def explain(self, cell: str) -> Why:
+        """The derivation as data. Raises CostError (``why.unknown_cell``, ``why.unpriced``)."""
+    def why(self, cell: str) -> str:
+        """The derivation as a text tree. Raises what ``explain`` raises."""
+
+def basket(
+    dishes: Sequence[tuple[Placed, Recipe]],
+    prices: PriceBook,
+    strict: bool,
+    taxes: str,
+    stock: Stock | None,
+    day: str,
+) -> Basket: ...
 def lines_to_check(recipe: Recipe) -> list[str]: ...
 def cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]: ...
 def safety_cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]:
@@ -1125,6 +1361,152 @@ class WithinSpend:
     @property
     def till_next(self) -> Quantity:
         """Of one portion more, above the spend."""
+
+class LeastSpend:
+    """What a number of portions takes at the till, and how far the same till goes."""
+
+    @property
+    def portions(self) -> Fraction: ...
+    @property
+    def till(self) -> Quantity: ...
+    @property
+    def most(self) -> Fraction:
+        """Portions for the same till."""
+    @property
+    def till_next(self) -> Quantity | None:
+        """Of one portion more than those; None where none up to a million takes more."""
+
+class PackPrice:
+    """One pack of an item, beside all others it can be bought in."""
+
+    @property
+    def pack(self) -> str: ...
+    @property
+    def shop(self) -> str: ...
+    @property
+    def price(self) -> Quantity:
+        """Now."""
+    @property
+    def taken(self) -> bool:
+        """Whether it is among the packs to buy now."""
+    @property
+    def only(self) -> bool:
+        """Whether nothing else meets the need, so that it is bought at any price."""
+    @property
+    def worth(self) -> Quantity | None:
+        """The highest price at which the cheapest packs for the need hold it.
+
+        None where it is the only one, or in none even if it costs nothing.
+        """
+    @property
+    def taken_at_worth(self) -> bool:
+        """Whether it is taken at just that price, where others cost the same.
+
+        Ties go to least left over, then to fewest packs, then to the earlier row.
+        """
+    @property
+    def by_size(self) -> Quantity | None:
+        """The price at which it costs as much for what it holds as the best other pack."""
+
+class BreakEven:
+    """The price at which a pack becomes the better buy for a need."""
+
+    @property
+    def only(self) -> bool:
+        """Whether no other pack meets the need, so that it is bought at any price."""
+    @property
+    def price(self) -> Quantity | None:
+        """The highest at which the cheapest packs for the need hold it; None where only."""
+    @property
+    def packs(self) -> list[tuple[int, str]]:
+        """Bought at this price."""
+    @property
+    def taken(self) -> bool:
+        """Whether they hold the pack, or another choice that costs the same goes before it."""
+    @property
+    def by_size(self) -> Quantity | None:
+        """The price at which it costs as much for what it holds as the best of the others."""
+
+def break_even(
+    need: Quantity,
+    pack: tuple[str, Quantity],
+    others: Sequence[tuple[str, Quantity, Quantity]],
+) -> BreakEven: ...
+
+class Swap:
+    """The dish with other lines in place of one, the rest of it unchanged."""
+
+    @property
+    def line(self) -> str: ...
+    @property
+    def lines(self) -> list[str]:
+        """In place of it, as written."""
+    @property
+    def till(self) -> Quantity:
+        """Of the whole dish."""
+    @property
+    def borne(self) -> Quantity: ...
+    @property
+    def saved_till(self) -> Quantity:
+        """The dish as it is, less this; below zero where this takes more."""
+    @property
+    def saved_borne(self) -> Quantity: ...
+    @property
+    def unpriced(self) -> list[str]:
+        """Ids of the new lines without a price: the saving is less by what they cost."""
+    @property
+    def allergens_gained(self) -> list[str]:
+        """``milk (EU, US)``: what no other line of the dish has, and the lists that name it."""
+    @property
+    def allergens_lost(self) -> list[str]: ...
+    @property
+    def allergens_unknown(self) -> list[str]:
+        """New foods that the catalogue does not have: check the pack."""
+
+class MakeOrBuy:
+    """A base of a dish made, beside an item bought ready in its place."""
+
+    @property
+    def base(self) -> str: ...
+    @property
+    def item(self) -> str: ...
+    @property
+    def amount(self) -> Quantity:
+        """That the dish takes of it."""
+    @property
+    def packs(self) -> list[tuple[int, str]]:
+        """Of the item."""
+    @property
+    def leftover(self) -> Quantity: ...
+    @property
+    def lines(self) -> list[str]:
+        """Ids of those that only the base needs."""
+    @property
+    def made_till(self) -> Quantity:
+        """Their shares by use."""
+    @property
+    def made_borne(self) -> Quantity: ...
+    @property
+    def bought_till(self) -> Quantity:
+        """Of the item."""
+    @property
+    def bought_borne(self) -> Quantity: ...
+    @property
+    def dish_made_till(self) -> Quantity:
+        """Of the whole dish as it is."""
+    @property
+    def dish_made_borne(self) -> Quantity: ...
+    @property
+    def dish_bought_till(self) -> Quantity:
+        """Of the whole dish with the item: less what other lines no longer share."""
+    @property
+    def dish_bought_borne(self) -> Quantity: ...
+    @property
+    def unpriced_made(self) -> list[str]:
+        """Lines of the base without a price: making it takes more than is known."""
+    @property
+    def unpriced_bought(self) -> list[str]:
+        """The item, where it has no price."""
 
 class Driver:
     """What one item bears, and what more of it would add."""

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from scalepan import _core
-from scalepan._core import Cover, CoverFunction, Quantity
+from scalepan._core import BreakEven, Cover, CoverFunction, Quantity
 from scalepan.errors import make_error
 
 if TYPE_CHECKING:
@@ -87,6 +87,23 @@ def cover_function(
         for place, each in enumerate(purchases)
     ]
     return _core.make_cover_function(rows, order)
+
+
+def break_even(need: Amount, pack: Amount, others: Iterable[tuple[Amount, Amount]]) -> BreakEven:
+    """The highest price at which a pack is among the cheapest for a need: exact, by covers.
+
+    Beside it stands the price by size alone, as if packs could be divided.
+
+    Args:
+        need: an amount, ``"6.3 kg"``.
+        pack: its size, ``"2.5 kg"``.
+        others: sizes and prices as for ``cover``.
+
+    Raises:
+        PriceError: as ``cover``, and ``cover.need`` where nothing is needed.
+    """
+    rows = [(str(size), _amount(size), _money(price)) for size, price in others]
+    return _core.break_even(_amount(need), (str(pack), _amount(pack)), rows)
 
 
 def _row(purchase: Purchase, place: int) -> int:

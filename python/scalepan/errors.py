@@ -109,6 +109,8 @@ _CLASSES: dict[str, type[Error]] = {
     "price": PriceError,
     "cover": PriceError,
     "cost": CostError,
+    "basket": CostError,
+    "swap": CostError,
     "why": CostError,
     "sell": CostError,
     "money": CostError,

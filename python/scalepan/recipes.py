@@ -34,20 +34,15 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan._core import Catalog, Recipe
-from scalepan.errors import Error, FileError, make_error
+from scalepan.errors import FileError
 from scalepan.files import read_text
 from scalepan.foods import bundled_catalog, catalog_with
+from scalepan.toml_table import Placed, TomlTable
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-    from typing import TypeVar
-
     from scalepan.files import PathLike
     from scalepan.toml_places import Path, Places
 
-    _Read = TypeVar("_Read")
-
-Placed = tuple[str, str, int, int]
 LineFields = dict[str, Placed | bool]
 StepFields = dict[str, Placed | list[Placed] | bool]
 
@@ -78,13 +73,13 @@ def read_recipe(path: PathLike, *, catalog: Catalog | None = None) -> Recipe:
     Raises:
         RecipeError, MeasureError, NumberError, FoodError, FileError: with file, line and column.
     """
-    return _Library(catalog).read(str(path))
+    return Library(catalog).read(str(path))
 
 
 def parse_recipe(text: str, *, file: str = "", catalog: Catalog | None = None) -> Recipe:
     """As ``read_recipe``, from text; ``file`` is the name that errors show, and its folder the one
     that paths of bases start from."""
-    return _Library(catalog).parse(text, file)
+    return Library(catalog).parse(text, file)
 
 
 def _real(path: str) -> str:
@@ -94,7 +89,7 @@ def _real(path: str) -> str:
         return path
 
 
-class _Library:
+class Library:
     """Recipe files read together: each once, so that a base of two dishes is one base."""
 
     def __init__(self, catalog: Catalog | None) -> None:
@@ -134,20 +129,17 @@ class _Library:
         return len(self._open) + self._tables
 
 
-class _Reader:
+class _Reader(TomlTable):
     """One recipe: a file, or a table inside one, whose path is ``root``."""
 
     def __init__(
-        self, data: dict[str, Any], places: Places, file: str, root: Path, library: _Library
+        self, data: dict[str, Any], places: Places, file: str, root: Path, library: Library
     ) -> None:
-        self._data = data
-        self._places = places
-        self._file = file
-        self._root = root
+        super().__init__(data, places, file, root)
         self._library = library
 
     @classmethod
-    def of_file(cls, text: str, file: str, library: _Library) -> _Reader:
+    def of_file(cls, text: str, file: str, library: Library) -> _Reader:
         from scalepan.toml_document import load  # here, so that `import scalepan` stays quick
 
         return cls(*load(text, file), file, (), library)
@@ -301,67 +293,3 @@ class _Reader:
         }
         fields["uses"] = [self._text((*path, "uses", i), use) for i, use in enumerate(uses)]
         return {**fields, "each_load": self._flag(step, "each_load", path)}
-
-    def _flag(self, table: dict[str, Any], key: str, path: Path) -> bool:
-        flag = table.get(key, False)
-        if not isinstance(flag, bool):
-            raise self._error("recipe.type", f"{key} is not true or false", (*path, key))
-        return flag
-
-    def _expect_keys(self, table: dict[str, Any], known: tuple[str, ...], path: Path) -> None:
-        for key in table:
-            if key not in known:
-                message = f'unknown key "{key}"'
-                raise self._error(
-                    "recipe.unknown_key", message, (*path, key), "keys: " + ", ".join(known)
-                )
-
-    def _text(self, path: Path, value: object) -> Placed:
-        if not isinstance(value, str):
-            raise self._error("recipe.type", f"{_name_of(path)} is not a text", path)
-        if self._is_told(path) and not value.isprintable():
-            message = f"{_name_of(path)} holds a control character"
-            raise self._error("recipe.control_character", message, path)
-        return self._placed(path, value)
-
-    @staticmethod
-    def _is_told(path: Path) -> bool:
-        """Whether the text is told as it is written."""
-        return path[0] == "method" or path[-1] in ("id", "note")
-
-    def _number(self, path: Path, value: Any) -> Any:
-        from decimal import Decimal  # here, so that `import scalepan` stays quick
-
-        if isinstance(value, bool) or not isinstance(value, int | Decimal | str):
-            raise self._error("recipe.type", f"{_name_of(path)} is not a number", path)
-        return self._at(path, lambda: _core.number(value))
-
-    def _at(self, path: Path, read: Callable[[], _Read]) -> _Read:
-        """Runs ``read``; its error leaves with the place of the value."""
-        try:
-            return read()
-        except Error as error:
-            raise self._error(error.code, error.message, path, error.hint) from None
-
-    def _placed(self, path: Path, text: str) -> Placed:
-        line, column = self._place(path)
-        return (text, self._file, line, column)
-
-    def _place(self, path: Path) -> tuple[int, int]:
-        """Of the value, or of the first value inside it."""
-        path = (*self._root, *path)
-        if path in self._places:
-            return self._places[path]
-        inside = [place for known, place in self._places.items() if known[: len(path)] == path]
-        return min(inside, default=(0, 0))
-
-    def _error(self, code: str, message: str, path: Path, hint: str = "") -> Error:
-        line, column = self._place(path) if path or self._root else (0, 0)
-        return make_error(code, message, hint, self._file, line, column)
-
-
-def _name_of(path: Path) -> str:
-    name = str(path[0])
-    for part in path[1:]:
-        name += f" {part + 1}" if isinstance(part, int) else f" {part}"
-    return name

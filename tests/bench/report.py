@@ -2,8 +2,9 @@
 
     python tests/bench/report.py build/bench/tests/bench/*_bench
 
-Rows measured from Python come from `ROWS` of `python_rows.py` and `reading_rows.py` beside this
-file: functions without arguments, each of which measures and returns one `Row`.
+Rows measured from Python come from `ROWS` of `python_rows.py`, `reading_rows.py` and
+`curve_rows.py` beside this file: functions without arguments, each of which measures and returns
+one `Row`.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+import curve_rows
 import python_rows
 import reading_rows
 from row import Row
@@ -105,7 +107,7 @@ def rows_of(times: dict[str, float]) -> Iterator[Row]:
 
 
 def rows_of_python() -> Iterator[Row]:
-    for measure in [*python_rows.ROWS, *reading_rows.ROWS]:
+    for measure in [*python_rows.ROWS, *reading_rows.ROWS, *curve_rows.ROWS]:
         yield measure()
 
 
@@ -122,7 +124,7 @@ def line_of(row: Row) -> str:
         time_text(row.ours),
         f"{row.peer_name} {time_text(row.peer)}",
         f"{row.ratio:.2f}",
-        f"<= {row.goal:g}",
+        f"<= {row.goal:.3g}",
         "yes" if row.met else "MISSED",
     )
     return "| " + " | ".join(cells) + " |"
@@ -142,7 +144,11 @@ def main() -> None:
     times: dict[str, float] = {}
     for program in arguments.programs:
         times |= run_benchmarks(program, arguments.repetitions)
-    print(table_of([*rows_of(times), *rows_of_python()]))
+    rows = [*rows_of(times), *rows_of_python()]
+    print(table_of(rows))
+    for row in rows:
+        if row.note:
+            print(f"\n{row.note}")
 
 
 if __name__ == "__main__":

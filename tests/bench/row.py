@@ -14,6 +14,7 @@ class Row:
     peer_name: str
     peer: float
     goal: float
+    note: str = ""  # to stand below the table
 
     @property
     def ratio(self) -> float:

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "fuzz.hpp"
 #include "packs/cover_function.hpp"
@@ -20,6 +21,8 @@ std::array<std::string, 8> fields_of(std::string_view text) {
   }
   return fields;
 }
+
+PlacedText field(std::string text) { return {std::move(text), {}}; }
 
 /// Terms never make a cover dearer than packs at their price, where any number of those is sold.
 void expect_sound(const Offer& offer) {
@@ -44,25 +47,25 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const auto fields = fields_of(fuzz::text_of(data, size));
   fuzz::reads_or_refuses([&] {
     PriceRow row;
-    row.item.text = "beans";
-    row.sold_as.text = "AP";
-    row.pack.text = fields[0];
-    row.price.text = fields[1];
-    row.offer.text = fields[2];
-    row.least.text = fields[3];
-    row.limit.text = fields[4];
-    row.tax.text = fields[5];
-    row.deposit.text = fields[6];
-    row.keeps.text = "no";
+    row.item = field("beans");
+    row.sold_as = field("AP");
+    row.pack = field(fields[0]);
+    row.price = field(fields[1]);
+    row.offer = field(fields[2]);
+    row.least = field(fields[3]);
+    row.limit = field(fields[4]);
+    row.tax = field(fields[5]);
+    row.deposit = field(fields[6]);
+    row.keeps = field("no");
     expect_sound(read_offer(row, Measures::us));
   });
   fuzz::reads_or_refuses([&] {
     StockRow row;
-    row.item.text = "beans";
-    row.stage.text = "AP";
-    row.amount.text = fields[0];
-    row.value.text = fields[1];
-    row.use_by.text = fields[7];
+    row.item = field("beans");
+    row.stage = field("AP");
+    row.amount = field(fields[0]);
+    row.value = field(fields[1]);
+    row.use_by = field(fields[7]);
     const StockItem stock = read_stock_item(row, Measures::us);
     fuzz::expect(stock.amount.contents.front().amount.coherent().sign() > 0);
     fuzz::expect(stock.value.coherent().sign() >= 0);

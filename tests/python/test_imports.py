@@ -26,6 +26,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
     assert foreign == {
         "scalepan",
         "scalepan._core",
+        "scalepan.baskets",
         "scalepan.conversion",
         "scalepan.costs",
         "scalepan.covers",
@@ -42,6 +43,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.prices",
         "scalepan.recipes",
         "scalepan.selling",
+        "scalepan.toml_table",
         "scalepan.trays",
         "scalepan.usda",
         "scalepan.yield_tests",

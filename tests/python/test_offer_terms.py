@@ -109,7 +109,20 @@ def test_the_terms_it_goes_by_are_told() -> None:
     bought = costing("1.6 kg lentils", row("400 g", "1.00", "3 for the price of 2"))
     assert bought.shopping[0].packs == [(4, "400 g")]
     assert bought.shopping[0].terms == ["400 g: 3 for the price of 2"]
-    assert "terms = 400 g: 3 for the price of 2" in bought.why("lentils.packs")
+    why = bought.why("lentils.till")
+    assert "\n  = sum of pack prices and terms\n" in why
+    assert "terms = 400 g: 3 for the price of 2\n" in why
+    assert "= 3 x 400 g for 2.00 EUR\n" in why
+
+
+def test_terms_are_told_with_the_tax_that_they_cost() -> None:
+    # 4 packs of 400 g: 3 together for 2.40, and one at 1.00, with a tenth added.
+    why = costing("1.6 kg lentils", row("400 g", "1.00", "3 for 2.40", tax="10 % added")).why(
+        "lentils.till"
+    )
+    assert why.startswith("lentils.till = 3.74 EUR\n")
+    assert "= 3 x 400 g for 2.64 EUR\n" in why
+    assert "pack 400 g = 1.10 EUR\n" in why
 
 
 HINT = "(write 3 for 4.50, 3 for the price of 2, or from 6 at 1.10)"
@@ -195,6 +208,46 @@ HINT = "(write 3 for 4.50, 3 for the price of 2, or from 6 at 1.10)"
             "p.csv:2:46: loose goods have no packs to be sold 3 together (write from 1 kg at 1.10)",
         ),
         (
+            row("1 kg loose at least 200 g in 50 g", "2.10"),
+            "price.pack",
+            'p.csv:2:22: "at least 200 g" between loose and its steps is not understood '
+            "(write 1 kg loose in 50 g, and an amount that must be bought in the column least)",
+        ),
+        (
+            row("1 kg loose in 50 g", "2.10", deposit="0.15"),
+            "price.offer",
+            "p.csv:2:50: loose goods have no packs to pay a deposit on",
+        ),
+        (
+            row("400 g", "1.00", "2 for 1"),
+            "price.offer",
+            'p.csv:2:33: "2 for 1" may mean a price of 1, or the price of 1 pack '
+            "(write 2 for 1.00, or 2 for the price of 1)",
+        ),
+        (
+            row("400 g", "1.00", "from 6 at 4.80"),  # 0.80 each was meant
+            "price.offer",
+            'p.csv:2:33: "from 6 at 4.80" is dearer than the 1 that it costs without the offer '
+            "(from 6 at 1.10 gives the price of one, 3 for 4.50 that of all together)",
+        ),
+        (
+            row("400 g", "1.00", "6 for 6; 3 for 24.0"),
+            "price.offer",
+            'p.csv:2:42: "3 for 24.0" is dearer than the 3 that it costs without the offer '
+            "(from 6 at 1.10 gives the price of one, 3 for 4.50 that of all together)",
+        ),
+        (
+            row("1 kg loose in 50 g", "2.10", "from 2 kg at 2.11"),
+            "price.offer",
+            'p.csv:2:46: "from 2 kg at 2.11" is dearer than the 2.1 that it costs without the '
+            "offer (from 6 at 1.10 gives the price of one, 3 for 4.50 that of all together)",
+        ),
+        (
+            row("400 g", "1.00", tax="700 %"),
+            "price.tax",
+            "p.csv:2:36: a tax of 700 % is more than the price that it comes on",
+        ),
+        (
             row("400 g", "1.00", tax="7"),
             "price.tax",
             'p.csv:2:36: "7" does not say a tax '
@@ -229,6 +282,23 @@ def test_a_need_beyond_all_limits_is_one_clear_error() -> None:
     assert str(caught.value) == (
         "p.csv:2:1: of lentils at most 1.3 kg can be bought, but 3 kg is needed "
         "(add rows of other packs or shops)"
+    )
+
+
+def test_a_price_of_a_step_is_told_exactly() -> None:
+    # 1.27 a kilogram is 0.0635 for 50 g, and 7 of those are 0.4445.
+    why = costing("330 g lentils", row("1 kg loose in 50 g", "1.27")).why("lentils.till")
+    assert "pack 50 g loose = 0.06 EUR  (exactly 0.0635 EUR)" in why
+    assert "0.4445 EUR" in why
+
+
+def test_too_many_covers_name_the_row_of_the_item() -> None:
+    rows = [row(f"{g} g", "1.00", "3 for the price of 2", limit="300") for g in range(101, 121)]
+    with pytest.raises(scalepan.PriceError) as caught:
+        till("90 kg lentils", *rows)
+    assert str(caught.value) == (
+        "p.csv:2:1: the packs' sizes and prices make too many covers to look at "
+        "(leave out packs that are hardly worth it, or buy for a smaller need)"
     )
 
 

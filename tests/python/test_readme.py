@@ -51,7 +51,7 @@ def shown_commands(page: str) -> list[tuple[str, str]]:
 
 
 @pytest.mark.parametrize(
-    ("page", "commands"), [("README.md", 7), ("docs/recipes.md", 2), ("docs/buying.md", 3)]
+    ("page", "commands"), [("README.md", 7), ("docs/recipes.md", 2), ("docs/buying.md", 8)]
 )
 def test_every_command_shown_prints_what_is_shown(
     page: str,
@@ -78,6 +78,7 @@ def test_every_command_shown_prints_what_is_shown(
 def test_every_recipe_file_shown_is_read(page: str, tmp_path: Path) -> None:
     text = (ROOT / page).read_text(encoding="utf-8")
     files = re.findall(r"```toml\n(?:# (\S+\.toml)\n)?(.*?)```", text, flags=re.DOTALL)
+    files = [(name, content) for name, content in files if "dishes = [" not in content]
     for name, content in files:
         (tmp_path / (name or "dish.toml")).write_text(content, encoding="utf-8")
     assert files

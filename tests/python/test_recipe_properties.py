@@ -267,6 +267,23 @@ def test_curves_are_costings_point_by_point(dish: Dish) -> None:
         assert curve.till[i] == till_of(check(dish, dish.size(x, x / dish.serves), at))
 
 
+@settings(max_examples=40, deadline=None)
+@given(dishes(), st.integers(1, 9), st.integers(1, 4))
+def test_curves_of_whole_portions_are_costings_point_by_point(
+    dish: Dish, first: int, step: int
+) -> None:
+    points = range(first, first + 8 * step, step)
+    sized = [scaled(dish, portions=Fraction(n)) for n in points]
+    curve = scalepan.cost(scaled(dish, factor=1), PRICES).curve(portions=points)
+    column = curve.column()
+    for i, (n, at) in enumerate(zip(points, sized, strict=True)):
+        costing = scalepan.cost(at, PRICES)
+        till = till_of(check(dish, dish.size(Fraction(n), Fraction(n, dish.serves)), at))
+        assert curve.till[i] == memoryview(column)[i] * column.step == costing.till.value == till
+        assert curve.used[i] == costing.used.value
+        assert curve.borne[i] == costing.borne.value
+
+
 @settings(max_examples=80, deadline=None)
 @given(
     amount=st.fractions(min_value=Fraction(1, 1000), max_value=10**6, max_denominator=1000),

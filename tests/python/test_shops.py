@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 import pytest
 import scalepan
+from scalepan.command_line.main import main
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 PRICES = """item,sold_as,pack,price,currency,keeps,shop,limit
 fennel,AP,1 kg,3.20,EUR,no,market hall,
@@ -68,6 +74,45 @@ def test_the_newer_row_counts_where_two_spell_the_item_differently() -> None:
     assert found.to_check == [
         "onions: the pack 1 kg of onion is left out: the row of onions is newer"
     ]
+
+
+def test_the_command_counts_what_a_shop_takes_at_least(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    pan, prices = tmp_path / "pan.toml", tmp_path / "prices.csv"
+    pan.write_text('name = "Night pan"\nserves = 4\nlines = ["800 g AP onions", "5 g salt"]\n')
+    prices.write_text(PRICES)
+    assert main(["shops", str(pan), "--prices", str(prices)]) == 0
+    printed = capsys.readouterr().out.splitlines()
+    # What a shop sells in a form that no fact leads to has no price there either.
+    assert printed[1].split("  ")[-1] == "not priced there"
+    # The stall sells neither, so that no row says in what currency it sells.
+    rows = {line.split("  ")[1]: line.split() for line in printed if line.startswith("  ")}
+    assert rows["farm gate"][2:-1] == ["at", "least", "1.60", "at", "least", "1.28"]
+    assert rows["stall"][1:-2] == ["at", "least", "0.00", "at", "least", "0.00"]
+
+
+def test_the_command_tells_what_is_past_its_day(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    files = {
+        "pan.toml": 'name = "Night pan"\nserves = 4\nlines = ["800 g AP onions"]\n',
+        "prices.csv": PRICES,
+        "larder.csv": "item,stage,amount,value,currency,use_by\n"
+        "onions,AP,1 kg,1.00,EUR,2026-11-20\n",
+    }
+    paths = {name: tmp_path / name for name in files}
+    for name, text in files.items():
+        paths[name].write_text(text, encoding="utf-8")
+    command = ["shops", str(paths["pan.toml"]), "--prices", str(paths["prices.csv"])]
+    command += ["--on-hand", str(paths["larder.csv"]), "--date", "2026-11-25"]
+    note = "onions: the 1 kg on hand had to be used by 2026-11-20 and is not counted"
+    assert main(command) == 0
+    assert capsys.readouterr().out.endswith(f"\n\nTo check\n  - {note}\n")
+    assert main([*command, "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["to_check"] == [note]
 
 
 def test_an_option_that_is_none() -> None:

@@ -124,6 +124,63 @@ def test_a_fixed_dish_has_no_most_portions() -> None:
     )
 
 
+LIMITED = "item,sold_as,pack,price,currency,keeps,limit\nleeks,AP,1 kg,2.00,EUR,no,10\n"
+# Half a kilogram a portion: 10 kg are 20 portions, for 20.00.
+POT = 'name = "Dish"\nserves = 2\nlines = ["1 kg leeks"]\n'
+
+
+def test_a_limit_beyond_the_spend_does_not_matter() -> None:
+    prices = scalepan.parse_prices(LIMITED, file="p.csv")
+    costing = scalepan.cost(scalepan.parse_recipe(POT), prices)
+    found = costing.most_portions("19 EUR")
+    assert (found.portions, found.till.value, found.till_next.value) == (18, 18, 20)
+    with pytest.raises(scalepan.CostError) as caught:
+        costing.most_portions("25 EUR")
+    assert caught.value.code == "cost.spend"
+    assert str(caught.value) == (
+        "p.csv:2:1: 20 portions take 20.00 EUR at the till, within the 25.00 EUR to spend, but one "
+        "more cannot be bought: of leeks at most 10 kg can be bought, but 10.5 kg is needed "
+        "(add rows of other packs or shops)"
+    )
+
+
+def test_a_curve_says_at_which_size_a_limit_is_met() -> None:
+    costing = scalepan.cost(
+        scalepan.parse_recipe(POT), scalepan.parse_prices(LIMITED, file="p.csv")
+    )
+    assert list(costing.curve(portions=[2, 20]).till) == [2, 20]
+    with pytest.raises(scalepan.CostError) as caught:
+        costing.curve(portions=[20, 21, 22])
+    assert (caught.value.code, str(caught.value)) == (
+        "cost.limit",
+        "p.csv:2:1: at 21 portions: of leeks at most 10 kg can be bought, but 10.5 kg is needed "
+        "(add rows of other packs or shops)",
+    )
+
+
+def test_what_is_only_on_hand_drives_nothing_beyond_it() -> None:
+    text = 'name = "Dish"\nserves = 2\nlines = ["1 kg leeks", "100 g salt"]\n'
+    costing = scalepan.cost(
+        scalepan.parse_recipe(text),
+        scalepan.parse_prices(LIMITED),
+        stock=scalepan.parse_stock("item,stage,amount,value,currency\nsalt,AP,105 g,1,EUR\n"),
+    )
+    assert [driver.more_till.value for driver in costing.drivers("5 %")] == [2, 0]
+    with pytest.raises(scalepan.CostError) as caught:
+        costing.drivers("10 %")
+    assert str(caught.value) == (
+        "salt is not priced at this size: no price row is for salt, and 5 g more is needed than is "
+        "on hand"
+    )
+    with pytest.raises(scalepan.CostError) as caught:
+        costing.most_portions("50 EUR")
+    assert str(caught.value) == (
+        "2 portions take 2.00 EUR at the till, within the 50.00 EUR to spend, but one more cannot "
+        "be bought: salt is not priced at this size: no price row is for salt, and 45 g more is "
+        "needed than is on hand"
+    )
+
+
 @pytest.mark.parametrize("more", ["0 %", "-5 %"])
 def test_more_is_more(more: str) -> None:
     with pytest.raises(scalepan.CostError) as caught:

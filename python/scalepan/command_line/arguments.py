@@ -17,6 +17,11 @@ _EXAMPLES = """examples:
   scalepan cost  soup.toml --prices prices.csv --portions 40
   scalepan price soup.toml --prices prices.csv --food-cost "30 %" --tax "7 %" --ending 0.90
   scalepan spend soup.toml --prices prices.csv --most "50 EUR"
+  scalepan spend soup.toml --prices prices.csv --portions 40
+  scalepan break-even soup.toml leeks --prices prices.csv --portions 40
+  scalepan swap  soup.toml --prices prices.csv --swap "cream = 200 g sour cream"
+  scalepan make-or-buy soup.toml stock "vegetable stock" --prices prices.csv
+  scalepan basket week.toml --prices prices.csv
   scalepan curve soup.toml --prices prices.csv --portions 1:60 --plot curve.png
   scalepan why   soup.toml leeks.buy --prices prices.csv --portions 40
   scalepan convert "2 cup" g --food "granulated sugar" --measures us
@@ -59,6 +64,8 @@ def parser() -> argparse.ArgumentParser:
         dest="command", required=True, metavar="command", parser_class=_Command
     )
     _add_recipe_commands(commands)
+    _add_choices(commands)
+    _add_basket(commands)
     _add_convert(commands)
     _add_measure(commands)
     _add_loads(commands)
@@ -122,9 +129,13 @@ def _add_recipe_commands(commands: _Commands[_Command]) -> None:
         metavar="N",
         help="from one such price to the next: 100 with an ending of 80 (1 if left out)",
     )
-    spend = _command(commands, "spend", "The most portions a spend allows, and what drives it.")
+    spend = _command(commands, "spend", "How many portions a spend allows, and what drives it.")
     _recipe(spend, prices=True)
-    spend.add_argument("--most", required=True, metavar="MONEY", help='to spend, as "50 EUR"')
+    asked = spend.add_mutually_exclusive_group(required=True)
+    asked.add_argument("--most", metavar="MONEY", help='to spend, as "50 EUR"')
+    asked.add_argument(
+        "--portions", type=sizing.number, metavar="N", help="the least spend for so many"
+    )
     spend.add_argument(
         "--more", default="10 %", metavar="SHARE", help='more of each item, as "10 %%" (default)'
     )
@@ -143,13 +154,44 @@ def _add_recipe_commands(commands: _Commands[_Command]) -> None:
     sizing.add_arguments(why)
 
 
+def _add_choices(commands: _Commands[_Command]) -> None:
+    even = _command(commands, "break-even", "The price at which each pack is the better buy.")
+    _recipe(even, prices=True)
+    even.add_argument("item", metavar="ITEM", help="an item or a line, such as leeks")
+    sizing.add_arguments(even)
+    swap = _command(commands, "swap", "What other lines in place of one would save.")
+    _recipe(swap, prices=True)
+    swap.add_argument(
+        "--swap",
+        required=True,
+        action="append",
+        metavar="LINE=LINES",
+        help='for the written size, as "cream = 150 g milk; 50 g butter"; may repeat',
+    )
+    swap.add_argument(
+        "--rank",
+        choices=("till", "used", "thrown", "borne"),
+        default="till",
+        help="by what is saved of this cost (till)",
+    )
+    sizing.add_arguments(swap)
+    ready = _command(commands, "make-or-buy", "A base made, beside an item bought ready.")
+    _recipe(ready, prices=True)
+    ready.add_argument("base", metavar="BASE", help="as the dish names it")
+    ready.add_argument("item", metavar="ITEM", help="an item of the price book")
+    sizing.add_arguments(ready)
+
+
 def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = False) -> None:
     command.add_argument("recipe", metavar="RECIPE", help="a recipe file (TOML)")
     _facts(command)
     if cell:
         command.add_argument("cell", metavar="FIGURE", help="such as leeks.buy, till or borne")
-    if not prices:
-        return
+    if prices:
+        _prices(command)
+
+
+def _prices(command: argparse.ArgumentParser) -> None:
     command.add_argument("--prices", required=True, metavar="FILE", help="a price book (CSV)")
     command.add_argument("--currency", metavar="CODE", help="of rows that name none, as EUR")
     command.add_argument("--date", default="", metavar="DAY", help="prices of that day, 2026-11-24")
@@ -161,6 +203,19 @@ def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = Fals
     command.add_argument(
         "--strict", action="store_true", help="an unknown edible share is an error"
     )
+
+
+def _add_basket(commands: _Commands[_Command]) -> None:
+    basket = _command(commands, "basket", "Several dishes, each at its size, bought together.")
+    basket.add_argument("dishes", metavar="DISHES", help="a file of dishes and sizes (TOML)")
+    basket.add_argument(
+        "--measures", choices=_MEASURES, help="which pint and fluid ounce the prices mean"
+    )
+    basket.add_argument(
+        "--why", metavar="FIGURE", help="tell only how it came about, as pea_soup.leeks.packs"
+    )
+    _facts(basket)
+    _prices(basket)
 
 
 def _add_convert(commands: _Commands[_Command]) -> None:

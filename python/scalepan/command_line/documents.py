@@ -6,11 +6,10 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
-    from fractions import Fraction
 
     from scalepan._core import (
+        Basket,
         Costing,
-        Curve,
         Label,
         LabelItem,
         Line,
@@ -26,7 +25,7 @@ if TYPE_CHECKING:
 
 SCHEMA = "scalepan/1"
 
-_COSTS = ("till", "used", "thrown", "borne")
+COSTS = ("till", "used", "thrown", "borne")
 
 
 def recipe_document(recipe: Recipe) -> dict[str, Any]:
@@ -85,7 +84,7 @@ def label_document(label: Label) -> dict[str, Any]:
     }
 
 
-def shopping_document(costing: Costing) -> dict[str, Any]:
+def shopping_document(costing: Costing | Basket) -> dict[str, Any]:
     """The packs to buy."""
     return {
         "shopping": [_shopping_row(row) for row in costing.shopping],
@@ -99,10 +98,10 @@ def shopping_document(costing: Costing) -> dict[str, Any]:
 def costs_document(costing: Costing) -> dict[str, Any]:
     """The four costs, in all and a portion."""
     return {
-        "costs": {name: quantity_document(getattr(costing, name)) for name in _COSTS},
+        "costs": {name: quantity_document(getattr(costing, name)) for name in COSTS},
         "opening": quantity_document(costing.opening),
         "closing": quantity_document(costing.closing),
-        "per_portion": {name: quantity_document(costing.per_portion(name)) for name in _COSTS},
+        "per_portion": {name: quantity_document(costing.per_portion(name)) for name in COSTS},
         "at_least": bool(costing.unpriced),
     }
 
@@ -110,25 +109,6 @@ def costs_document(costing: Costing) -> dict[str, Any]:
 def cautions_document(cautions: list[tuple[str, str, list[str]]]) -> list[dict[str, Any]]:
     """Each caution with its source and the lines it is about."""
     return [{"text": text, "source": source, "lines": ids} for text, source, ids in cautions]
-
-
-def curve_document(curve: Curve) -> dict[str, Any]:
-    """The costs at each number of portions."""
-    return {
-        "currency": curve.currency,
-        "portions": _texts(curve.portions),
-        **{name: _texts(getattr(curve, name)) for name in _COSTS},
-        "breakpoints": [
-            {
-                "portions": str(point.portions),
-                "item": point.item,
-                "packs_before": _packs(point.packs_before),
-                "packs": _packs(point.packs),
-            }
-            for point in curve.breakpoints
-        ],
-        "unpriced": curve.unpriced,
-    }
 
 
 def why_document(why: Why) -> dict[str, Any]:
@@ -247,7 +227,7 @@ def _shopping_row(row: ShoppingRow) -> dict[str, Any]:
         "lines": row.lines,
         "need": quantity_document(row.need),
         "from_stock": quantity_document(row.from_stock),
-        "packs": _packs(row.packs),
+        "packs": packs_document(row.packs),
         "terms": row.terms,
         "price": quantity_document(row.price),
         "deposit": quantity_document(row.deposit),
@@ -258,9 +238,6 @@ def _shopping_row(row: ShoppingRow) -> dict[str, Any]:
     }
 
 
-def _packs(packs: list[tuple[int, str]]) -> list[dict[str, Any]]:
+def packs_document(packs: list[tuple[int, str]]) -> list[dict[str, Any]]:
+    """How many of which packs."""
     return [{"count": count, "pack": pack} for count, pack in packs]
-
-
-def _texts(values: list[Fraction]) -> list[str]:
-    return [str(value) for value in values]

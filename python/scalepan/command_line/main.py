@@ -8,7 +8,11 @@ import sys
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
+from scalepan.baskets import basket, read_dishes
 from scalepan.command_line import (
+    basketing,
+    choosing,
+    curving,
     documents,
     loading,
     measuring,
@@ -170,7 +174,12 @@ def _shops(options: argparse.Namespace) -> Output:
         recipe, prices.on(options.date, options.shop), **_cost_options(options, measures)
     )
     lines = stocking.shops_section(report.title_text(recipe), rows, terminal_width())
-    return {"shops": stocking.shops_document(rows), **sizing.document(recipe, options)}, lines
+    document = {
+        "shops": stocking.shops_document(rows),
+        "to_check": stocking.shops_to_check(rows),
+        **sizing.document(recipe, options),
+    }
+    return document, lines
 
 
 def _cost(options: argparse.Namespace) -> Output:
@@ -182,6 +191,7 @@ def _cost(options: argparse.Namespace) -> Output:
         **sizing.document(recipe, options),
         **documents.shopping_document(costing),
         **documents.costs_document(costing),
+        "left": stocking.left_document(costing),
         "cautions": documents.cautions_document(costing.cautions),
     }
     sections = [
@@ -217,17 +227,76 @@ def _price(options: argparse.Namespace) -> Output:
 
 def _spend(options: argparse.Namespace) -> Output:
     written = _costing(options, read_recipe(options.recipe, catalog=_catalog(options)))
-    spend = _core.quantity(options.most)
-    found = written.most_portions(spend)
-    costing = _costing(options, written.recipe.scale(portions=found.portions))
+    if options.most is None:
+        least = written.least_spend(options.portions)
+        portions, title = least.portions, spending.least_section(written.recipe.name, least)
+    else:
+        spend = _core.quantity(options.most)
+        found = written.most_portions(spend)
+        portions, title = found.portions, spending.spend_section(written.recipe.name, spend, found)
+    costing = _costing(options, written.recipe.scale(portions=portions))
     drivers = costing.drivers(options.more)
     width = terminal_width()
     sections = [
-        spending.spend_section(written.recipe.name, spend, found),
+        title,
         spending.drivers_section(drivers, options.more, width),
         report.notes_section(costing.to_check, width),
     ]
+    if options.most is None:
+        return spending.least_document(least, drivers), report.joined(sections)
     return spending.spend_document(spend, found, drivers), report.joined(sections)
+
+
+def _break_even(options: argparse.Namespace) -> Output:
+    costing = _costing(options, _sized_recipe(options))
+    prices = costing.pack_prices(options.item)
+    lines = choosing.pack_prices_section(costing, options.item, prices, terminal_width())
+    return choosing.pack_prices_document(prices), lines
+
+
+def _swap(options: argparse.Namespace) -> Output:
+    costing = _costing(options, _sized_recipe(options))
+    swaps = costing.swaps([choosing.swap_asked(text) for text in options.swap], options.rank)
+    width = terminal_width()
+    sections = [
+        choosing.swaps_section(costing, swaps, width),
+        report.notes_section(costing.to_check, width),
+    ]
+    return choosing.swaps_document(costing, swaps), report.joined(sections)
+
+
+def _make_or_buy(options: argparse.Namespace) -> Output:
+    costing = _costing(options, _sized_recipe(options))
+    found = costing.make_or_buy(options.base, options.item)
+    width = terminal_width()
+    sections = [
+        choosing.make_or_buy_section(costing, found, width),
+        report.notes_section(costing.to_check, width),
+    ]
+    return choosing.make_or_buy_document(found), report.joined(sections)
+
+
+def _basket(options: argparse.Namespace) -> Output:
+    dishes = read_dishes(options.dishes, catalog=_catalog(options))
+    prices = read_prices(options.prices, currency=options.currency, measures=options.measures)
+    bought = basket(
+        dishes,
+        prices.on(options.date, options.shop),
+        **_cost_options(options, options.measures),
+    )
+    if options.why:
+        why = bought.explain(options.why)
+        return documents.why_document(why), str(why).splitlines()
+    width = terminal_width()
+    sections = [
+        basketing.dishes_section(bought, width),
+        basketing.basket_shopping_section(bought, width),
+        stocking.left_section(bought, width),
+        basketing.basket_costs_section(bought, width),
+        report.notes_section(bought.to_check, width),
+        report.cautions_section(bought.cautions, width),
+    ]
+    return basketing.basket_document(bought), report.joined(sections)
 
 
 def _curve(options: argparse.Namespace) -> Output:
@@ -235,7 +304,7 @@ def _curve(options: argparse.Namespace) -> Output:
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         _save_plot(curve, recipe.name, options.plot)
-    return documents.curve_document(curve), report.curve_section(curve, terminal_width())
+    return curving.curve_document(curve), curving.curve_section(curve, terminal_width())
 
 
 def _why(options: argparse.Namespace) -> Output:
@@ -324,6 +393,10 @@ _COMMANDS = {
     "cost": _cost,
     "price": _price,
     "spend": _spend,
+    "break-even": _break_even,
+    "swap": _swap,
+    "make-or-buy": _make_or_buy,
+    "basket": _basket,
     "curve": _curve,
     "why": _why,
     "convert": _convert,

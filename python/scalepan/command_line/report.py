@@ -12,7 +12,7 @@ from scalepan.command_line.tables import table, wrapped
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from scalepan._core import Costing, Curve, Line, MadeBase, Quantity, Recipe, ShoppingRow
+    from scalepan._core import Basket, Costing, Line, MadeBase, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
 
 _COSTS = (
@@ -125,26 +125,35 @@ def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tu
 
 def shopping_section(costing: Costing, width: int) -> list[str]:
     """The packs to buy, what they cost, and what is left of them."""
-    bought = costing.shopping
     rows = [
-        (row.item, _need(row.need), _packs(row.packs), bare_money(row.price), _left(row))
-        for row in bought
+        *shopping_rows(costing),
+        *((line, "", "not priced", "", "") for line in costing.unpriced),
     ]
-    rows += [(line, "", "not priced", "", "") for line in costing.unpriced]
-    header = ("item", "need", "packs", priced_in(costing), "left over")
-    body = table(header, rows, right=(3,), width=width)
+    body = table(shopping_header(costing), rows, right=(3,), width=width)
+    return [heading("To buy"), *body, *shopping_notes(costing, width), total_line(costing)]
+
+
+def shopping_header(costing: Costing | Basket) -> tuple[str, ...]:
+    """The heads of ``shopping_rows``."""
+    return ("item", "need", "packs", priced_in(costing), "left over")
+
+
+def shopping_rows(costing: Costing | Basket) -> list[tuple[str, ...]]:
+    """Item, need, packs, price and leftover of each row."""
+    return [
+        (row.item, _need(row.need), packs_text(row.packs), bare_money(row.price), _left(row))
+        for row in costing.shopping
+    ]
+
+
+def shopping_notes(costing: Costing | Basket, width: int) -> list[str]:
+    """What is on hand, the terms the packs are bought on, what is bought where, deposits."""
+    bought = costing.shopping
     on_hand = [f"{row.item}: {_need(row.from_stock)} on hand" for row in bought if row.from_stock]
     terms = [f"{row.item}, {text}" for row in bought for text in row.terms]
-    notes = [
-        line for text in [*on_hand, *terms, *_shops(bought)] for line in wrapped(text, width, "  ")
-    ]
-    return [
-        heading("To buy"),
-        *body,
-        *notes,
-        f"  till {total(costing, costing.till)}",
-        *_deposit(costing),
-    ]
+    deposit = f"a deposit of {costing.deposit.told_money} besides, given back for the empty packs"
+    notes = [*on_hand, *terms, *_shops(bought), *([deposit] if costing.deposit else [])]
+    return [line for text in notes for line in wrapped(text, width, "  ")]
 
 
 def _shops(bought: Sequence[ShoppingRow]) -> list[str]:
@@ -158,34 +167,35 @@ def _shops(bought: Sequence[ShoppingRow]) -> list[str]:
     return [f"at {shop}: {', '.join(names)}" for shop, names in items.items()]
 
 
-def _deposit(costing: Costing) -> list[str]:
-    if not costing.deposit:
-        return []
-    return [f"  and a deposit of {costing.deposit.told_money}, given back for the empty packs"]
+def total_line(costing: Costing | Basket) -> str:
+    """What the till takes in all."""
+    return f"  till {at_least(bool(costing.unpriced))}{costing.till.told_money}"
 
 
 def costs_section(costing: Costing, width: int) -> list[str]:
     """The four costs, in all and a portion."""
-    at_least = bool(costing.unpriced)
+    least = at_least(bool(costing.unpriced))
+    portion = {name: least + bare_money(_money_of_portion(costing, name)) for name, _ in _COSTS}
     rows = [
-        (
-            name,
-            _at_least(at_least) + bare_money(getattr(costing, name)),
-            _at_least(at_least) + bare_money(_money_of_portion(costing, name)),
-            meaning,
-        )
-        for name, meaning in _COSTS
+        (name, amount, portion.get(name, ""), meaning)
+        for name, amount, meaning in cost_rows(costing)
     ]
-    if costing.opening:
-        rows.insert(0, ("opening stock", bare_money(costing.opening), "", "what was on hand"))
-    rows.append(("closing stock", bare_money(costing.closing), "", "leftover that keeps"))
     header = ("cost", priced_in(costing), "a portion", "meaning")
     lines = [heading("Costs"), *table(header, rows, right=(1, 2), width=width)]
-    if at_least:
+    if least:
         count = len(costing.unpriced)
         lines.append(f"  At least: {count} line{'s' if count > 1 else ''} unpriced.")
     lines.append("  Shown to the currency's minor unit, rounded half up; --json has exact figures.")
     return lines
+
+
+def cost_rows(costing: Costing | Basket) -> list[tuple[str, str, str]]:
+    """Name, amount and meaning of the four costs and of the stock."""
+    least = at_least(bool(costing.unpriced))
+    rows = [(name, least + bare_money(getattr(costing, name)), meaning) for name, meaning in _COSTS]
+    if costing.opening:
+        rows.insert(0, ("opening stock", bare_money(costing.opening), "what was on hand"))
+    return [*rows, ("closing stock", bare_money(costing.closing), "leftover that keeps")]
 
 
 def notes_section(notes: list[str], width: int) -> list[str]:
@@ -210,30 +220,6 @@ def caution_lines(cautions: list[tuple[str, str, list[str]]], width: int) -> lis
         for text, source, ids in cautions
     ]
     return [*listed(texts, width), *wrapped(_core.caution_footing(), width, "  ")]
-
-
-def curve_section(curve: Curve, width: int) -> list[str]:
-    """A row a count of portions, with the packs that change there."""
-    changes: dict[object, list[str]] = {}
-    for point in curve.breakpoints:
-        changes.setdefault(point.portions, []).append(f"{point.item} {_packs(point.packs)}")
-    rows = [
-        (
-            _core.exact_text(portions),
-            *(bare_money(_core.quantity(x, curve.currency)) for x in (till, used, borne)),
-            bare_money(_core.quantity(borne / portions, curve.currency)),
-            "; ".join(changes.get(portions, [])),
-        )
-        for portions, till, used, borne in zip(
-            curve.portions, curve.till, curve.used, curve.borne, strict=True
-        )
-    ]
-    header = ("portions", "till", "used", "borne", "a portion", "packs that change")
-    lines = [heading(f"Costs by portions{_in(curve.currency)}")]
-    lines += table(header, rows, right=(0, 1, 2, 3, 4), width=width)
-    if curve.unpriced:
-        lines += wrapped(f"At least: not priced: {', '.join(curve.unpriced)}.", width, "  ")
-    return lines
 
 
 def conversion_section(given: str, unit: str, result: Conversion, width: int) -> list[str]:
@@ -288,8 +274,9 @@ def _need(need: Quantity) -> str:
     return f"{need.told} {need.stage}"
 
 
-def _packs(packs: list[tuple[int, str]]) -> str:
-    return " + ".join(f"{count} x {pack}" for count, pack in packs)
+def packs_text(packs: list[tuple[int, str]]) -> str:
+    """``2 x 1 kg + 1 x 500 g``."""
+    return " + ".join(f"{count} x {pack}" for count, pack in packs) or "none"
 
 
 def _left(row: ShoppingRow) -> str:
@@ -306,12 +293,8 @@ def bare_money(money: Quantity) -> str:
     return money.told_money.split(" ")[0]
 
 
-def total(costing: Costing, money: Quantity) -> str:
-    """With "at least" where a line has no price."""
-    return _at_least(bool(costing.unpriced)) + money.told_money
-
-
-def _at_least(unpriced: bool) -> str:
+def at_least(unpriced: bool) -> str:
+    """Before a total that lines without a price are missing from."""
     return "at least " if unpriced else ""
 
 
@@ -319,10 +302,11 @@ def _money_of_portion(costing: Costing, name: str) -> Quantity:
     return costing.per_portion(name) * _core.quantity(1, "portion")
 
 
-def priced_in(costing: Costing) -> str:
-    """The head of a column of money."""
+def priced_in(costing: Costing | Basket) -> str:
+    """The head of a column of prices."""
     return "price" if costing.till.unit == "XXX" else costing.till.unit
 
 
-def _in(currency: str) -> str:
+def in_currency(currency: str) -> str:
+    """For a title; nothing where the prices name none."""
     return "" if currency == "XXX" else f", in {currency}"

@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line.documents import quantity_document
+from scalepan.command_line.documents import quantity_document, quantity_or_null
 from scalepan.command_line.report import heading
 from scalepan.command_line.tables import table, wrapped
 
 if TYPE_CHECKING:
-    from scalepan._core import Driver, Quantity, WithinSpend
+    from scalepan._core import Driver, LeastSpend, Quantity, WithinSpend
 
 
 def spend_section(title: str, spend: Quantity, found: WithinSpend) -> list[str]:
@@ -21,6 +21,18 @@ def spend_section(title: str, spend: Quantity, found: WithinSpend) -> list[str]:
         f"  {portions} portions for {spend.told_money}: the till takes {found.till.told_money}",
         f"  one more: {found.till_next.told_money}",
     ]
+
+
+def least_section(title: str, least: LeastSpend) -> list[str]:
+    """What so many portions take at the till, and how far the same till goes."""
+    portions = _core.exact_text(least.portions)
+    lines = [heading(title), f"  {portions} portions: the till takes {least.till.told_money}"]
+    most = _core.exact_text(least.most)
+    if least.till_next is None:
+        return [*lines, f"  the same till buys {most} portions and more"]
+    if least.most > least.portions:
+        lines.append(f"  the same till buys up to {most} portions")
+    return [*lines, f"  one more than {most}: {least.till_next.told_money}"]
 
 
 def drivers_section(drivers: list[Driver], more: str, width: int) -> list[str]:
@@ -43,6 +55,17 @@ def drivers_section(drivers: list[Driver], more: str, width: int) -> list[str]:
     lines = [heading("What drives the cost")]
     lines += table(header, rows, right=(1, 2, 3, 4), width=width)
     return lines + wrapped(note, width, "  ")
+
+
+def least_document(least: LeastSpend, drivers: list[Driver]) -> dict[str, Any]:
+    """Everything exact, for ``--json``."""
+    return {
+        "portions": str(least.portions),
+        "till": quantity_document(least.till),
+        "most": str(least.most),
+        "till_next": quantity_or_null(least.till_next),
+        "drivers": [_driver(driver) for driver in drivers],
+    }
 
 
 def spend_document(spend: Quantity, found: WithinSpend, drivers: list[Driver]) -> dict[str, Any]:

@@ -5,17 +5,25 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line.documents import quantity_document
-from scalepan.command_line.report import bare_money, heading, listed, priced_in, total
+from scalepan.command_line.report import (
+    at_least,
+    bare_money,
+    heading,
+    joined,
+    listed,
+    notes_section,
+    priced_in,
+)
 from scalepan.command_line.tables import table
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from scalepan._core import Costing, Leftover
+    from scalepan._core import Basket, Costing, Leftover
     from scalepan.costs import ShopCosting
 
 
-def left_section(costing: Costing, width: int) -> list[str]:
+def left_section(costing: Costing | Basket, width: int) -> list[str]:
     """What is left of packs and stock, with its value; nothing where no stock was at hand."""
     left = costing.left
     if not costing.opening and all(each.bought for each in left):
@@ -45,16 +53,22 @@ def left_document(costing: Costing) -> list[dict[str, Any]]:
 
 
 def shops_section(title: str, rows: Sequence[ShopCosting], width: int) -> list[str]:
-    """A row a shop: its till, what the dish bears, and what it does not sell."""
+    """A row a shop: its till, what the dish bears, what has no price there; then what to check."""
     costings = [row.costing for row in rows if row.costing is not None]
     cells = [_shop_row(row) for row in rows]
-    header = ("bought at", f"till {priced_in(costings[0])}", "borne", "not sold there")
+    header = ("bought at", f"till {priced_in(costings[0])}", "borne", "not priced there")
     problems = [f"{_shop_name(row)}: {row.problem}" for row in rows if row.problem]
-    return [
+    shops = [
         heading(title),
         *table(header, cells, right=(1, 2), width=width),
         *listed(problems, width),
     ]
+    return joined([shops, notes_section(shops_to_check(rows), width)])
+
+
+def shops_to_check(rows: Sequence[ShopCosting]) -> list[str]:
+    """The notes of all shops together: of one alone they say little more than what it lacks."""
+    return next((row.costing.to_check for row in rows if row.costing is not None), [])
 
 
 def shops_document(rows: Sequence[ShopCosting]) -> list[dict[str, Any]]:
@@ -75,10 +89,8 @@ def _shop_row(row: ShopCosting) -> tuple[str, str, str, str]:
     if row.costing is None:
         return (_shop_name(row), "", "", "too little of an item, see below")
     missing = ", ".join(row.costing.unpriced)
-    till, borne = (
-        total(row.costing, money).rsplit(" ", 1)[0]
-        for money in (row.costing.till, row.costing.borne)
-    )
+    least = at_least(bool(row.costing.unpriced))
+    till, borne = (least + bare_money(money) for money in (row.costing.till, row.costing.borne))
     return (_shop_name(row), till, borne, missing)
 
 

@@ -1,0 +1,130 @@
+"""Several dishes bought together, as the command line prints them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from scalepan import _core
+from scalepan.command_line.documents import (
+    COSTS,
+    cautions_document,
+    quantity_document,
+    shopping_document,
+)
+from scalepan.command_line.report import (
+    at_least,
+    bare_money,
+    cost_rows,
+    heading,
+    in_currency,
+    priced_in,
+    shopping_header,
+    shopping_notes,
+    shopping_rows,
+    total_line,
+)
+from scalepan.command_line.tables import table, wrapped
+
+if TYPE_CHECKING:
+    from scalepan._core import Basket, BasketDish, DishNeed
+
+
+def dishes_section(basket: Basket, width: int) -> list[str]:
+    """What each dish is charged, beside what it would take apart."""
+    rows = [
+        (
+            dish.name,
+            _core.quantity(dish.portions).told,
+            bare_money(dish.till),
+            bare_money(dish.borne),
+            bare_money(dish.per_portion("borne") * _core.quantity(1, "portion")),
+            bare_money(dish.apart.till),
+            bare_money(dish.saving),
+        )
+        for dish in basket.dishes
+    ]
+    header = ("dish", "portions", "till", "borne", "a portion", "till apart", "saved")
+    title = f"{len(rows)} dish{'' if len(rows) == 1 else 'es'}{in_currency(basket.till.unit)}"
+    lines = [heading(title), *table(header, rows, right=(1, 2, 3, 4, 5, 6), width=width)]
+    note = (
+        "Packs are bought for all dishes together; each is charged its share of them by use, and "
+        "a portion is what it bears."
+    )
+    lines += wrapped(note, width, "  ")
+    partly = [dish.name for dish in basket.dishes if dish.unpriced]
+    if partly:
+        lines += wrapped(f"At least, since not all is priced: {', '.join(partly)}.", width, "  ")
+    return lines
+
+
+def basket_shopping_section(basket: Basket, width: int) -> list[str]:
+    """The packs to buy, and the dishes they are for."""
+    uses = [_names(row.dishes, len(basket.dishes)) for row in basket.shopping]
+    rows = [(*row, use) for row, use in zip(shopping_rows(basket), uses, strict=True)]
+    header = (*shopping_header(basket), "for")
+    body = table(header, rows, right=(3,), width=width)
+    lines = [heading("To buy"), *body, *shopping_notes(basket, width), total_line(basket)]
+    if basket.unpriced:
+        lines += wrapped(f"not priced: {', '.join(basket.unpriced)}", width, "  ")
+    return lines
+
+
+def basket_costs_section(basket: Basket, width: int) -> list[str]:
+    """The four costs in all, and what buying together saves."""
+    header = ("cost", priced_in(basket), "meaning")
+    lines = [heading("Costs"), *table(header, cost_rows(basket), right=(1,), width=width)]
+    least = at_least(bool(basket.unpriced))
+    for name, apart, saving in (
+        ("till", basket.apart_till, basket.saving),
+        ("borne", basket.apart_borne, basket.saving_borne),
+    ):
+        saved = f"{saving.told_money} saved" if saving >= 0 else f"{(-saving).told_money} more"
+        lines.append(f"  {name} apart {least}{apart.told_money}: together {saved}")
+    lines.append("  Shown to the currency's minor unit, rounded half up; --json has exact figures.")
+    return lines
+
+
+def basket_document(basket: Basket) -> dict[str, Any]:
+    """Everything exact, for ``--json``."""
+    shopping = shopping_document(basket)
+    for row, document in zip(basket.shopping, shopping["shopping"], strict=True):
+        document["dishes"] = [
+            {"dish": each.dish, "need": quantity_document(each.need)} for each in row.dishes
+        ]
+    return {
+        "dishes": [_dish(dish) for dish in basket.dishes],
+        **shopping,
+        "costs": {name: quantity_document(getattr(basket, name)) for name in COSTS},
+        "closing": quantity_document(basket.closing),
+        "apart": {
+            "till": quantity_document(basket.apart_till),
+            "borne": quantity_document(basket.apart_borne),
+        },
+        "saving": {
+            "till": quantity_document(basket.saving),
+            "borne": quantity_document(basket.saving_borne),
+        },
+        "at_least": bool(basket.unpriced),
+        "cautions": cautions_document(basket.cautions),
+    }
+
+
+def _dish(dish: BasketDish) -> dict[str, Any]:
+    return {
+        "name": dish.name,
+        "id": dish.id,
+        "portions": str(dish.portions),
+        "unpriced": dish.unpriced,
+        "costs": {name: quantity_document(getattr(dish, name)) for name in COSTS},
+        "closing": quantity_document(dish.closing),
+        "per_portion": {name: quantity_document(dish.per_portion(name)) for name in COSTS},
+        "apart": {name: quantity_document(getattr(dish.apart, name)) for name in COSTS},
+        "saving": {
+            "till": quantity_document(dish.saving),
+            "borne": quantity_document(dish.saving_borne),
+        },
+    }
+
+
+def _names(needs: list[DishNeed], dishes: int) -> str:
+    return "all" if len(needs) == dishes > 1 else ", ".join(need.dish for need in needs)

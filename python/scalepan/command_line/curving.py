@@ -1,0 +1,170 @@
+"""Curves, as the command line prints them: each point, and what is worth knowing about them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from scalepan import _core
+from scalepan.command_line.report import bare_money, heading, in_currency, joined, packs_text
+from scalepan.command_line.tables import table, wrapped
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from fractions import Fraction
+
+    from scalepan._core import CheapestCount, CountRun, Curve
+
+COSTS = ("till", "used", "thrown", "borne")
+
+
+def curve_section(curve: Curve, width: int) -> list[str]:
+    """The points, the breakpoints, and the numbers of portions to look for."""
+    sections = [
+        _points_section(curve, width),
+        _cheapest_section(curve, width),
+        _dominated_section(curve, width),
+        _even_section(curve, width),
+        _breakpoints_section(curve, width),
+    ]
+    return joined(sections)
+
+
+def curve_document(curve: Curve) -> dict[str, Any]:
+    """All of it exact, for ``--json``."""
+    return {
+        "currency": curve.currency,
+        "kernel": curve.kernel,
+        "portions": _texts(curve.portions),
+        **{name: _texts(getattr(curve, name)) for name in COSTS},
+        "breakpoints": [
+            {
+                "portions": str(point.portions),
+                "item": point.item,
+                "packs_before": _packs(point.packs_before),
+                "packs": _packs(point.packs),
+            }
+            for point in curve.breakpoints
+        ],
+        "even": [{"item": even.item, "portions": _runs(even.counts)} for even in curve.even_counts],
+        "cheapest": {name: _cheapest(curve.cheapest(name)) for name in COSTS},
+        "dominated": {name: _dominated(curve, name) for name in COSTS},
+        "unpriced": curve.unpriced,
+    }
+
+
+def _points_section(curve: Curve, width: int) -> list[str]:
+    rows = [
+        (
+            _core.exact_text(portions),
+            *(_money(curve, cost) for cost in costs),
+            _money(curve, costs[0] / portions),
+            _money(curve, costs[3] / portions),
+        )
+        for portions, *costs in zip(
+            curve.portions, curve.till, curve.used, curve.thrown, curve.borne, strict=True
+        )
+    ]
+    header = ("portions", *COSTS, "till each", "borne each")
+    lines = [heading(f"Costs by portions{in_currency(curve.currency)}")]
+    lines += table(header, rows, right=range(len(header)), width=width)
+    if curve.unpriced:
+        lines += wrapped(f"At least: not priced: {', '.join(curve.unpriced)}.", width, "  ")
+    return lines
+
+
+def _breakpoints_section(curve: Curve, width: int) -> list[str]:
+    rows = [
+        (
+            _core.exact_text(point.portions),
+            point.item,
+            packs_text(point.packs_before),
+            packs_text(point.packs),
+        )
+        for point in curve.breakpoints
+    ]
+    if not rows:
+        return []
+    header = ("from", "item", "packs before", "packs then")
+    return [heading("Where the packs change"), *table(header, rows, right=(0,), width=width)]
+
+
+def _even_section(curve: Curve, width: int) -> list[str]:
+    rows = [
+        (even.item, "; ".join(str(run) for run in even.counts) or "at none of these")
+        for even in curve.even_counts
+    ]
+    if not rows:
+        return []
+    header = ("item", "portions")
+    title = "Where packs come out even, with nothing left"
+    return [heading(title), *table(header, rows, right=(), width=width)]
+
+
+def _cheapest_section(curve: Curve, width: int) -> list[str]:
+    rows = []
+    for name in COSTS:
+        if (best := curve.cheapest(name)) is not None:
+            counts = "; ".join(str(run) for run in best.counts)
+            rows.append((name, _money(curve, best.per_portion), counts))
+    if not rows:
+        return []
+    header = ("cost", "a portion", "at portions")
+    return [heading("Least a portion"), *table(header, rows, right=(1,), width=width)]
+
+
+def _dominated_section(curve: Curve, width: int) -> list[str]:
+    rows = [
+        (
+            _core.exact_text(point.first)
+            if point.first == point.last
+            else f"{_core.exact_text(point.first)} to {_core.exact_text(point.last)}",
+            _core.exact_text(point.by),
+            _money(curve, point.costs),
+        )
+        for point in curve.dominated()
+    ]
+    if not rows:
+        return []
+    header = ("portions", "so many cost no more", "till")
+    title = "Where a larger batch costs no more at the till"
+    return [heading(title), *table(header, rows, right=(0, 1, 2), width=width)]
+
+
+def _money(curve: Curve, amount: Fraction) -> str:
+    return bare_money(_core.quantity(amount, curve.currency))
+
+
+def _dominated(curve: Curve, name: str) -> list[dict[str, str]]:
+    return [
+        {
+            "first": str(point.first),
+            "last": str(point.last),
+            "by": str(point.by),
+            "costs": str(point.costs),
+        }
+        for point in curve.dominated(name)
+    ]
+
+
+def _cheapest(best: CheapestCount | None) -> dict[str, Any] | None:
+    if best is None:
+        return None
+    return {
+        "portions": str(best.portions),
+        "per_portion": str(best.per_portion),
+        "all": _runs(best.counts),
+    }
+
+
+def _runs(runs: Sequence[CountRun]) -> list[dict[str, str]]:
+    return [
+        {"first": str(run.first), "last": str(run.last), "every": str(run.every)} for run in runs
+    ]
+
+
+def _packs(packs: Sequence[tuple[int, str]]) -> list[dict[str, Any]]:
+    return [{"count": count, "pack": pack} for count, pack in packs]
+
+
+def _texts(values: Sequence[Fraction]) -> list[str]:
+    return [str(value) for value in values]
