@@ -6,7 +6,7 @@ BUILD_NEEDS := "scikit-build-core>=1.1" "pybind11>=3.1,<4" "cmeel-boost>=1.90" "
 export CMAKE_PREFIX_PATH := $(shell ls -d "$(CURDIR)/$(VENV)"/lib/python3*/site-packages 2>/dev/null | head -1)
 SAY := @printf '\n== %s\n'
 
-.PHONY: help demo test bench lint format core-tests asan-tests package clean
+.PHONY: help demo test bench bench-rows lint format core-tests asan-tests package clean
 
 help:
 	@echo "make demo    the main job, end to end, on the demo's recipe and prices"
@@ -34,6 +34,9 @@ bench: package
 	@tools/system_packages.sh libbenchmark-dev libflint-dev libglpk-dev libgmp-dev
 	@tools/fetch_usda_release.sh
 	$(PYTHON) -m pip install --quiet --group bench
+	$(MAKE) --no-print-directory bench-rows
+
+bench-rows: $(VENV)/.tools
 	$(SAY) "Building the benchmarks"
 	$(VENV)/bin/cmake --preset bench
 	$(VENV)/bin/cmake --build --preset bench

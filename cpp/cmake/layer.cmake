@@ -1,13 +1,12 @@
-# scalepan_layer(<name> [SMALL] SOURCES <files> [BELOW <layers>])
+# scalepan_layer(<name> SOURCES <files> [FAST <files>] [BELOW <layers>])
 #
-# One layer = one folder = one static library, which links the layers directly below it. SMALL is
-# for code that runs once a line of text: it is built for size, which keeps the wheel small.
+# One layer = one folder = one static library, which links the layers directly below it. FAST names
+# the sources whose loops are worth the size that -O3 takes; the wheel has a limit.
 function(scalepan_layer name)
-  cmake_parse_arguments(LAYER "SMALL" "" "SOURCES;BELOW" ${ARGN})
-  add_library(scalepan_${name} STATIC ${LAYER_SOURCES})
-  if(LAYER_SMALL)
-    scalepan_build_small(scalepan_${name})
-  endif()
+  cmake_parse_arguments(LAYER "" "" "SOURCES;FAST;BELOW" ${ARGN})
+  add_library(scalepan_${name} STATIC ${LAYER_SOURCES} ${LAYER_FAST})
+  scalepan_release_level(scalepan_${name} -O2)
+  set_source_files_properties(${LAYER_FAST} PROPERTIES COMPILE_OPTIONS "$<${scalepan_release}:-O3>")
   target_include_directories(scalepan_${name} PUBLIC "${PROJECT_SOURCE_DIR}/cpp")
   target_link_libraries(scalepan_${name} PUBLIC Boost::headers scalepan_options)
   foreach(below IN LISTS LAYER_BELOW)
@@ -15,7 +14,8 @@ function(scalepan_layer name)
   endforeach()
 endfunction()
 
-# A release build of the target for size. The last -O given counts, so this one goes to the target.
-function(scalepan_build_small target)
-  target_compile_options(${target} PRIVATE $<$<AND:$<CONFIG:Release>,$<NOT:$<CXX_COMPILER_ID:MSVC>>>:-Os>)
+# The last -O given counts: that of the target goes before CMake's own, that of a source before both.
+set(scalepan_release "$<AND:$<CONFIG:Release>,$<NOT:$<CXX_COMPILER_ID:MSVC>>>")
+function(scalepan_release_level target level)
+  target_compile_options(${target} PRIVATE "$<${scalepan_release}:${level}>")
 endfunction()

@@ -145,17 +145,26 @@ bool same_pack(const Offer& a, const Offer& b) {
          a.pack.contents.front().amount.coherent() == b.pack.contents.front().amount.coherent();
 }
 
+/// The row that takes its place: a newer one of the same pack under another name. The price book
+/// keeps the newest row of one name by itself.
+const Offer* newer_row(const Offer& offer, const std::vector<const Offer*>& offers) {
+  const auto newer = std::ranges::find_if(offers, [&](const Offer* other) {
+    return same_pack(offer, *other) && offer.item != other->item && offer.date < other->date;
+  });
+  return newer == offers.end() ? nullptr : *newer;
+}
+
 ItemRows rows_of(std::vector<const Offer*> offers) {
   ItemRows rows;
+  const bool one_name = std::ranges::all_of(
+      offers, [&](const Offer* offer) { return offer->item == offers.front()->item; });
   for (const Offer* offer : offers) {
-    const auto newer = std::ranges::find_if(offers, [&](const Offer* other) {
-      return same_pack(*offer, *other) && offer->item != other->item && offer->date < other->date;
-    });
-    if (newer == offers.end()) {
+    const Offer* newer = one_name ? nullptr : newer_row(*offer, offers);
+    if (newer == nullptr) {
       group_offer(rows.groups, *offer);
     } else {
       rows.notes.push_back("the pack " + offer->pack.text + " of " + offer->item +
-                           " is left out: the row of " + (*newer)->item + " is newer");
+                           " is left out: the row of " + newer->item + " is newer");
     }
   }
   rows.offers = std::move(offers);

@@ -203,25 +203,27 @@ Costs stock_costs_of(const OfferGroup& group, const Rational& need) {
 
 namespace {
 
-/// Throws `cost.limit` where so much cannot be bought.
-void expect_within_limits(const ItemPlan& plan, const OfferGroup& group, const Rational& rest) {
-  const auto most = group.covers->most();
-  if (!most || rest <= *most) return;
+/// Whether limits leave too little to buy.
+bool is_limited(const OfferGroup& group, const Rational& to_buy) {
+  const auto most = group.covers ? group.covers->most() : std::nullopt;
+  return most && to_buy > *most;
+}
+
+[[noreturn]] void fail_limited(const ItemPlan& plan, const OfferGroup& group,
+                               const Rational& to_buy) {
   const auto told = [&](const Rational& amount) {
     return tell(Quantity::of_coherent(amount, group.unit)).text;
   };
   fail("cost.limit",
-       "of " + plan.item + " at most " + told(*most) + " can be bought, but " + told(rest) +
-           " is needed",
+       "of " + plan.item + " at most " + told(*group.covers->most()) + " can be bought, but " +
+           told(to_buy) + " is needed",
        "add rows of other packs or shops", group.offers.front()->place);
 }
 
 /// Nothing where what is on hand does not do and there are no offers.
-std::optional<ItemCost> cost_by(const ItemPlan& plan, const OfferGroup& group,
-                                const Rational& need) {
+std::optional<ItemCost> cost_by(const OfferGroup& group, const Rational& need) {
   const StockTaker stock(group, need);
   if (!group.covers && stock.rest().sign() > 0) return std::nullopt;
-  if (group.covers) expect_within_limits(plan, group, stock.rest());
   ItemCost cost;
   cost.group = &group;
   cost.need = Quantity::of_coherent(need, group.unit);
@@ -239,17 +241,14 @@ std::optional<ItemCost> cost_by(const ItemPlan& plan, const OfferGroup& group,
 ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {
   ItemCost best;
   best.problem = plan.problem;
-  std::optional<Error> limit;
+  const OfferGroup* limited = nullptr;
   for (const OfferGroup& group : plan.groups) {
     const Rational need = need_of(group, lines);
-    std::optional<ItemCost> cost;
-    try {
-      cost = cost_by(plan, group, need);
-    } catch (const Error& error) {
-      if (error.code() != "cost.limit") throw;
-      limit = error;
+    if (is_limited(group, to_buy_of(group, need))) {
+      limited = &group;
       continue;
     }
+    auto cost = cost_by(group, need);
     if (!cost) {
       // The first group leans on least.
       if (best.problem != plan.problem) continue;
@@ -259,7 +258,9 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
     }
   }
   best.plan = &plan;
-  if (best.group == nullptr && limit) throw Error(*limit);
+  if (best.group == nullptr && limited != nullptr) {
+    fail_limited(plan, *limited, to_buy_of(*limited, need_of(*limited, lines)));
+  }
   if (best.group == nullptr) return best;
   const Rational scale = Rational(1) / money.ratio();
   best.keeping = keeping_of(*best.group, best.cover);

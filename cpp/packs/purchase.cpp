@@ -17,15 +17,6 @@ void expect_count(const Rational& count, std::string_view what) {
 
 }  // namespace
 
-std::vector<Purchase> purchases_of(std::span<const Pack> packs) {
-  std::vector<Purchase> purchases;
-  purchases.reserve(packs.size());
-  for (const Pack& pack : packs) {
-    purchases.push_back({pack.size, pack.price, purchases.size()});
-  }
-  return purchases;
-}
-
 void expect_valid(std::span<const Purchase> purchases) {
   if (purchases.empty()) fail("cover.no_packs", "there is no pack to choose from");
   for (const Purchase& purchase : purchases) {

@@ -4,23 +4,16 @@
 #include <cstddef>
 #include <optional>
 #include <span>
-#include <vector>
 
 #include "exact/rational.hpp"
 
 namespace scalepan {
 
-/// One pack on offer; size above zero, price not below zero, each in one unit for all packs.
-struct Pack {
-  Rational size;
-  Rational price;
-};
-
 /// A thing that can be bought any number of times. A plain pack is a purchase that counts as one
 /// pack of its row; `3 for 2` is one more purchase that counts as three packs of the same row.
 struct Purchase {
-  Rational size;                    // above zero
-  Rational price;                   // of this purchase, not below zero
+  Rational size;                    // above zero, in one unit for all purchases
+  Rational price;                   // of this purchase, not below zero; in one unit as well
   std::size_t row = 0;              // counted from 0
   Rational packs = 1;               // of that row; whole, at least 1
   Rational least = 1;               // bought so many times or not at all; whole, at least 1
@@ -28,9 +21,6 @@ struct Purchase {
   // Of the purchases with one such number only one is bought, once, whatever `least` and `limit`.
   std::optional<std::size_t> one_of{};
 };
-
-/// Each pack as a purchase of its own row.
-[[nodiscard]] std::vector<Purchase> purchases_of(std::span<const Pack> packs);
 
 /// Throws `cover.no_packs`, `cover.pack_size`, `cover.price` and `cover.count`.
 void expect_valid(std::span<const Purchase> purchases);

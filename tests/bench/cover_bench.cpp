@@ -19,6 +19,7 @@
 #include <vector>
 
 #include "packs/cover_function.hpp"
+#include "packs/plain_packs.hpp"
 
 namespace {
 

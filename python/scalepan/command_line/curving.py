@@ -5,16 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
+from scalepan.command_line.documents import COSTS, packs_document
 from scalepan.command_line.report import bare_money, heading, in_currency, joined, packs_text
 from scalepan.command_line.tables import table, wrapped
+from scalepan.errors import make_error
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
     from fractions import Fraction
 
     from scalepan._core import CheapestCount, CountRun, Curve
-
-COSTS = ("till", "used", "thrown", "borne")
 
 
 def curve_section(curve: Curve, width: int) -> list[str]:
@@ -40,8 +40,8 @@ def curve_document(curve: Curve) -> dict[str, Any]:
             {
                 "portions": str(point.portions),
                 "item": point.item,
-                "packs_before": _packs(point.packs_before),
-                "packs": _packs(point.packs),
+                "packs_before": packs_document(point.packs_before),
+                "packs": packs_document(point.packs),
             }
             for point in curve.breakpoints
         ],
@@ -50,6 +50,23 @@ def curve_document(curve: Curve) -> dict[str, Any]:
         "dominated": {name: _dominated(curve, name) for name in COSTS},
         "unpriced": curve.unpriced,
     }
+
+
+def save_plot(curve: Curve, name: str, path: str) -> None:
+    """Draws it into a file. Raises FileError (``file.plot``)."""
+    try:
+        from scalepan.plots import plot_curve
+
+        figure = plot_curve(curve, title=name)
+    except ImportError:
+        raise make_error(
+            "file.plot", "drawing needs matplotlib", "pip install scalepan[plot]"
+        ) from None
+    try:
+        figure.savefig(path, dpi=150)
+    except (OSError, ValueError) as problem:
+        reason = getattr(problem, "strerror", None) or str(problem)
+        raise make_error("file.plot", f"cannot write the plot: {reason}", file=path) from None
 
 
 def _points_section(curve: Curve, width: int) -> list[str]:
@@ -160,10 +177,6 @@ def _runs(runs: Sequence[CountRun]) -> list[dict[str, str]]:
     return [
         {"first": str(run.first), "last": str(run.last), "every": str(run.every)} for run in runs
     ]
-
-
-def _packs(packs: Sequence[tuple[int, str]]) -> list[dict[str, Any]]:
-    return [{"count": count, "pack": pack} for count, pack in packs]
 
 
 def _texts(values: Sequence[Fraction]) -> list[str]:

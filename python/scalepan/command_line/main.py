@@ -30,7 +30,7 @@ from scalepan.command_line.arguments import parser
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
 from scalepan.costs import by_shop, cost
-from scalepan.errors import Error, make_error
+from scalepan.errors import Error
 from scalepan.foods import bundled_catalog, read_facts
 from scalepan.lines import read_line
 from scalepan.load_split import loads, pan_meant
@@ -303,7 +303,7 @@ def _curve(options: argparse.Namespace) -> Output:
     recipe = read_recipe(options.recipe, catalog=_catalog(options))
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
-        _save_plot(curve, recipe.name, options.plot)
+        curving.save_plot(curve, recipe.name, options.plot)
     return curving.curve_document(curve), curving.curve_section(curve, terminal_width())
 
 
@@ -367,22 +367,6 @@ def _yield(options: argparse.Namespace) -> Output:
         return {"facts": test.facts()}, yielding.facts_lines(test)
     lines = yielding.yield_lines(test, portion, price, terminal_width())
     return yield_documents.yield_document(test, portion, price), lines
-
-
-def _save_plot(curve: Any, name: str, path: str) -> None:
-    try:
-        from scalepan.plots import plot_curve
-
-        figure = plot_curve(curve, title=name)
-    except ImportError:
-        raise make_error(
-            "file.plot", "drawing needs matplotlib", "pip install scalepan[plot]"
-        ) from None
-    try:
-        figure.savefig(path, dpi=150)
-    except (OSError, ValueError) as problem:
-        reason = getattr(problem, "strerror", None) or str(problem)
-        raise make_error("file.plot", f"cannot write the plot: {reason}", file=path) from None
 
 
 _COMMANDS = {

@@ -7,6 +7,7 @@
 
 #include "check.hpp"
 #include "packs/cover_function.hpp"
+#include "packs/plain_packs.hpp"
 
 namespace scalepan {
 
