@@ -1,72 +1,71 @@
-// Formulas: compiled once, to a short programme for a stack of exact numbers.
+// Formulas: compiled once for each shape, to a short programme for exact numbers.
 #pragma once
 
 #include <cstdint>
+#include <functional>
+#include <memory>
 #include <string>
 #include <vector>
 
-#include "exact/rational.hpp"
-#include "sheet/types.hpp"
+#include "sheet/value.hpp"
 
 namespace scalepan {
 
-/// What one instruction does. Flags are the numbers 0 and 1.
-enum class Operation : std::uint8_t {
-  constant,  // argument: which
-  input,     // argument: which
-  add,
-  subtract,
-  multiply,
-  divide,
-  negate,
-  power,  // argument: the exponent
-  reciprocal,
-  less,
-  at_most,
-  equal,
-  unequal,
-  both,
-  either,
-  invert,
-  jump,         // argument: to which instruction
-  jump_if_not,  // the same; takes the flag off the stack
-  least,        // argument: of how many
-  greatest,     // the same
-  absolute,
-  up_to_multiple,
-  down_to_multiple,
-  nearest_multiple,
-};
+struct Function;
+struct Instruction;
 
-struct Instruction {
-  Operation operation = Operation::constant;
-  std::uint32_t argument = 0;
-  std::uint32_t offset = 0;  // in the text, for errors
-};
-
-/// A formula is the same for every row of a block: its inputs are named by their place in `inputs`.
-struct Formula {
+/// What all formulas of one shape and with inputs of the same types have in common. Its inputs are
+/// told apart by their place in a formula's `inputs`. Never changes.
+struct Programme {
   ValueType type;
+  std::vector<ValueType> input_types;
   std::vector<Instruction> code;
   std::vector<Rational> constants;
-  std::vector<std::uint32_t> inputs;  // cells, each once, in the order of the text
-  std::uint32_t stack = 0;            // the most numbers at once
+  std::vector<ThingPointer> things;
+  std::vector<const Function*> functions;
+  std::uint32_t stack = 0;  // the most values at once
+  bool numeric = true;      // only numbers go in, out and between
+  std::string shape;        // the text, with one byte 1 in the place of each name
+  std::vector<std::uint32_t> occurrences;  // which input each name is, in the order of the text
 };
 
-/// What a formula runs on. `failed` may be null where no input can have failed.
-struct FormulaRun {
-  const Rational* values;          // by cell
-  const std::uint8_t* failed;      // by cell
-  std::vector<Rational>& stack;    // kept from run to run
+struct Formula {
+  std::shared_ptr<const Programme> programme;
+  std::vector<std::uint32_t> inputs;  // cells, each once, in the order of the text
 };
+
+/// The text of a formula whose inputs are called so.
+[[nodiscard]] std::string text_of(const Programme& programme,
+                                  const std::function<std::string(std::size_t)>& name_of_input);
 
 /// Thrown where a formula reads a cell without a value.
 struct InputFailed {
   std::uint32_t cell;
 };
 
-/// In the coherent unit. Throws `number.division_by_zero` and `number.rounding_step` with the
-/// offset in the text, `number.too_large`, and `InputFailed`.
-[[nodiscard]] Rational run(const Formula& formula, const FormulaRun& with);
+/// Kept from run to run, so that nothing is allocated.
+struct RunSpace {
+  std::vector<Rational> numbers;
+  std::vector<Value> values;
+};
+
+/// What a formula's inputs are worth.
+struct NumberInputs {
+  const std::uint32_t* cells;   // of the formula
+  const Rational* values;       // by cell
+  const std::uint8_t* failed;   // by cell; null where none has failed
+};
+
+/// Of a numeric programme whose inputs are all single numbers, in the coherent unit. Throws
+/// `number.division_by_zero` and `number.rounding_step` with an offset in the shape,
+/// `number.too_large`, and `InputFailed`.
+[[nodiscard]] Rational run(const Programme& programme, const NumberInputs& inputs,
+                           RunSpace& space);
+
+/// Of any programme. `value_of_input` may throw `InputFailed`. Throws what `run` and the functions
+/// throw, and `formula.undecided` where an interval leaves a choice or a comparison open.
+[[nodiscard]] Value run_on_values(const Programme& programme,
+                                  const std::function<Value(std::size_t)>& value_of_input,
+                                  RunSpace& space);
 
 }  // namespace scalepan

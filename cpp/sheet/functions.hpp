@@ -1,24 +1,44 @@
-// Functions of formulas, in the words of mathematics.
+// Functions of formulas, in the words of mathematics and the trade.
 #pragma once
 
 #include <cstddef>
+#include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
-#include "sheet/formula.hpp"
+#include "sheet/instruction.hpp"
+#include "sheet/value.hpp"
 
 namespace scalepan {
 
 struct Function {
   std::string_view name;
   std::string_view shape;  // `min(a, b, ...)`
+  std::string_view told;   // what it gives, in a line
   std::size_t fewest;
   std::size_t most;
-  Operation operation;
+  /// `call` where it has a `run` of its own.
+  Operation operation = Operation::call;
+  /// What comes out for arguments of these types; throws `formula.type` and `formula.dimension`.
+  ValueType (*type)(std::string_view name, std::span<const ValueType> arguments);
+  Value (*run)(std::span<const Value> arguments) = nullptr;
+  /// Where a figure it gives comes from, such as the source of a fact; may be null.
+  std::string (*source)(std::span<const Value> arguments) = nullptr;
 };
 
-/// Null for a name that is none.
-[[nodiscard]] const Function* function_named(std::string_view name);
-[[nodiscard]] std::vector<std::string_view> function_names();
+/// The functions that a formula may call, by name. Those of mathematics are always among them.
+class FunctionTable {
+ public:
+  explicit FunctionTable(std::vector<Function> more = {});
+
+  /// Null for a name that is none.
+  [[nodiscard]] const Function* named(std::string_view name) const;
+  [[nodiscard]] const std::vector<Function>& all() const { return functions_; }
+  [[nodiscard]] std::vector<std::string_view> names() const;
+
+ private:
+  std::vector<Function> functions_;  // by name
+};
 
 }  // namespace scalepan
