@@ -1,12 +1,12 @@
 #include "sheet/cell_names.hpp"
 
 #include <algorithm>
+#include <functional>
+#include <utility>
 
 #include "exact/error.hpp"
 #include "exact/text.hpp"
 #include "measure/nearest.hpp"
-#include "measure/unit_table.hpp"
-#include "sheet/functions.hpp"
 #include "sheet/token.hpp"
 
 namespace scalepan {
@@ -32,64 +32,102 @@ bool is_name(std::string_view text) {
 }
 
 /// What a formula would read the name as, or empty.
-std::string_view other_meaning(std::string_view name) {
+std::string_view other_meaning(std::string_view name, const FunctionTable& functions) {
   if (is_keyword(name)) return "a word of formulas";
-  if (function_named(name) != nullptr) return "a function";
+  if (functions.named(name) != nullptr) return "a function";
   if (names_unit(name)) return "a unit";
   return {};
 }
 
 }  // namespace
 
-void expect_cell_name(std::string_view name) {
+void expect_cell_name(std::string_view name, const FunctionTable& functions) {
   if (name.size() > longest_name || !is_name(name)) {
     fail("sheet.name", "\"" + excerpt(name) + "\" cannot be the name of a cell",
          "small letters, digits and \"_\", parted by points: leeks.need");
   }
-  const std::string_view meaning = other_meaning(name);
+  const std::string_view meaning = other_meaning(name, functions);
   if (meaning.empty()) return;
   fail("sheet.name",
        "\"" + std::string(name) + "\" cannot be the name of a cell: it is " + std::string(meaning),
        "take a longer name");
 }
 
-Cell CellNames::find(std::string_view name) const {
-  const auto found = cells_.find(name);
-  return found == cells_.end() ? no_cell : found->second;
+std::size_t CellNames::home(std::string_view name) const {
+  return std::hash<std::string_view>{}(name) & (table_.size() - 1);
 }
 
-Cell CellNames::add(std::string_view name) {
-  Cell cell = 0;
-  if (free_.empty()) {
-    cell = static_cast<Cell>(names_.size());
-    names_.emplace_back(name);
-  } else {
-    cell = free_.back();
-    free_.pop_back();
-    names_[cell] = name;
+std::size_t CellNames::place(std::string_view name) const {
+  std::size_t at = home(name);
+  while (table_[at] != no_cell && this->name(table_[at]) != name) {
+    at = (at + 1) & (table_.size() - 1);
   }
-  cells_.emplace(name, cell);
-  return cell;
+  return at;
 }
 
-void CellNames::remove(Cell cell) {
-  cells_.erase(names_[cell]);
-  names_[cell].clear();
-  free_.push_back(cell);
+Cell CellNames::find(std::string_view name) const { return table_[place(name)]; }
+
+void CellNames::put(Cell cell, std::string_view name) {
+  if ((count_ + 1) * 5 > table_.size() * 4) grow_table();
+  if (cell >= starts_.size()) {
+    starts_.resize(cell + 1);
+    lengths_.resize(cell + 1);
+  }
+  table_[place(name)] = cell;
+  starts_[cell] = static_cast<std::uint32_t>(letters_.size());
+  lengths_[cell] = static_cast<std::uint8_t>(name.size());
+  letters_ += name;
+  ++count_;
 }
 
-void CellNames::rename(Cell cell, std::string_view name) {
-  cells_.erase(names_[cell]);
-  names_[cell] = name;
-  cells_.emplace(name, cell);
+/// What follows without a gap moves up, unless it stands at or before its own home then.
+void CellNames::drop(Cell cell) {
+  const std::size_t mask = table_.size() - 1;
+  std::size_t gap = place(name(cell));
+  for (std::size_t at = (gap + 1) & mask; table_[at] != no_cell; at = (at + 1) & mask) {
+    const std::size_t own = home(name(table_[at]));
+    if (((at - own) & mask) < ((at - gap) & mask)) continue;
+    table_[gap] = table_[at];
+    gap = at;
+  }
+  table_[gap] = no_cell;
+  --count_;
+  dropped_letters_ += lengths_[cell];
+  lengths_[cell] = 0;
+  if (dropped_letters_ > letters_.size() / 2) squeeze_letters();
+}
+
+void CellNames::grow_table() {
+  const std::vector<Cell> before = std::exchange(table_, std::vector<Cell>(table_.size() * 2, no_cell));
+  for (const Cell cell : before) {
+    if (cell != no_cell) table_[place(name(cell))] = cell;
+  }
+}
+
+void CellNames::squeeze_letters() {
+  std::string kept;
+  for (Cell cell = 0; cell < starts_.size(); ++cell) {
+    const std::string_view own = name(cell);
+    starts_[cell] = static_cast<std::uint32_t>(kept.size());
+    kept += own;
+  }
+  letters_ = std::move(kept);
+  dropped_letters_ = 0;
 }
 
 std::vector<std::string> CellNames::nearest(std::string_view name) const {
   std::vector<std::string_view> known;
-  known.reserve(cells_.size());
-  for (const auto& [other, cell] : cells_) known.push_back(other);
+  known.reserve(count_);
+  for (const Cell cell : table_) {
+    if (cell != no_cell && this->name(cell).back() != ')') known.push_back(this->name(cell));
+  }
   std::ranges::sort(known);
   return nearest_names(name, known);
+}
+
+std::size_t CellNames::bytes() const {
+  return letters_.capacity() + starts_.capacity() * sizeof(std::uint32_t) + lengths_.capacity() +
+         table_.capacity() * sizeof(Cell);
 }
 
 }  // namespace scalepan

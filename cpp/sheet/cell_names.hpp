@@ -7,44 +7,49 @@
 // in two ways.
 #pragma once
 
-#include <cstdint>
 #include <string>
 #include <string_view>
-#include <unordered_map>
 #include <vector>
+
+#include "sheet/cell.hpp"
+#include "sheet/functions.hpp"
 
 namespace scalepan {
 
-using Cell = std::uint32_t;
-inline constexpr Cell no_cell = static_cast<Cell>(-1);
+/// Throws `sheet.name` for a text that is no name, or means something else in formulas.
+void expect_cell_name(std::string_view name, const FunctionTable& functions);
 
-/// Throws `sheet.name` for a text that is no name.
-void expect_cell_name(std::string_view name);
-
+/// All names in one run of letters and a table of cell numbers, so that a name costs little more
+/// than its letters.
 class CellNames {
  public:
+  CellNames() : table_(16, no_cell) {}
+
   /// `no_cell` where no cell is called so.
   [[nodiscard]] Cell find(std::string_view name) const;
-  /// The name must be free and sound. Numbers of removed cells are given again.
-  Cell add(std::string_view name);
-  void remove(Cell cell);
-  void rename(Cell cell, std::string_view name);
-  [[nodiscard]] const std::string& name(Cell cell) const { return names_[cell]; }
+  /// The name must be free, and the cell without one.
+  void put(Cell cell, std::string_view name);
+  void drop(Cell cell);
+  [[nodiscard]] std::string_view name(Cell cell) const {
+    return std::string_view(letters_).substr(starts_[cell], lengths_[cell]);
+  }
   [[nodiscard]] std::vector<std::string> nearest(std::string_view name) const;
-  /// So many numbers have been given; some may be free again.
-  [[nodiscard]] std::size_t size() const { return names_.size(); }
+  /// Bytes held.
+  [[nodiscard]] std::size_t bytes() const;
 
  private:
-  struct Hash {
-    using is_transparent = void;
-    std::size_t operator()(std::string_view text) const {
-      return std::hash<std::string_view>{}(text);
-    }
-  };
+  [[nodiscard]] std::size_t home(std::string_view name) const;
+  /// Where it stands in the table, or where it would.
+  [[nodiscard]] std::size_t place(std::string_view name) const;
+  void grow_table();
+  void squeeze_letters();
 
-  std::vector<std::string> names_;
-  std::vector<Cell> free_;
-  std::unordered_map<std::string, Cell, Hash, std::equal_to<>> cells_;
+  std::string letters_;
+  std::vector<std::uint32_t> starts_;  // by cell
+  std::vector<std::uint8_t> lengths_;  // by cell; 0 without a name
+  std::vector<Cell> table_;            // a power of two of places, probed one after another
+  std::size_t count_ = 0;
+  std::size_t dropped_letters_ = 0;
 };
 
 }  // namespace scalepan

@@ -1,0 +1,88 @@
+#include "sheet/content.hpp"
+
+#include <utility>
+
+namespace scalepan {
+
+namespace {
+
+/// A free place of a list, or a new one at its end.
+template <typename Item>
+std::uint32_t place_in(std::vector<Item>& items, std::vector<std::uint32_t>& free) {
+  if (free.empty()) {
+    items.emplace_back();
+    return static_cast<std::uint32_t>(items.size() - 1);
+  }
+  const std::uint32_t place = free.back();
+  free.pop_back();
+  return place;
+}
+
+}  // namespace
+
+void Contents::resize(std::size_t cells) {
+  kinds_.resize(cells);
+  details_.resize(cells);
+}
+
+void Contents::set_kind(Cell cell, ContentKind kind) {
+  kinds_[cell] = static_cast<std::uint8_t>((kinds_[cell] & overridden_bit) |
+                                           static_cast<std::uint8_t>(kind));
+}
+
+void Contents::drop_detail(Cell cell) {
+  const std::uint32_t detail = details_[cell];
+  if (kind(cell) == ContentKind::given) {
+    givens_[detail] = {};
+    free_givens_.push_back(detail);
+  } else if (kind(cell) == ContentKind::formula && --programmes_[detail].cells == 0) {
+    places_.erase(programmes_[detail].programme.get());
+    programmes_[detail].programme.reset();
+    free_programmes_.push_back(detail);
+  }
+}
+
+void Contents::put_given(Cell cell, CellValue value, std::string source) {
+  drop_detail(cell);
+  set_kind(cell, ContentKind::given);
+  details_[cell] = place_in(givens_, free_givens_);
+  givens_[details_[cell]] = {std::move(value), std::move(source)};
+}
+
+void Contents::put_formula(Cell cell, std::shared_ptr<const Programme> programme) {
+  const auto known = places_.find(programme.get());
+  const std::uint32_t place =
+      known == places_.end() ? place_in(programmes_, free_programmes_) : known->second;
+  ++programmes_[place].cells;
+  if (known == places_.end()) {
+    places_.emplace(programme.get(), place);
+    programmes_[place].programme = std::move(programme);
+  }
+  drop_detail(cell);
+  set_kind(cell, ContentKind::formula);
+  details_[cell] = place;
+}
+
+void Contents::put_total(Cell cell, std::size_t total) {
+  drop_detail(cell);
+  set_kind(cell, ContentKind::total);
+  details_[cell] = static_cast<std::uint32_t>(total);
+}
+
+void Contents::put_override(Cell cell, std::optional<Override> instead) {
+  kinds_[cell] &= kind_bits;
+  if (instead) {
+    kinds_[cell] |= overridden_bit;
+    overrides_.insert_or_assign(cell, std::move(*instead));
+  } else {
+    overrides_.erase(cell);
+  }
+}
+
+void Contents::clear(Cell cell) {
+  drop_detail(cell);
+  put_override(cell, std::nullopt);
+  set_kind(cell, ContentKind::none);
+}
+
+}  // namespace scalepan

@@ -1,0 +1,97 @@
+// Rows: a block of cells with one value or one formula a column.
+//
+// The cell of row `leeks` in column `need` is called `leeks.need`. A column's formula is compiled
+// once; its inputs are cells of the sheet, or other columns, which then mean the cell of the same
+// row.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "sheet/content.hpp"
+
+namespace scalepan {
+
+/// An input of a column's formula that is the column with this number less `first_column`.
+inline constexpr Cell first_column = 0xF0000000;
+
+inline constexpr std::size_t most_columns = 1024;
+inline constexpr std::size_t most_blocks = 4'000'000;
+
+struct Column {
+  std::string name;
+  ValueType type;
+  std::optional<Formula> formula;  // none: each row is given a value
+  Cell total = no_cell;            // the cell of its sum, where one was asked for
+};
+
+struct Row {
+  std::string name;
+  std::vector<Cell> cells;  // one a column
+};
+
+struct RowBlock {
+  std::string name;
+  std::vector<Column> columns;
+  std::vector<Row> rows;
+
+  /// Its place among the columns, or `columns.size()`.
+  [[nodiscard]] std::size_t column(std::string_view name) const;
+  /// Its place among the rows, or `rows.size()`.
+  [[nodiscard]] std::size_t row(std::string_view name) const;
+};
+
+/// The inputs of a column's formula in one row.
+[[nodiscard]] std::vector<Cell> inputs_in_row(const Formula& formula, const Row& row);
+
+/// The column that a cell belongs to.
+struct Home {
+  std::uint32_t block = 0;
+  std::uint32_t column = 0;
+};
+
+/// The blocks of a sheet, by number; a dropped one leaves its number free.
+class RowBlocks {
+ public:
+  void resize(std::size_t cells) { homes_.resize(cells); }
+
+  [[nodiscard]] std::size_t size() const { return blocks_.size(); }
+  [[nodiscard]] bool has(std::size_t block) const { return blocks_[block].has_value(); }
+  [[nodiscard]] RowBlock& at(std::size_t block) { return *blocks_[block]; }
+  [[nodiscard]] const RowBlock& at(std::size_t block) const { return *blocks_[block]; }
+  /// Its number, or `size()`.
+  [[nodiscard]] std::size_t find(std::string_view name) const;
+  /// Of `lines.price`: nothing unless there are such rows with such a column.
+  [[nodiscard]] std::optional<Home> find_column(std::string_view dotted) const;
+
+  [[nodiscard]] std::optional<Home> home(Cell cell) const {
+    if (homes_[cell] == 0) return std::nullopt;
+    const std::uint32_t code = homes_[cell] - 1;
+    return Home{code >> column_bits, code & ((1U << column_bits) - 1)};
+  }
+  void put_home(Cell cell, Home home) {
+    homes_[cell] = ((home.block << column_bits) | home.column) + 1;
+  }
+  void clear_home(Cell cell) { homes_[cell] = 0; }
+
+  /// At a number that is free, or the next new one.
+  void put(std::size_t block, RowBlock rows);
+  void rename(std::size_t block, const std::string& name);
+  RowBlock drop(std::size_t block);
+  [[nodiscard]] std::size_t free_number() const;
+
+ private:
+  static constexpr unsigned column_bits = 10;
+  static_assert(most_columns == std::size_t{1} << column_bits);
+  static_assert(most_blocks < std::size_t{1} << (32 - column_bits));
+
+  std::vector<std::optional<RowBlock>> blocks_;
+  std::unordered_map<std::string, std::size_t> numbers_;  // by name
+  std::vector<std::uint32_t> homes_;  // by cell: block and column, and one; 0 for none
+};
+
+}  // namespace scalepan

@@ -1,0 +1,148 @@
+// All that a sheet holds, and the few steps by which it changes.
+//
+// Each step records the step that takes it back, so that a refused change, an undo and a redo are
+// all the same: steps played in turn. Figures change only when the sheet settles, after a change is
+// accepted whole; a change taken back before leaves no trace in them.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "sheet/cell_names.hpp"
+#include "sheet/compile.hpp"
+#include "sheet/content.hpp"
+#include "sheet/due.hpp"
+#include "sheet/figures.hpp"
+#include "sheet/row_block.hpp"
+#include "sheet/total.hpp"
+#include "sheet/uses.hpp"
+
+namespace scalepan {
+
+struct ForgetCell {
+  Cell cell = no_cell;
+};
+struct RecallCell {
+  Cell cell = no_cell;
+  std::string name;
+  std::unique_ptr<Content> content;
+};
+struct PutContent {
+  Cell cell = no_cell;
+  std::unique_ptr<Content> content;
+};
+struct RenameCell {
+  Cell cell = no_cell;
+  std::string name;
+};
+struct PutBlock {
+  std::size_t block = 0;
+  std::unique_ptr<RowBlock> rows;  // none: drops it
+};
+struct RenameBlock {
+  std::size_t block = 0;
+  std::string name;
+};
+struct PutColumn {
+  std::size_t block = 0;
+  std::size_t column = 0;
+  std::unique_ptr<Column> with;  // none: takes the last one away
+};
+struct PutRow {
+  std::size_t block = 0;
+  std::size_t at = 0;
+  std::unique_ptr<Row> row;
+};
+struct TakeRow {
+  std::size_t block = 0;
+  std::size_t at = 0;
+};
+struct MoveRowTo {
+  std::size_t block = 0;
+  std::size_t from = 0;
+  std::size_t to = 0;
+};
+struct RenameRow {
+  std::size_t block = 0;
+  std::size_t at = 0;
+  std::string name;
+};
+
+using Step = std::variant<ForgetCell, RecallCell, PutContent, RenameCell, PutBlock, RenameBlock,
+                          PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
+using Steps = std::vector<Step>;
+
+/// The sum of a column, in a cell of its own.
+struct ColumnTotal {
+  Total sum;
+  Home home;
+  bool stale = true;  // its rows must be read again
+};
+
+class SheetState {
+ public:
+  explicit SheetState(std::shared_ptr<const FunctionTable> functions) : compiler(functions) {}
+
+  Compiler compiler;
+  CellNames names;
+  Uses uses;
+  Contents contents;
+  Figures figures;
+  RowBlocks blocks;
+  std::vector<ColumnTotal> totals;
+  DueCells due;
+
+  /// So many numbers have been given; some may be free.
+  [[nodiscard]] std::size_t cells() const { return cells_; }
+  [[nodiscard]] bool exists(Cell cell) const { return contents.kind(cell) != ContentKind::none; }
+  [[nodiscard]] ValueType type(Cell cell) const;
+  [[nodiscard]] std::string formula_text(Cell cell) const;
+  [[nodiscard]] std::string column_text(const RowBlock& block, const Column& column) const;
+  [[nodiscard]] Content content(Cell cell) const;
+  /// `lines.price`, of a total.
+  [[nodiscard]] std::string column_name(Home home) const;
+
+  // Steps. Each is recorded, and what it touches is due when the sheet settles.
+  Cell create(std::string_view name, Content content);
+  void forget(Cell cell);
+  void put(Cell cell, Content content);
+  void rename(Cell cell, std::string name);
+  void put_block(std::size_t block, std::unique_ptr<RowBlock> rows);
+  void rename_block(std::size_t block, std::string name);
+  /// In place of a column, or behind the last one; none takes the last one away. The number of
+  /// columns changes only while there are no rows.
+  void put_column(std::size_t block, std::size_t column, std::unique_ptr<Column> with);
+  void put_row(std::size_t block, std::size_t at, Row row);
+  Row take_row(std::size_t block, std::size_t at);
+  void move_row(std::size_t block, std::size_t from, std::size_t to);
+  void rename_row(std::size_t block, std::size_t at, std::string name);
+
+  /// Plays steps from the last to the first.
+  void play_back(Steps steps);
+  /// What takes back all that was recorded since the last call.
+  [[nodiscard]] Steps take_recorded();
+  /// What was touched since the last call is due.
+  void accept();
+  /// Nothing that was touched since the last `accept` is due.
+  void refuse();
+
+ private:
+  void play(Step& step);
+  Cell take_number();
+  void take_number_again(Cell cell);
+  void fill(Cell cell, Content content);
+  void touch(Cell cell) { touched_.push_back(cell); }
+  void join_total(const Column& column, Cell cell);
+  void leave_total(const Column& column, Cell cell);
+
+  std::size_t cells_ = 0;
+  std::vector<Cell> free_;
+  std::vector<Cell> dropped_;  // since the last `accept`: their figures are kept till then
+  std::vector<Cell> touched_;  // since the last `accept`
+  Steps recorded_;
+};
+
+}  // namespace scalepan

@@ -1,0 +1,50 @@
+#include "sheet/total.hpp"
+
+namespace scalepan {
+
+namespace {
+
+constexpr std::size_t minus_one = static_cast<std::size_t>(-1);
+
+}  // namespace
+
+void Total::replace(const Heard& before, const Heard& after) {
+  count(before, minus_one);
+  count(after, 1);
+}
+
+/// Counts wrap around, as the sums of them do not.
+void Total::count(const Heard& heard, std::size_t one) {
+  const Rational sign = one == 1 ? Rational(1) : Rational(-1);
+  if (heard.condition == Condition::failed) {
+    missing_ += one;
+  } else if (heard.condition == Condition::number) {
+    const Rational& number = std::get<Rational>(heard.value);
+    low_ += sign * number;
+    if (number.sign() < 0) below_zero_ += one;
+  } else if (heard.condition == Condition::interval) {
+    const Interval& interval = std::get<Interval>(heard.value);
+    low_ += sign * interval.low;
+    if (interval.low.sign() < 0) below_zero_ += one;
+    if (interval.high) {
+      width_ += sign * (*interval.high - interval.low);
+    } else {
+      unbounded_ += one;
+    }
+  }
+}
+
+Value Total::value(const std::string& column) const {
+  if (missing_ > 0 && below_zero_ > 0) {
+    fail("sheet.rows",
+         column + " has no sum: " + std::to_string(missing_) +
+             (missing_ == 1 ? " row has no value" : " rows have no value") + " and " +
+             std::to_string(below_zero_) + (below_zero_ == 1 ? " is" : " are") + " below zero",
+         "mend the rows without a value");
+  }
+  if (missing_ > 0 || unbounded_ > 0) return Interval{low_, std::nullopt};
+  if (width_.is_zero()) return low_;
+  return Interval{low_, low_ + width_};
+}
+
+}  // namespace scalepan

@@ -1,0 +1,46 @@
+// Totals of columns, kept up by differences: a sum of exact numbers may add what changed instead of
+// reading all its rows again, since nothing is ever rounded.
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+#include "sheet/figures.hpp"
+
+namespace scalepan {
+
+/// What a total has heard from one row.
+struct Heard {
+  Condition condition = Condition::unknown;
+  Value value{};  // of a number or an interval
+};
+
+class Total {
+ public:
+  /// A row's number was the first and is the second.
+  void replace(const Rational& before, const Rational& after) {
+    low_ += after - before;
+    below_zero_ += static_cast<std::size_t>(after.sign() < 0);
+    below_zero_ -= static_cast<std::size_t>(before.sign() < 0);
+  }
+  void replace(const Heard& before, const Heard& after);
+  void clear() { *this = Total(); }
+
+  /// Rows without a value.
+  [[nodiscard]] std::size_t missing() const { return missing_; }
+  /// A number, or an interval where rows are intervals, or have no value and none of the others is
+  /// below zero: then the total is at least the sum of those. Throws `sheet.rows`, naming the
+  /// column, where rows have no value and others are below zero.
+  [[nodiscard]] Value value(const std::string& column) const;
+
+ private:
+  void count(const Heard& heard, std::size_t one);
+
+  Rational low_;
+  Rational width_;  // of all intervals with an upper bound
+  std::size_t unbounded_ = 0;
+  std::size_t missing_ = 0;
+  std::size_t below_zero_ = 0;
+};
+
+}  // namespace scalepan
