@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "costing/figure.hpp"
+#include "measure/figure.hpp"
 #include "exact/error.hpp"
 #include "measure/nearest.hpp"
 

@@ -5,7 +5,7 @@
 #include <optional>
 #include <utility>
 
-#include "costing/figure.hpp"
+#include "measure/figure.hpp"
 #include "costing/why_need.hpp"
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
@@ -322,17 +322,6 @@ Why explain_total(const Costing& costing, std::string_view which) {
        near.empty() ? "figures: till, used, thrown, borne, and those of each line: " + ids : near);
 }
 
-void write(const Why& why, const std::string& lead, const std::string& indent, std::string& text) {
-  text += lead + why.name + " = " + why.figure;
-  if (!why.how.empty()) text += "\n" + indent + "  = " + why.how;
-  if (!why.source.empty()) text += "   [" + why.source + "]";
-  text += "\n";
-  for (const Why& part : why.parts) {
-    const bool last = &part == &why.parts.back();
-    write(part, indent + (last ? "└─ " : "├─ "), indent + (last ? "   " : "│  "), text);
-  }
-}
-
 }  // namespace
 
 std::vector<std::string> cell_names(const Costing& costing) {
@@ -379,12 +368,6 @@ bool has_figure(const BoughtLine& line, std::string_view what) {
 
 Why explain_line(const BoughtLine& line, std::string_view what) {
   return explainer_for(line).explain(what);
-}
-
-std::string text_of(const Why& why) {
-  std::string text;
-  write(why, "", "", text);
-  return text;
 }
 
 }  // namespace scalepan

@@ -6,16 +6,9 @@
 #include <vector>
 
 #include "costing/costing.hpp"
+#include "sheet/why_tree.hpp"
 
 namespace scalepan {
-
-struct Why {
-  std::string name;    // `leeks.buy`
-  std::string figure;  // `125000/11 g AP`, with the short form where it is longer
-  std::string how;     // `need / edible`; empty for something given
-  std::string source;  // of something given: a fact's source, a place in a file
-  std::vector<Why> parts;
-};
 
 /// A line of provisions, and the recipe that it belongs to.
 struct BoughtLine {
@@ -39,8 +32,5 @@ struct BoughtLine {
 
 /// Throws `why.unknown_cell` with the nearest names.
 [[nodiscard]] Why explain(const Costing& costing, std::string_view cell);
-
-/// The tree as lines of text.
-[[nodiscard]] std::string text_of(const Why& why);
 
 }  // namespace scalepan

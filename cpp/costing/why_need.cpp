@@ -1,6 +1,6 @@
 #include "costing/why_need.hpp"
 
-#include "costing/figure.hpp"
+#include "measure/figure.hpp"
 #include "exact/number_text.hpp"
 #include "recipe/taper.hpp"
 

@@ -60,11 +60,17 @@ struct AddBlock {
   std::vector<NewColumn> columns;
 };
 
+struct GivenInRow {
+  std::string column;
+  CellValue value;
+  std::string source{};  // where the value comes from
+};
+
 /// A row, with a value for each column that is given.
 struct AddRow {
   std::string block;
   std::string row;
-  std::vector<std::pair<std::string, CellValue>> given;
+  std::vector<GivenInRow> given;
   std::string before{};  // a row; empty: at the end
 };
 

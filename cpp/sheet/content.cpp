@@ -20,6 +20,18 @@ std::uint32_t place_in(std::vector<Item>& items, std::vector<std::uint32_t>& fre
 
 }  // namespace
 
+CellValue fitted(const CellValue& value, const ValueType& type) {
+  const bool bare = value.type.kind == ValueKind::quantity && value.type.shown == Unit();
+  if (!bare || type.kind != ValueKind::quantity || type.dimension().is_number()) return value;
+  const Rational ratio = type.shown.ratio();
+  if (const auto* interval = std::get_if<Interval>(&value.value)) {
+    Interval fit{interval->low * ratio, interval->high};
+    if (fit.high) *fit.high *= ratio;
+    return {type, fit};
+  }
+  return {type, std::get<Rational>(value.value) * ratio};
+}
+
 void Contents::resize(std::size_t cells) {
   kinds_.resize(cells);
   details_.resize(cells);

@@ -21,6 +21,9 @@ struct CellValue {
   }
 };
 
+/// The value as a cell of this type takes it: a bare number is of the unit the cell is shown in.
+[[nodiscard]] CellValue fitted(const CellValue& value, const ValueType& type);
+
 /// A measured value in the place of a cell's own, and who put it there, when and why.
 struct Override {
   CellValue value;

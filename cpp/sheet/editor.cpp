@@ -12,19 +12,6 @@ namespace scalepan {
 
 namespace {
 
-/// A bare number is of the unit the cell is shown in.
-CellValue fitted(const CellValue& value, const ValueType& type) {
-  const bool bare = value.type.kind == ValueKind::quantity && value.type.shown == Unit();
-  if (!bare || type.kind != ValueKind::quantity || type.dimension().is_number()) return value;
-  const Rational ratio = type.shown.ratio();
-  if (const auto* interval = std::get_if<Interval>(&value.value)) {
-    Interval fit{interval->low * ratio, interval->high};
-    if (fit.high) *fit.high *= ratio;
-    return {type, fit};
-  }
-  return {type, std::get<Rational>(value.value) * ratio};
-}
-
 std::string others_text(std::size_t others) {
   return others == 0 ? "" : " and " + std::to_string(others) + " more";
 }

@@ -153,7 +153,7 @@ void Editor::define_column(Home home, std::string_view text) {
 Row Editor::new_row(std::size_t block, const AddRow& change) {
   const RowBlock& rows = state_.blocks.at(block);
   Row row{change.row, std::vector<Cell>(rows.columns.size(), no_cell)};
-  for (const auto& [name, value] : change.given) {
+  for (const auto& [name, value, source] : change.given) {
     const std::size_t at = rows.column(name);
     std::vector<std::string> names;
     for (const Column& column : rows.columns) names.push_back(column.name);
@@ -172,7 +172,7 @@ Row Editor::new_row(std::size_t block, const AddRow& change) {
     if (!fit.type.alike(column.type)) fail_other_type(cell, column.type, "value", fit.type);
     fit.type = column.type;
     expect_free(cell);
-    row.cells[at] = state_.create(cell, {ContentKind::given, std::move(fit), {}, {}, 0, {}});
+    row.cells[at] = state_.create(cell, {ContentKind::given, std::move(fit), source, {}, 0, {}});
   }
   return row;
 }

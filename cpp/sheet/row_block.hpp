@@ -83,6 +83,8 @@ class RowBlocks {
   void rename(std::size_t block, const std::string& name);
   RowBlock drop(std::size_t block);
   [[nodiscard]] std::size_t free_number() const;
+  /// Bytes held by what every cell has.
+  [[nodiscard]] std::size_t bytes() const { return homes_.capacity() * sizeof(std::uint32_t); }
 
  private:
   static constexpr unsigned column_bits = 10;

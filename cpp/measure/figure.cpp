@@ -1,4 +1,4 @@
-#include "costing/figure.hpp"
+#include "measure/figure.hpp"
 
 #include "measure/told.hpp"
 

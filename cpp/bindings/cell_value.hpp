@@ -1,0 +1,22 @@
+// Values of cells, to and from Python.
+#pragma once
+
+#include <vector>
+
+#include "bindings/pybind.hpp"
+#include "sheet/content.hpp"
+
+namespace scalepan::bindings {
+
+/// A quantity, an amount as written, a number, yes or no, an interval or a text.
+/// Throws `sheet.value` for what is none of these, and the errors of the amount reader.
+CellValue cell_value_of(const py::handle& given);
+py::object python_of(const CellValue& value);
+py::list python_of(const std::vector<CellValue>& values);
+
+/// What a column holds: a unit, `plain number`, `yes or no` or `text`.
+ValueType value_type_of(const std::string& text);
+
+void bind_interval(py::module_& m);
+
+}  // namespace scalepan::bindings

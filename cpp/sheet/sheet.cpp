@@ -1,0 +1,207 @@
+#include "sheet/sheet.hpp"
+
+#include <mutex>
+
+#include "measure/nearest.hpp"
+#include "sheet/cell_text.hpp"
+#include "sheet/changes_of.hpp"
+#include "sheet/editor.hpp"
+#include "sheet/why_cell.hpp"
+
+namespace scalepan {
+
+namespace {
+
+constexpr std::size_t most_undone = 1000;
+
+Cell known(const SheetState& state, std::string_view name) {
+  const Cell cell = state.names.find(name);
+  if (cell != no_cell) return cell;
+  fail("sheet.unknown", "no cell is called \"" + excerpt(name) + "\"",
+       nearest_hint(state.names.nearest(name)));
+}
+
+const RowBlock& known_block(const SheetState& state, std::string_view name) {
+  const std::size_t block = state.blocks.find(name);
+  if (block != state.blocks.size()) return state.blocks.at(block);
+  fail("sheet.unknown", "no rows are called \"" + excerpt(name) + "\"");
+}
+
+CellValue value_of(const SheetState& state, Cell cell) {
+  if (state.figures.condition(cell) == Condition::failed) throw Error(*state.figures.held(cell).error);
+  return {state.type(cell), state.figures.value(cell)};
+}
+
+std::vector<std::string> names_of(const SheetState& state, const std::vector<Cell>& cells) {
+  std::vector<std::string> names;
+  names.reserve(cells.size());
+  for (const Cell cell : cells) names.emplace_back(state.names.name(cell));
+  return names;
+}
+
+}  // namespace
+
+Sheet::Sheet(std::shared_ptr<const FunctionTable> functions) : state_(std::move(functions)) {}
+
+/// What takes the changes back. Where one is refused, all are.
+Steps Sheet::make(const std::vector<Change>& changes) {
+  Editor editor(state_);
+  try {
+    for (const Change& change : changes) editor.make(change);
+    editor.check_retyped();
+  } catch (...) {
+    state_.play_back(state_.take_recorded());
+    static_cast<void>(state_.take_recorded());
+    state_.refuse();
+    throw;
+  }
+  return state_.take_recorded();
+}
+
+Steps Sheet::play_back(Steps steps) {
+  state_.play_back(std::move(steps));
+  return state_.take_recorded();
+}
+
+void Sheet::settle() {
+  state_.accept();
+  ran_ = settler_.settle(state_);
+}
+
+void Sheet::remember(Steps steps) {
+  done_.push_back(std::move(steps));
+  if (done_.size() > most_undone) done_.pop_front();
+}
+
+void Sheet::apply(const std::vector<Change>& changes) {
+  const std::unique_lock lock(mutex_);
+  remember(make(changes));
+  undone_.clear();
+  settle();
+}
+
+void Sheet::restore(std::vector<Change> changes) { apply(in_buildable_order(std::move(changes))); }
+
+bool Sheet::undo() {
+  const std::unique_lock lock(mutex_);
+  if (done_.empty()) return false;
+  Steps steps = std::move(done_.back());
+  done_.pop_back();
+  undone_.push_back(play_back(std::move(steps)));
+  settle();
+  return true;
+}
+
+bool Sheet::redo() {
+  const std::unique_lock lock(mutex_);
+  if (undone_.empty()) return false;
+  Steps steps = std::move(undone_.back());
+  undone_.pop_back();
+  remember(play_back(std::move(steps)));
+  settle();
+  return true;
+}
+
+CellValue Sheet::value(std::string_view name) const {
+  const std::shared_lock lock(mutex_);
+  return value_of(state_, known(state_, name));
+}
+
+std::string Sheet::told(std::string_view name) const {
+  const std::shared_lock lock(mutex_);
+  const Cell cell = known(state_, name);
+  return text_of(value_of(state_, cell));
+}
+
+std::string Sheet::formula(std::string_view name) const {
+  const std::shared_lock lock(mutex_);
+  return state_.formula_text(known(state_, name));
+}
+
+bool Sheet::has(std::string_view name) const {
+  const std::shared_lock lock(mutex_);
+  return state_.names.find(name) != no_cell;
+}
+
+std::vector<std::string> Sheet::cells() const {
+  const std::shared_lock lock(mutex_);
+  std::vector<std::string> names;
+  for (Cell cell = 0; cell < state_.cells(); ++cell) {
+    const ContentKind kind = state_.contents.kind(cell);
+    if (kind == ContentKind::given || kind == ContentKind::formula) {
+      names.emplace_back(state_.names.name(cell));
+    }
+  }
+  return names;
+}
+
+std::vector<std::string> Sheet::rows(std::string_view block) const {
+  const std::shared_lock lock(mutex_);
+  std::vector<std::string> names;
+  for (const Row& row : known_block(state_, block).rows) names.push_back(row.name);
+  return names;
+}
+
+std::vector<std::string> Sheet::columns(std::string_view block) const {
+  const std::shared_lock lock(mutex_);
+  std::vector<std::string> names;
+  for (const Column& column : known_block(state_, block).columns) names.push_back(column.name);
+  return names;
+}
+
+std::vector<std::string> Sheet::blocks() const {
+  const std::shared_lock lock(mutex_);
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < state_.blocks.size(); ++i) {
+    if (state_.blocks.has(i)) names.push_back(state_.blocks.at(i).name);
+  }
+  return names;
+}
+
+std::vector<std::string> Sheet::readers(std::string_view name) const {
+  const std::shared_lock lock(mutex_);
+  return names_of(state_, state_.uses.readers_of(known(state_, name)));
+}
+
+Why Sheet::why(std::string_view name) const {
+  const std::shared_lock lock(mutex_);
+  return why_cell(state_, known(state_, name));
+}
+
+std::vector<std::string> Sheet::ran() const {
+  const std::shared_lock lock(mutex_);
+  return names_of(state_, ran_);
+}
+
+std::vector<Change> Sheet::changes() const {
+  const std::shared_lock lock(mutex_);
+  return changes_of(state_);
+}
+
+std::vector<CellValue> Sheet::values_with(const std::vector<Change>& changes,
+                                          const std::vector<std::string>& names) {
+  const std::unique_lock lock(mutex_);
+  const std::vector<Cell> ran_before = ran_;
+  Steps steps = make(changes);
+  settle();
+  std::vector<CellValue> values;
+  std::exception_ptr failed;
+  try {
+    for (const std::string& name : names) values.push_back(value_of(state_, known(state_, name)));
+  } catch (const Error&) {
+    failed = std::current_exception();
+  }
+  static_cast<void>(play_back(std::move(steps)));
+  settle();
+  ran_ = ran_before;
+  if (failed) std::rethrow_exception(failed);
+  return values;
+}
+
+std::size_t Sheet::bytes() const {
+  const std::shared_lock lock(mutex_);
+  return state_.names.bytes() + state_.uses.bytes() + state_.contents.bytes() +
+         state_.figures.bytes() + state_.due.bytes() + state_.blocks.bytes();
+}
+
+}  // namespace scalepan

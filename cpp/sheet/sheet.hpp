@@ -1,0 +1,85 @@
+// The live sheet: named cells, of which some are given and some follow by formulas.
+//
+// A change runs the formulas that depend on it, each once, and no others; it stops where a figure
+// came out the same. A formula that fails leaves its error in its cell and in those that read it,
+// until what is wrong is mended.
+//
+// Changes are made together or not at all: one that is refused leaves the sheet as it was. Any
+// number of threads may read while one changes.
+#pragma once
+
+#include <deque>
+#include <memory>
+#include <shared_mutex>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "sheet/change.hpp"
+#include "sheet/settle.hpp"
+#include "sheet/state.hpp"
+#include "sheet/why_tree.hpp"
+
+namespace scalepan {
+
+class Sheet {
+ public:
+  explicit Sheet(std::shared_ptr<const FunctionTable> functions);
+
+  /// Makes all changes in their order, or none. Throws `sheet.name`, `sheet.taken`,
+  /// `sheet.unknown`, `sheet.formula`, `sheet.dimension`, `sheet.reason`, `sheet.released`,
+  /// `sheet.overridden`, `sheet.read`, `sheet.in_rows`, `sheet.row`, `sheet.many`, `sheet.cycle`
+  /// with the chain, and what `Compiler` throws, with the cell and the column in its formula.
+  void apply(const std::vector<Change>& changes);
+  /// The same for changes in any order, as a file may have them: each after those it builds on.
+  void restore(std::vector<Change> changes);
+
+  /// Whether there was a change to take back, or one that was taken back to make again.
+  bool undo();
+  bool redo();
+
+  /// Throws `sheet.unknown`, and the error the cell holds, with the cell it arose in.
+  [[nodiscard]] CellValue value(std::string_view name) const;
+  /// The figure for people: `at least 31.2 GBP`. Throws the same.
+  [[nodiscard]] std::string told(std::string_view name) const;
+  /// As written; empty for a cell that is given. Throws `sheet.unknown`.
+  [[nodiscard]] std::string formula(std::string_view name) const;
+  [[nodiscard]] bool has(std::string_view name) const;
+  /// In the order they came in.
+  [[nodiscard]] std::vector<std::string> cells() const;
+  /// Of a block of rows, in their order. Throws `sheet.unknown`.
+  [[nodiscard]] std::vector<std::string> rows(std::string_view block) const;
+  [[nodiscard]] std::vector<std::string> columns(std::string_view block) const;
+  [[nodiscard]] std::vector<std::string> blocks() const;
+  /// Cells that read this one. Throws `sheet.unknown`.
+  [[nodiscard]] std::vector<std::string> readers(std::string_view name) const;
+  /// How the figure comes about. Throws `sheet.unknown`.
+  [[nodiscard]] Why why(std::string_view name) const;
+  /// The formulas and totals that the last change ran, in the order they ran in.
+  [[nodiscard]] std::vector<std::string> ran() const;
+  /// What makes an empty sheet this one.
+  [[nodiscard]] std::vector<Change> changes() const;
+
+  /// What the cells come out as with some changes made, which are then taken back: no trace of
+  /// them stays. Throws what `apply` and `value` throw.
+  [[nodiscard]] std::vector<CellValue> values_with(const std::vector<Change>& changes,
+                                                   const std::vector<std::string>& names);
+  /// Bytes held by what every cell has.
+  [[nodiscard]] std::size_t bytes() const;
+
+ private:
+  Steps make(const std::vector<Change>& changes);
+  Steps play_back(Steps steps);
+  void settle();
+  void remember(Steps steps);
+
+  mutable std::shared_mutex mutex_;
+  SheetState state_;
+  Settler settler_;
+  std::vector<Cell> ran_;
+  std::deque<Steps> done_;
+  std::vector<Steps> undone_;
+};
+
+}  // namespace scalepan

@@ -1,0 +1,95 @@
+#include "sheet/why_cell.hpp"
+
+#include <set>
+#include <utility>
+
+#include "sheet/cell_text.hpp"
+
+namespace scalepan {
+
+namespace {
+
+std::string by(const Override& instead) {
+  std::string text = instead.why;
+  if (!instead.who.empty()) text += ", " + instead.who;
+  if (!instead.when.empty()) text += ", " + instead.when;
+  return text;
+}
+
+class Teller {
+ public:
+  explicit Teller(const SheetState& state) : state_(state) {}
+
+  Why tell(Cell cell, std::size_t depth) {
+    ++told_cells_;
+    Why why;
+    why.name = state_.names.name(cell);
+    why.figure = figure(cell);
+    const ContentKind kind = state_.contents.kind(cell);
+    if (kind == ContentKind::given) why.source = state_.contents.source(cell);
+    if (state_.contents.is_overridden(cell)) {
+      tell_override(cell, why);
+    } else if (kind == ContentKind::formula) {
+      why.how = state_.formula_text(cell);
+      tell_inputs(cell, depth, why);
+    } else if (kind == ContentKind::total) {
+      tell_rows(cell, depth, why);
+    }
+    return why;
+  }
+
+ private:
+  [[nodiscard]] std::string figure(Cell cell) const {
+    const Figures& figures = state_.figures;
+    if (figures.condition(cell) != Condition::failed) {
+      return figure_of(CellValue{state_.type(cell), figures.value(cell)});
+    }
+    return std::string("no figure: ") + figures.held(cell).error->what();
+  }
+
+  void tell_override(Cell cell, Why& why) const {
+    why.source = "overridden: " + by(state_.contents.instead(cell));
+    const std::string formula = state_.formula_text(cell);
+    const std::string own =
+        formula.empty() ? text_of(state_.contents.given(cell)) : formula;
+    why.parts.push_back({"its own", own, "", "not used until the override is released", {}});
+  }
+
+  void tell_inputs(Cell cell, std::size_t depth, Why& why) {
+    if (!told_.insert(cell).second) {
+      if (!state_.uses.read_by(cell).empty()) why.how += "   (as above)";
+      return;
+    }
+    for (const Cell input : state_.uses.read_by(cell)) add(input, depth, why);
+  }
+
+  void tell_rows(Cell cell, std::size_t depth, Why& why) {
+    const ColumnTotal& total = state_.totals[state_.contents.total(cell)];
+    const std::vector<Row>& rows = state_.blocks.at(total.home.block).rows;
+    why.how = "sum of " + std::to_string(rows.size()) + (rows.size() == 1 ? " row" : " rows");
+    if (total.sum.missing() > 0) {
+      why.how += ", of which " + std::to_string(total.sum.missing()) +
+                 (total.sum.missing() == 1 ? " has no figure" : " have no figure");
+    }
+    if (!told_.insert(cell).second) return;
+    for (const Row& row : rows) add(row.cells[total.home.column], depth, why);
+  }
+
+  void add(Cell input, std::size_t depth, Why& why) {
+    if (told_cells_ >= most_told || depth >= deepest_told) {
+      why.parts.push_back({std::string(state_.names.name(input)), figure(input), "...", "", {}});
+    } else {
+      why.parts.push_back(tell(input, depth + 1));
+    }
+  }
+
+  const SheetState& state_;
+  std::set<Cell> told_;
+  std::size_t told_cells_ = 0;
+};
+
+}  // namespace
+
+Why why_cell(const SheetState& state, Cell cell) { return Teller(state).tell(cell, 0); }
+
+}  // namespace scalepan
