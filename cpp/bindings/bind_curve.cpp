@@ -104,10 +104,10 @@ void bind_counts(py::module_& m) {
 }
 
 void bind_column(py::module_& m) {
-  py::class_<CostColumn, std::shared_ptr<CostColumn>>(m, "CostColumn", py::buffer_protocol())
-      .def_readonly("step", &CostColumn::step)
-      .def("__len__", [](const CostColumn& column) { return column.size; })
-      .def_buffer([](CostColumn& column) {
+  py::class_<WordColumn, std::shared_ptr<WordColumn>>(m, "ExactColumn", py::buffer_protocol())
+      .def_readonly("step", &WordColumn::step)
+      .def("__len__", [](const WordColumn& column) { return column.size; })
+      .def_buffer([](WordColumn& column) {
         return py::buffer_info(column.counts.get(), static_cast<py::ssize_t>(column.size), true);
       });
 }

@@ -10,6 +10,12 @@ namespace scalepan {
 
 namespace {
 
+WordColumn in_words(const std::vector<Rational>& till) {
+  if (auto column = column_of(till)) return std::move(*column);
+  fail("cost.column", "the till in its least common step does not fit 64 bits",
+       "take it as a list of fractions");
+}
+
 constexpr std::size_t points_a_pulse = 256;
 
 /// One item on its way along the points.
@@ -209,7 +215,7 @@ const std::vector<Rational>& Curve::cost(std::string_view which) const {
   return which == "thrown" ? all.thrown : all.borne;
 }
 
-std::shared_ptr<CostColumn> Curve::column(std::string_view which) const {
+std::shared_ptr<WordColumn> Curve::column(std::string_view which) const {
   static_cast<void>(cost_named({}, which));
   if (which != "till") {
     fail("cost.column", std::string(which) + " does not go in whole steps of money",
@@ -218,7 +224,7 @@ std::shared_ptr<CostColumn> Curve::column(std::string_view which) const {
   const std::vector<Rational>* till = kernel_.sum ? nullptr : &cost("till");
   const std::scoped_lock lock(mutex_);
   if (!column_) {
-    column_ = std::make_shared<CostColumn>(till == nullptr ? column_in_words() : column_of(*till));
+    column_ = std::make_shared<WordColumn>(till == nullptr ? column_in_words() : in_words(*till));
   }
   return column_;
 }
@@ -228,19 +234,19 @@ const std::vector<Rational>& Curve::till_of_column() const {
   const std::scoped_lock lock(mutex_);
   if (!till_) {
     till_.emplace();
-    for (std::size_t i = 0; i < steps->size; ++i) till_->push_back(steps->counts[i] * steps->step);
+    for (std::size_t i = 0; i < steps->size; ++i) till_->push_back(figure_at(*steps, i));
   }
   return *till_;
 }
 
-CostColumn Curve::column_in_words() const {
-  CostColumn column{kernel_.step, points_.size(), word_array(points_.size())};
+WordColumn Curve::column_in_words() const {
+  WordColumn column{kernel_.step, points_.size(), word_array(points_.size())};
   kernel_.sum->fill({column.counts.get(), column.size});
   for (const ItemCourse* item : kernel_.by_cover) add_by_cover(*item, column);
   return column;
 }
 
-void Curve::add_by_cover(const ItemCourse& item, CostColumn& column) const {
+void Curve::add_by_cover(const ItemCourse& item, WordColumn& column) const {
   const Rational step = column.step * costing_.plan().money().ratio();
   std::size_t turn = 0;
   for (std::size_t place = 0; place < points_.size();) {
@@ -249,22 +255,6 @@ void Curve::add_by_cover(const ItemCourse& item, CostColumn& column) const {
     const std::int64_t price = (stretch.cover.price / step).word_numerator();
     for (; place <= stretch.last; ++place) column.counts[place] += price;
   }
-}
-
-CostColumn Curve::column_of(const std::vector<Rational>& till) {
-  Rational step;
-  for (const Rational& sum : till) step = common_step(step, sum);
-  if (step.is_zero()) step = 1;
-  CostColumn column{step, till.size(), word_array(till.size())};
-  for (std::size_t place = 0; place < till.size(); ++place) {
-    const Rational count = till[place] / step;
-    if (!count.is_word()) {
-      fail("cost.column", "the till in its least common step does not fit 64 bits",
-           "take it as a list of fractions");
-    }
-    column.counts[place] = count.word_numerator();
-  }
-  return column;
 }
 
 const std::vector<Breakpoint>& Curve::breakpoints() const {

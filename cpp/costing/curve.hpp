@@ -16,7 +16,7 @@
 #include "costing/curve_points.hpp"
 #include "costing/item_course.hpp"
 #include "costing/till_kernel.hpp"
-#include "exact/word_array.hpp"
+#include "exact/word_column.hpp"
 
 namespace scalepan {
 
@@ -32,13 +32,6 @@ struct Breakpoint {
 struct EvenCounts {
   std::string item;
   std::vector<CountRun> counts;
-};
-
-/// One cost at every point, in whole steps of money.
-struct CostColumn {
-  Rational step;
-  std::size_t size = 0;
-  WordArray counts;
 };
 
 /// Portions of another size, spare ones and losses would be lost where a costing is asked for other
@@ -74,7 +67,7 @@ class Curve {
   [[nodiscard]] const std::vector<Rational>& cost(std::string_view which) const;
   /// The till alone comes in whole steps. Throws `cost.which`, and `cost.column` for another cost
   /// or for steps that do not fit 64 bits.
-  [[nodiscard]] std::shared_ptr<CostColumn> column(std::string_view which) const;
+  [[nodiscard]] std::shared_ptr<WordColumn> column(std::string_view which) const;
 
   /// In the order of the points, and there of the items. Throws `cost.curve` for too many.
   [[nodiscard]] const std::vector<Breakpoint>& breakpoints() const;
@@ -101,9 +94,8 @@ class Curve {
   [[nodiscard]] const Lists& lists() const;
   [[nodiscard]] Lists make_lists() const;
   [[nodiscard]] const std::vector<Rational>& till_of_column() const;
-  [[nodiscard]] CostColumn column_in_words() const;
-  void add_by_cover(const ItemCourse& item, CostColumn& column) const;
-  [[nodiscard]] static CostColumn column_of(const std::vector<Rational>& till);
+  [[nodiscard]] WordColumn column_in_words() const;
+  void add_by_cover(const ItemCourse& item, WordColumn& column) const;
   [[nodiscard]] std::vector<Breakpoint> make_breakpoints() const;
   [[nodiscard]] std::vector<CountRun> even_counts_of(const ItemCourse& item) const;
 
@@ -117,7 +109,7 @@ class Curve {
   mutable std::mutex mutex_;
   mutable std::optional<Lists> lists_;
   mutable std::optional<std::vector<Rational>> till_;  // of the column
-  mutable std::shared_ptr<CostColumn> column_;
+  mutable std::shared_ptr<WordColumn> column_;
   mutable std::optional<std::vector<Breakpoint>> breakpoints_;
 };
 

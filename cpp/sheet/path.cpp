@@ -76,7 +76,8 @@ class PathMaker {
   Cell place_of(Cell cell) {
     const auto [known, fresh] = places_.emplace(cell, static_cast<Cell>(places_.size()));
     if (fresh) {
-      path_.figures.resize(places_.size());
+      path_.places = places_.size();
+      path_.figures.resize(path_.places);
       copy_figure(cell, known->second);
     }
     return known->second;
@@ -108,6 +109,7 @@ class PathMaker {
   }
 
   void add_rows(Cell cell, PathStep& step) {
+    step.column = state_.name_in_formula(cell);
     for (const Cell row : read_by(state_, cell)) {
       const auto known = places_.find(row);
       const bool on_the_way =

@@ -19,11 +19,13 @@ struct PathStep {
   std::shared_ptr<const Programme> programme;  // none: the total of a column
   std::vector<Cell> inputs;                    // places; of a total, its rows on the way
   std::vector<std::string> input_names;
-  Total beside;  // of a total: what its rows beside the way come to
+  Total beside;        // of a total: what its rows beside the way come to
+  std::string column;  // of a total
 };
 
 struct Path {
-  Figures figures;              // by place; those on the way are unknown
+  Figures figures;              // by place
+  std::size_t places = 0;
   std::vector<PathStep> steps;  // in the order they are worked out in
   std::vector<Cell> outputs;    // places
   std::vector<ValueType> output_types;

@@ -198,6 +198,50 @@ std::vector<CellValue> Sheet::values_with(const std::vector<Change>& changes,
   return values;
 }
 
+namespace {
+
+/// In the coherent unit of what it is for; a bare number is of the unit that is shown in.
+Rational coherent(const Quantity& quantity, std::string_view name, const ValueType& type) {
+  const CellValue value = fitted({quantity_type(quantity.unit()), quantity.coherent()}, type);
+  if (!value.type.alike(type)) {
+    fail("sheet.dimension", std::string(name) + " is " + type.name() + ", and " + quantity.text() +
+                                " is " + value.type.name());
+  }
+  return std::get<Rational>(value.value);
+}
+
+}  // namespace
+
+Sweep Sheet::sweep(std::string_view input, const std::vector<Quantity>& values,
+                   const std::vector<std::string>& outputs, const SweepPulse& pulse) const {
+  const Path path = path_from(input, outputs);
+  std::vector<Rational> points;
+  points.reserve(values.size());
+  for (const Quantity& value : values) points.push_back(coherent(value, input, path.input_type));
+  return scalepan::sweep(path, points, pulse);
+}
+
+Meetings Sheet::meetings(std::string_view input, std::string_view output, const Quantity& target,
+                         const Quantity& low, const Quantity& high,
+                         const SweepPulse& pulse) const {
+  const Path path = path_from(input, {std::string(output)});
+  const Rational wanted = coherent(target, output, path.output_types.front());
+  const Rational from = coherent(low, input, path.input_type);
+  const Rational to = coherent(high, input, path.input_type);
+  return meetings_of(path, wanted, from, to, pulse);
+}
+
+/// The sheet may change while what was taken out of it is worked with.
+Path Sheet::path_from(std::string_view input, const std::vector<std::string>& outputs) const {
+  const std::shared_lock lock(mutex_);
+  return path_between(state_, input, outputs);
+}
+
+ValueType Sheet::type(std::string_view name) const {
+  const std::shared_lock lock(mutex_);
+  return state_.type(known(state_, name));
+}
+
 std::size_t Sheet::bytes() const {
   const std::shared_lock lock(mutex_);
   return state_.names.bytes() + state_.uses.bytes() + state_.contents.bytes() +

@@ -16,7 +16,9 @@
 #include <utility>
 #include <vector>
 
+#include "measure/quantity.hpp"
 #include "sheet/change.hpp"
+#include "sheet/meet.hpp"
 #include "sheet/settle.hpp"
 #include "sheet/state.hpp"
 #include "sheet/why_tree.hpp"
@@ -65,10 +67,24 @@ class Sheet {
   /// them stays. Throws what `apply` and `value` throw.
   [[nodiscard]] std::vector<CellValue> values_with(const std::vector<Change>& changes,
                                                    const std::vector<std::string>& names);
+  /// Every output for each value of the input, in coherent units. Throws `sheet.unknown`,
+  /// `sheet.formula` and `sheet.type`.
+  [[nodiscard]] Sweep sweep(std::string_view input, const std::vector<Quantity>& values,
+                            const std::vector<std::string>& outputs,
+                            const SweepPulse& pulse) const;
+  /// Where the output meets the target, in coherent units of the input. Throws the same, and
+  /// `sheet.no_form`, `sheet.many` and `sheet.dimension`.
+  [[nodiscard]] Meetings meetings(std::string_view input, std::string_view output,
+                                  const Quantity& target, const Quantity& low,
+                                  const Quantity& high, const SweepPulse& pulse) const;
+  /// How a cell's figures are shown. Throws `sheet.unknown`.
+  [[nodiscard]] ValueType type(std::string_view name) const;
   /// Bytes held by what every cell has.
   [[nodiscard]] std::size_t bytes() const;
 
  private:
+  [[nodiscard]] Path path_from(std::string_view input,
+                               const std::vector<std::string>& outputs) const;
   Steps make(const std::vector<Change>& changes);
   Steps play_back(Steps steps);
   void settle();

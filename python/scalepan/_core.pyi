@@ -916,7 +916,7 @@ class DominatedCounts:
     def costs(self) -> Fraction:
         """What that one costs."""
 
-class CostColumn:
+class ExactColumn:
     """One cost at every point as 64-bit integers, each so many times ``step``.
 
     It has the buffer protocol, so that ``memoryview`` and ``numpy.asarray`` read it without a copy.
@@ -949,7 +949,7 @@ class Curve:
     @property
     def kernel(self) -> str:
         """How the till is computed; where not in machine words, why."""
-    def column(self, which: str = "till") -> CostColumn:
+    def column(self, which: str = "till") -> ExactColumn:
         """A cost as integers. Only the till goes in whole steps.
 
         Raises CostError (``cost.which``, ``cost.column``).
