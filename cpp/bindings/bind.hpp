@@ -2,8 +2,12 @@
 #pragma once
 
 #include "bindings/pybind.hpp"
+#include "exact/error.hpp"
 
 namespace scalepan::bindings {
+
+/// An error as Python would raise it.
+py::object python_of(const Error& error);
 
 void bind_errors(py::module_& m);
 void bind_exact(py::module_& m);

@@ -8,14 +8,18 @@ namespace scalepan::bindings {
 namespace {
 
 void raise(const Error& error) {
-  const py::object make = py::module_::import("scalepan.errors").attr("make_error");
-  const Place& place = error.place();
-  const py::object raised = make(error.code(), error.message(), error.hint(), place.file,
-                                 place.line, place.column, place.cell);
+  const py::object raised = python_of(error);
   PyErr_SetObject(py::type::handle_of(raised).ptr(), raised.ptr());
 }
 
 }  // namespace
+
+py::object python_of(const Error& error) {
+  const py::object make = py::module_::import("scalepan.errors").attr("make_error");
+  const Place& place = error.place();
+  return make(error.code(), error.message(), error.hint(), place.file, place.line, place.column,
+              place.cell);
+}
 
 void bind_errors(py::module_& /*m*/) {
   py::register_local_exception_translator([](std::exception_ptr thrown) {

@@ -1,4 +1,5 @@
 #include "bindings/bind.hpp"
+#include "bindings/bind_sweep.hpp"
 #include "bindings/cell_value.hpp"
 #include "measure/unit.hpp"
 #include "sheet/sheet.hpp"
@@ -251,6 +252,7 @@ void bind_sheet(py::module_& m) {
           },
           py::arg("changes"), py::arg("names"));
   bind_verbs(sheet);
+  bind_sweep(m, sheet);
 }
 
 }  // namespace scalepan::bindings

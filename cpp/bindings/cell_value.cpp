@@ -14,12 +14,6 @@ struct QuantityInterval {
   std::optional<Quantity> high;
 };
 
-Quantity quantity_from(const py::handle& given) {
-  if (py::isinstance<Quantity>(given)) return given.cast<Quantity>();
-  if (py::isinstance<py::str>(given)) return parse_quantity(given.cast<std::string>());
-  return Quantity(given.cast<Rational>());
-}
-
 CellValue value_of(const Quantity& quantity) {
   return {quantity_type(quantity.unit()), quantity.coherent()};
 }
@@ -51,6 +45,12 @@ bool is_number(const py::handle& given) {
 }
 
 }  // namespace
+
+Quantity quantity_from(const py::handle& given) {
+  if (py::isinstance<Quantity>(given)) return given.cast<Quantity>();
+  if (py::isinstance<py::str>(given)) return parse_quantity(given.cast<std::string>());
+  return Quantity(given.cast<Rational>());
+}
 
 CellValue cell_value_of(const py::handle& given) {
   if (py::isinstance<py::bool_>(given)) return {flag_type(), Rational(given.cast<bool>() ? 1 : 0)};

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "bindings/pybind.hpp"
+#include "measure/quantity.hpp"
 #include "sheet/content.hpp"
 
 namespace scalepan::bindings {
@@ -11,6 +12,8 @@ namespace scalepan::bindings {
 /// A quantity, an amount as written, a number, yes or no, an interval or a text.
 /// Throws `sheet.value` for what is none of these, and the errors of the amount reader.
 CellValue cell_value_of(const py::handle& given);
+/// Throws the errors of the amount reader.
+Quantity quantity_from(const py::handle& given);
 py::object python_of(const CellValue& value);
 py::list python_of(const std::vector<CellValue>& values);
 
