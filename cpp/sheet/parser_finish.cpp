@@ -50,17 +50,18 @@ Operation operation_of(TokenKind kind) {
 /// The number behind `^`.
 void Parser::power() {
   const Spot spot = token_.spot;
-  if (token_.before == TokenKind::literal && literal_has_unit_) {
+  if (token_.before == TokenKind::literal && !given_->tokens.parts().unit.empty()) {
     fail_doubtful(spot, "\"^\" behind a unit");
   }
   next();
   const bool below = token_.kind == TokenKind::minus;
   if (below) next();
+  const LiteralParts& parts = given_->tokens.parts();
   const bool number = token_.kind == TokenKind::literal;
-  if (number && token_.number.empty()) fail_doubtful(spot, "\"^\" before a fraction with a unit");
+  if (number && parts.number.empty()) fail_doubtful(spot, "\"^\" before a fraction with a unit");
   const bool digits =
-      number && token_.text == token_.number && token_.number.find('.') == std::string_view::npos;
-  const Rational read = digits ? literal_of(token_, given_->units).value : Rational(-1);
+      number && token_.text == parts.number && parts.number.find('.') == std::string_view::npos;
+  const Rational read = digits ? literal_of(token_, parts, given_->units).value : Rational(-1);
   if (read.sign() < 0 || read > Rational(largest_power)) {
     fail_at(token_.spot.text, "formula.power",
             "what follows \"^\" must be a whole number up to " + std::to_string(largest_power));
