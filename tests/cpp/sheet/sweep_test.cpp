@@ -60,7 +60,7 @@ TEST_CASE("sheet/sweep: words and points agree with setting the input one by one
   int in_words = 0;
   for (int i = 0; i < 300; ++i) {
     const auto sheet = sheet_of({Set{"n", number(1)}, Define{"first", random_formula(random)},
-                                 Define{"second", random_formula(random)}, Define{"both", "first - 2 * second"}});
+                                 Define{"other", random_formula(random)}, Define{"both", "first - 2 * other"}});
     const std::vector<Quantity> values = numbers(-7, 60);
     const Sweep swept = sheet->sweep("n", values, {"first", "both"}, no_pulse);
     in_words += static_cast<int>(swept.kernel == "in machine words");
