@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -57,10 +58,14 @@ struct InputFailed {
   std::uint32_t cell;
 };
 
+/// Hears of each call of a function before it is made.
+using CallListener = std::function<void(const Function&, std::span<const Value>)>;
+
 /// Kept from run to run, so that nothing is allocated.
 struct RunSpace {
   std::vector<Rational> numbers;
   std::vector<Value> values;
+  CallListener listener{};  // of `run_on_values`
 };
 
 /// What a formula's inputs are worth.

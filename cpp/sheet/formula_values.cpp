@@ -29,8 +29,9 @@ class ValueDomain {
  public:
   using Value = scalepan::Value;
 
-  ValueDomain(const Programme& programme, const std::function<Value(std::size_t)>& value_of_input)
-      : programme_(programme), value_of_input_(value_of_input) {}
+  ValueDomain(const Programme& programme, const std::function<Value(std::size_t)>& value_of_input,
+              const CallListener& listener)
+      : programme_(programme), value_of_input_(value_of_input), listener_(listener) {}
 
   [[nodiscard]] Value operand(const Instruction& instruction) const {
     switch (instruction.operand) {
@@ -66,9 +67,9 @@ class ValueDomain {
 
   [[nodiscard]] Value called(const Instruction& instruction, const Value* first) const {
     const Function& function = *programme_.functions[instruction.argument];
-    return settled(in_part(instruction.offset, [&] {
-      return function.run(std::span<const Value>(first, instruction.count));
-    }));
+    const std::span<const Value> arguments(first, instruction.count);
+    if (listener_) listener_(function, arguments);
+    return settled(in_part(instruction.offset, [&] { return function.run(arguments); }));
   }
 
  private:
@@ -186,13 +187,14 @@ class ValueDomain {
 
   const Programme& programme_;
   const std::function<Value(std::size_t)>& value_of_input_;
+  const CallListener& listener_;
 };
 
 }  // namespace
 
 Value run_on_values(const Programme& programme,
                     const std::function<Value(std::size_t)>& value_of_input, RunSpace& space) {
-  const ValueDomain domain(programme, value_of_input);
+  const ValueDomain domain(programme, value_of_input, space.listener);
   return Machine<ValueDomain>(programme, domain, space.values).run();
 }
 

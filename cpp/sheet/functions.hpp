@@ -25,6 +25,8 @@ struct Function {
   Value (*run)(std::span<const Value> arguments) = nullptr;
   /// Where a figure it gives comes from, such as the source of a fact; may be null.
   std::string (*source)(std::span<const Value> arguments) = nullptr;
+  /// What else a derivation tells beside it; may be null.
+  std::vector<Why> (*parts)(std::span<const Value> arguments) = nullptr;
 };
 
 /// What is in its brackets is the name of a column.

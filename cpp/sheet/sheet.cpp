@@ -43,7 +43,7 @@ std::vector<std::string> names_of(const SheetState& state, const std::vector<Cel
 Sheet::Sheet(std::shared_ptr<const FunctionTable> functions) : state_(std::move(functions)) {}
 
 /// What takes the changes back. Where one is refused, all are.
-Steps Sheet::make(const std::vector<Change>& changes) {
+EditSteps Sheet::make(const std::vector<Change>& changes) {
   Editor editor(state_);
   try {
     for (const Change& change : changes) editor.make(change);
@@ -57,7 +57,7 @@ Steps Sheet::make(const std::vector<Change>& changes) {
   return state_.take_recorded();
 }
 
-Steps Sheet::play_back(Steps steps) {
+EditSteps Sheet::play_back(EditSteps steps) {
   state_.play_back(std::move(steps));
   return state_.take_recorded();
 }
@@ -67,7 +67,7 @@ void Sheet::settle() {
   ran_ = settler_.settle();
 }
 
-void Sheet::remember(Steps steps) {
+void Sheet::remember(EditSteps steps) {
   done_.push_back(std::move(steps));
   if (done_.size() > most_undone) done_.pop_front();
 }
@@ -76,6 +76,7 @@ void Sheet::apply(const std::vector<Change>& changes) {
   const std::unique_lock lock(mutex_);
   remember(make(changes));
   undone_.clear();
+  ++changes_made_;
   settle();
 }
 
@@ -84,9 +85,10 @@ void Sheet::restore(std::vector<Change> changes) { apply(in_buildable_order(std:
 bool Sheet::undo() {
   const std::unique_lock lock(mutex_);
   if (done_.empty()) return false;
-  Steps steps = std::move(done_.back());
+  EditSteps steps = std::move(done_.back());
   done_.pop_back();
   undone_.push_back(play_back(std::move(steps)));
+  ++changes_made_;
   settle();
   return true;
 }
@@ -94,11 +96,24 @@ bool Sheet::undo() {
 bool Sheet::redo() {
   const std::unique_lock lock(mutex_);
   if (undone_.empty()) return false;
-  Steps steps = std::move(undone_.back());
+  EditSteps steps = std::move(undone_.back());
   undone_.pop_back();
   remember(play_back(std::move(steps)));
+  ++changes_made_;
   settle();
   return true;
+}
+
+void Sheet::forget_past() {
+  const std::unique_lock lock(mutex_);
+  done_.clear();
+  undone_.clear();
+  changes_made_ = 0;
+}
+
+std::size_t Sheet::changes_made() const {
+  const std::shared_lock lock(mutex_);
+  return changes_made_;
 }
 
 CellValue Sheet::value(std::string_view name) const {
@@ -121,6 +136,11 @@ std::string Sheet::formula(std::string_view name) const {
 bool Sheet::has(std::string_view name) const {
   const std::shared_lock lock(mutex_);
   return state_.names.find(name) != no_cell;
+}
+
+bool Sheet::has_figure(std::string_view name) const {
+  const std::shared_lock lock(mutex_);
+  return state_.figures.condition(known(state_, name)) != Condition::failed;
 }
 
 std::vector<std::string> Sheet::cells() const {
@@ -182,7 +202,7 @@ std::vector<CellValue> Sheet::values_with(const std::vector<Change>& changes,
                                           const std::vector<std::string>& names) {
   const std::unique_lock lock(mutex_);
   const std::vector<Cell> ran_before = ran_;
-  Steps steps = make(changes);
+  EditSteps steps = make(changes);
   settle();
   std::vector<CellValue> values;
   std::exception_ptr failed;

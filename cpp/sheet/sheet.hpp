@@ -40,6 +40,10 @@ class Sheet {
   /// Whether there was a change to take back, or one that was taken back to make again.
   bool undo();
   bool redo();
+  /// What was done so far is how the sheet begins: it can no longer be taken back.
+  void forget_past();
+  /// Changes made, taken back and made again since then.
+  [[nodiscard]] std::size_t changes_made() const;
 
   /// Throws `sheet.unknown`, and the error the cell holds, with the cell it arose in.
   [[nodiscard]] CellValue value(std::string_view name) const;
@@ -48,6 +52,8 @@ class Sheet {
   /// As written; empty for a cell that is given. Throws `sheet.unknown`.
   [[nodiscard]] std::string formula(std::string_view name) const;
   [[nodiscard]] bool has(std::string_view name) const;
+  /// Whether the cell holds no error. Throws `sheet.unknown`.
+  [[nodiscard]] bool has_figure(std::string_view name) const;
   /// In the order they came in.
   [[nodiscard]] std::vector<std::string> cells() const;
   /// Of a block of rows, in their order. Throws `sheet.unknown`.
@@ -85,17 +91,18 @@ class Sheet {
  private:
   [[nodiscard]] Path path_from(std::string_view input,
                                const std::vector<std::string>& outputs) const;
-  Steps make(const std::vector<Change>& changes);
-  Steps play_back(Steps steps);
+  EditSteps make(const std::vector<Change>& changes);
+  EditSteps play_back(EditSteps steps);
   void settle();
-  void remember(Steps steps);
+  void remember(EditSteps steps);
 
   mutable std::shared_mutex mutex_;
   SheetState state_;
   Settler settler_{state_};
   std::vector<Cell> ran_;
-  std::deque<Steps> done_;
-  std::vector<Steps> undone_;
+  std::size_t changes_made_ = 0;
+  std::deque<EditSteps> done_;
+  std::vector<EditSteps> undone_;
 };
 
 }  // namespace scalepan

@@ -219,7 +219,7 @@ void SheetState::rename_row(std::size_t block, std::size_t at, std::string name)
   recorded_.emplace_back(RenameRow{block, at, std::exchange(known, std::move(name))});
 }
 
-void SheetState::play(Step& step) {
+void SheetState::play(EditStep& step) {
   if (auto* forget_cell = std::get_if<ForgetCell>(&step)) {
     forget(forget_cell->cell);
   } else if (auto* recall = std::get_if<RecallCell>(&step)) {
@@ -248,11 +248,11 @@ void SheetState::play(Step& step) {
   }
 }
 
-void SheetState::play_back(Steps steps) {
+void SheetState::play_back(EditSteps steps) {
   for (auto step = steps.rbegin(); step != steps.rend(); ++step) play(*step);
 }
 
-Steps SheetState::take_recorded() { return std::exchange(recorded_, {}); }
+EditSteps SheetState::take_recorded() { return std::exchange(recorded_, {}); }
 
 void SheetState::accept() {
   for (const Cell cell : touched_) {

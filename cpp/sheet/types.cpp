@@ -24,6 +24,8 @@ std::string ValueType::name() const {
       return "text";
     case ValueKind::food:
       return "a food";
+    case ValueKind::recipe:
+      return "a recipe";
     case ValueKind::offers:
       return held_name("offers", *this);
     case ValueKind::packs:

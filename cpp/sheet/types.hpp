@@ -8,7 +8,7 @@
 
 namespace scalepan {
 
-enum class ValueKind : std::uint8_t { quantity, flag, text, food, offers, packs };
+enum class ValueKind : std::uint8_t { quantity, flag, text, food, recipe, offers, packs };
 
 struct ValueType {
   ValueKind kind = ValueKind::quantity;
@@ -22,7 +22,7 @@ struct ValueType {
   [[nodiscard]] bool is_number() const { return kind <= ValueKind::flag; }
   /// The same kind and dimensions, however shown.
   [[nodiscard]] bool alike(const ValueType& other) const;
-  /// `weight EP`, `plain number`, `yes or no`, `text`, `a food`, `offers of weight AP in GBP`,
+  /// `weight EP`, `plain number`, `yes or no`, `text`, `a food`, `a recipe`, `offers of weight AP in GBP`,
   /// `packs of weight AP in GBP`.
   [[nodiscard]] std::string name() const;
 

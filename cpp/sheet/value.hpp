@@ -6,9 +6,11 @@
 #include <string>
 #include <utility>
 #include <variant>
+#include <vector>
 
 #include "exact/rational.hpp"
 #include "sheet/types.hpp"
+#include "sheet/why_tree.hpp"
 
 namespace scalepan {
 
@@ -21,6 +23,8 @@ class Thing {
   [[nodiscard]] virtual std::string text() const = 0;
   /// Two things that cannot be told apart.
   [[nodiscard]] virtual bool same_as(const Thing& other) const = 0;
+  /// What a derivation tells of it: the offers there are, and where each stands.
+  [[nodiscard]] virtual std::vector<Why> parts() const { return {}; }
 };
 
 using ThingPointer = std::shared_ptr<const Thing>;

@@ -1,5 +1,7 @@
 #include "sheet/why_cell.hpp"
 
+#include <algorithm>
+#include <iterator>
 #include <set>
 #include <utility>
 
@@ -25,16 +27,24 @@ class Teller {
     Why why;
     why.name = state_.names.name(cell);
     why.figure = figure(cell);
+    const bool fresh = told_.insert(cell).second;
     const ContentKind kind = state_.contents.kind(cell);
     if (kind == ContentKind::given) why.source = state_.contents.source(cell);
     if (state_.contents.is_overridden(cell)) {
       tell_override(cell, why);
     } else if (kind == ContentKind::formula) {
       why.how = state_.formula_text(cell);
-      tell_inputs(cell, depth, why);
+      if (fresh) {
+        tell_inputs(cell, depth, why);
+        tell_calls(cell, why);
+      } else if (!state_.uses.read_by(cell).empty()) {
+        why.how += "   (as above)";
+      }
     } else if (kind == ContentKind::total) {
-      tell_rows(cell, depth, why);
+      tell_total(cell, why);
+      if (fresh) tell_rows(cell, depth, why);
     }
+    if (fresh) tell_thing(cell, why);
     return why;
   }
 
@@ -56,14 +66,48 @@ class Teller {
   }
 
   void tell_inputs(Cell cell, std::size_t depth, Why& why) {
-    if (!told_.insert(cell).second) {
-      if (!state_.uses.read_by(cell).empty()) why.how += "   (as above)";
-      return;
-    }
     for (const Cell input : state_.uses.read_by(cell)) add(input, depth, why);
   }
 
-  void tell_rows(Cell cell, std::size_t depth, Why& why) {
+  /// What the functions of its formula say of where their figures come from.
+  void tell_calls(Cell cell, Why& why) const {
+    const Programme& programme = state_.contents.programme(cell);
+    if (programme.functions.empty()) return;
+    RunSpace space;
+    space.listener = [&why](const Function& function, std::span<const Value> arguments) {
+      if (function.source != nullptr) add_source(why, function.source(arguments));
+      if (function.parts != nullptr) add_parts(why, function.parts(arguments));
+    };
+    const Cell* inputs = state_.uses.inputs_of(cell);
+    try {
+      static_cast<void>(run_on_values(
+          programme,
+          [&](std::size_t input) {
+            if (state_.figures.condition(inputs[input]) == Condition::failed) {
+              throw InputFailed{inputs[input]};
+            }
+            return state_.figures.value(inputs[input]);
+          },
+          space));
+    } catch (const InputFailed&) {  // the figure tells it
+    } catch (const Error&) {        // the figure tells it
+    }
+  }
+
+  static void add_source(Why& why, const std::string& source) {
+    if (!source.empty()) why.source += (why.source.empty() ? "" : "; ") + source;
+  }
+
+  static void add_parts(Why& why, std::vector<Why> parts) {
+    std::ranges::move(parts, std::back_inserter(why.parts));
+  }
+
+  void tell_thing(Cell cell, Why& why) const {
+    if (state_.figures.condition(cell) != Condition::thing) return;
+    add_parts(why, std::get<ThingPointer>(state_.figures.value(cell))->parts());
+  }
+
+  void tell_total(Cell cell, Why& why) const {
     const ColumnTotal& total = state_.totals[state_.contents.total(cell)];
     const std::vector<Row>& rows = state_.blocks.at(total.home.block).rows;
     why.how = "sum of " + std::to_string(rows.size()) + (rows.size() == 1 ? " row" : " rows");
@@ -71,8 +115,13 @@ class Teller {
       why.how += ", of which " + std::to_string(total.sum.missing()) +
                  (total.sum.missing() == 1 ? " has no figure" : " have no figure");
     }
-    if (!told_.insert(cell).second) return;
-    for (const Row& row : rows) add(row.cells[total.home.column], depth, why);
+  }
+
+  void tell_rows(Cell cell, std::size_t depth, Why& why) {
+    const ColumnTotal& total = state_.totals[state_.contents.total(cell)];
+    for (const Row& row : state_.blocks.at(total.home.block).rows) {
+      add(row.cells[total.home.column], depth, why);
+    }
   }
 
   void add(Cell input, std::size_t depth, Why& why) {
