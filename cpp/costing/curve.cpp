@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "costing/curve_by_sheet.hpp"
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
 
@@ -29,9 +30,9 @@ Costs operator-(const Costs& costs) { return costs * Rational(-1); }
 
 /// The four costs of all items from point to point: of straight items what they change by is
 /// added, and only where a cover ends it is looked up again.
-class Sweep {
+class CostSweep {
  public:
-  explicit Sweep(const std::vector<ItemCourse>& items) {
+  explicit CostSweep(const std::vector<ItemCourse>& items) {
     for (const ItemCourse& item : items) {
       (item.has_straight_costs() ? straight_ : bent_).push_back({&item, {}, {}});
     }
@@ -104,7 +105,12 @@ void expect_curve_points(std::size_t count) {
 Curve::Curve(const Costing& costing, CurvePoints points, Pulse pulse)
     : costing_(costing), points_(std::move(points)), pulse_(std::move(pulse)) {
   expect_by_portions(costing_.recipe());
+  unpriced_ = costing_.unpriced();
   expect_curve_points(points_.size());
+  if (costing_.is_changed()) {
+    take_from_sheet();
+    return;
+  }
   find_needs();
   expect_reachable();
   kernel_ = till_kernel(items_, points_, costing_.plan().money());
@@ -114,6 +120,30 @@ std::string Curve::currency() const { return costing_.plan().money().symbol(); }
 
 void Curve::pulse(std::size_t turn) const {
   if (pulse_ && turn % points_a_pulse == 0) pulse_();
+}
+
+void Curve::take_from_sheet() {
+  const SheetCurve curve = curve_by_sheet(costing_, points_, [this](std::size_t i) { pulse(i); });
+  kernel_.text = "the sheet, point by point, since figures are changed";
+  unpriced_ = costing_.now()->unpriced();
+  lists_.emplace();
+  breakpoints_.emplace();
+  std::vector<CountRuns> even(curve.items.size());
+  for (std::size_t place = 0; place < curve.points.size(); ++place) {
+    const SheetPoint& point = curve.points[place];
+    lists_->till.push_back(point.costs.till);
+    lists_->used.push_back(point.costs.used);
+    lists_->thrown.push_back(point.costs.thrown);
+    lists_->borne.push_back(point.borne);
+    for (std::size_t i = 0; i < curve.items.size(); ++i) {
+      if (point.even[i]) even[i].add(points_[place]);
+      if (place == 0 || point.packs[i] == curve.points[place - 1].packs[i]) continue;
+      breakpoints_->push_back(
+          {points_[place], curve.items[i], curve.points[place - 1].packs[i], point.packs[i]});
+    }
+  }
+  even_.emplace();
+  for (std::size_t i = 0; i < even.size(); ++i) even_->push_back({curve.items[i], even[i].runs()});
 }
 
 void Curve::find_needs() {
@@ -194,7 +224,7 @@ const Curve::Lists& Curve::lists() const {
 
 Curve::Lists Curve::make_lists() const {
   Lists lists;
-  Sweep sweep(items_);
+  CostSweep sweep(items_);
   for (std::size_t place = 0; place < points_.size(); ++place) {
     pulse(place);
     Costs costs = sweep.at(place);
@@ -291,6 +321,7 @@ std::vector<Breakpoint> Curve::make_breakpoints() const {
 }
 
 std::vector<EvenCounts> Curve::even_counts() const {
+  if (even_) return *even_;
   std::vector<EvenCounts> even;
   for (const ItemCourse& item : items_) even.push_back({item.plan().item, even_counts_of(item)});
   return even;

@@ -59,7 +59,7 @@ class Curve {
   [[nodiscard]] const CurvePoints& points() const { return points_; }
   [[nodiscard]] std::string currency() const;  // ISO 4217 code
   /// Ids of lines that no point includes.
-  [[nodiscard]] const std::vector<std::string>& unpriced() const { return costing_.unpriced(); }
+  [[nodiscard]] const std::vector<std::string>& unpriced() const { return unpriced_; }
   /// How the till is computed, and where not in machine words, why.
   [[nodiscard]] const std::string& kernel() const { return kernel_.text; }
 
@@ -87,6 +87,7 @@ class Curve {
   };
 
   void pulse(std::size_t turn) const;
+  void take_from_sheet();
   void find_needs();
   [[nodiscard]] std::vector<std::vector<Rational>> needs_by_recipe() const;
   void expect_reachable() const;
@@ -105,6 +106,8 @@ class Curve {
   std::vector<ItemCourse> items_;  // the priced ones
   std::optional<Rational> end_;    // of the tapers
   TillKernel kernel_;
+  std::vector<std::string> unpriced_;
+  std::optional<std::vector<EvenCounts>> even_;  // where the sheet tells them
 
   mutable std::mutex mutex_;
   mutable std::optional<Lists> lists_;

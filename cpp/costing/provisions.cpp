@@ -238,28 +238,28 @@ std::optional<ItemCost> cost_by(const OfferGroup& group, const Rational& need) {
 
 }  // namespace
 
-ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {
+ItemCost cheapest_item(const ItemPlan& plan, std::span<const GroupNeed> needs, Unit money) {
   ItemCost best;
   best.problem = plan.problem;
-  const OfferGroup* limited = nullptr;
-  for (const OfferGroup& group : plan.groups) {
-    const Rational need = need_of(group, lines);
-    if (is_limited(group, to_buy_of(group, need))) {
-      limited = &group;
+  const GroupNeed* limited = nullptr;
+  for (const GroupNeed& wanted : needs) {
+    const OfferGroup& group = *wanted.group;
+    if (is_limited(group, to_buy_of(group, wanted.need))) {
+      limited = &wanted;
       continue;
     }
-    auto cost = cost_by(group, need);
+    auto cost = cost_by(group, wanted.need);
     if (!cost) {
       // The first group leans on least.
       if (best.problem != plan.problem) continue;
-      best.problem = too_little(plan, group, to_buy_of(group, need));
+      best.problem = too_little(plan, group, to_buy_of(group, wanted.need));
     } else if (best.group == nullptr || cost->cover.price < best.cover.price) {
       best = std::move(*cost);
     }
   }
   best.plan = &plan;
   if (best.group == nullptr && limited != nullptr) {
-    fail_limited(plan, *limited, to_buy_of(*limited, need_of(*limited, lines)));
+    fail_limited(plan, *limited->group, to_buy_of(*limited->group, limited->need));
   }
   if (best.group == nullptr) return best;
   const Rational scale = Rational(1) / money.ratio();
@@ -270,8 +270,15 @@ ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit mo
   best.costs += costs_of(best.stock);
   best.costs = best.costs * scale;
   best.deposit = deposit_of(*best.group, best.cover) * scale;
-  share_among_lines(best, lines);
   return best;
+}
+
+ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money) {
+  std::vector<GroupNeed> needs;
+  for (const OfferGroup& group : plan.groups) needs.push_back({&group, need_of(group, lines)});
+  ItemCost item = cheapest_item(plan, needs, money);
+  if (item.group != nullptr) share_among_lines(item, lines);
+  return item;
 }
 
 void expect_priced(const ItemCost& item) {
@@ -288,11 +295,24 @@ Provisions::Provisions(std::vector<Line> lines, std::vector<LineTerms> terms,
     : lines_(std::move(lines)),
       plan_(std::make_shared<const Plan>(lines_, std::move(terms), std::move(prices), options)),
       items_(items_for(lines_)) {
+  add_up();
+}
+
+void Provisions::add_up() {
+  costs_ = {};
+  unpriced_.clear();
   for (const ItemCost& item : items_) {
     costs_ += item.costs;
     if (item.group != nullptr) continue;
     for (const std::size_t line : item.plan->lines) unpriced_.push_back(lines_[line].id);
   }
+}
+
+Provisions Provisions::with_items(std::vector<ItemCost> items) const {
+  Provisions others = *this;
+  others.items_ = std::move(items);
+  others.add_up();
+  return others;
 }
 
 std::vector<ItemCost> Provisions::items_for(const std::vector<Line>& lines) const {

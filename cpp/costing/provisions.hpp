@@ -10,6 +10,7 @@
 
 #include <array>
 #include <memory>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -84,6 +85,7 @@ class Provisions {
 
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
   [[nodiscard]] const Plan& plan() const { return *plan_; }
+  [[nodiscard]] std::shared_ptr<const Plan> shared_plan() const { return plan_; }
   [[nodiscard]] const std::vector<ItemCost>& items() const { return items_; }
   [[nodiscard]] const Costs& costs() const { return costs_; }
   /// Paid at the till besides, for what is given back.
@@ -93,10 +95,14 @@ class Provisions {
   /// The same items bought for the lines at other amounts. Throws `cost.stock` for an item that was
   /// all on hand and is so no more, and `cost.limit`.
   [[nodiscard]] std::vector<ItemCost> items_for(const std::vector<Line>& lines) const;
+  /// The same lines and plan with other items, one an item of the plan.
+  [[nodiscard]] Provisions with_items(std::vector<ItemCost> items) const;
   /// Assumed shares, conventions, rows left out, missing prices, what is counted as kept.
   [[nodiscard]] std::vector<std::string> to_check() const;
 
  private:
+  void add_up();
+
   std::vector<Line> lines_;
   std::shared_ptr<const Plan> plan_;
   std::vector<ItemCost> items_;
@@ -118,6 +124,16 @@ class Provisions {
 /// Of what is on hand and goes into the need, in coherent money.
 [[nodiscard]] Costs stock_costs_of(const OfferGroup& group, const Rational& need);
 
+/// A need, in the coherent unit of a group's packs.
+struct GroupNeed {
+  const OfferGroup* group = nullptr;
+  Rational need;
+};
+
+/// The cheapest of the groups, the first of those that cost alike; no lines share it as yet.
+/// Without a group where the item cannot be priced. Throws `cost.limit`.
+[[nodiscard]] ItemCost cheapest_item(const ItemPlan& plan, std::span<const GroupNeed> needs,
+                                     Unit money);
 /// The cheapest way to buy one item for the lines at their amounts. Throws `cost.limit`.
 [[nodiscard]] ItemCost cost_item(const ItemPlan& plan, const std::vector<Line>& lines, Unit money);
 

@@ -5,41 +5,16 @@
 #include <optional>
 #include <utility>
 
-#include "measure/figure.hpp"
 #include "costing/why_need.hpp"
+#include "costing/why_parts.hpp"
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
-#include "measure/nearest.hpp"
+#include "measure/figure.hpp"
 #include "measure/told.hpp"
-#include "recipe/made_bases.hpp"
 
 namespace scalepan {
 
 namespace {
-
-std::string offer_source(const Offer& offer) {
-  std::string text = offer.place.text();
-  if (!offer.shop.empty()) text += (text.empty() ? "" : ", ") + offer.shop;
-  if (!offer.date.empty()) text += (text.empty() ? "" : ", ") + offer.date;
-  return text;
-}
-
-/// As its source has it; a fraction that does not end with a short decimal before it.
-std::string figure_of_fact(const Fact& fact) {
-  const std::string exact = fact.value.text();
-  const Rational value = fact.value.value();
-  if (exact_text(value).find('/') == std::string::npos) return exact;
-  return "≈ " + fixed_text(value, 4) + " " + fact.value.unit().symbol() + "  (exactly " + exact +
-         ")";
-}
-
-std::string source_of(const Fact& fact) {
-  std::string source = fact.source;
-  if (!fact.state.empty()) source += " [" + fact.state + "]";
-  if (!fact.size.empty()) source += " [" + fact.size + "]";
-  if (fact.layer == FactLayer::bundled) return source;
-  return std::string(name_of(fact.layer)) + ": " + source;
-}
 
 class Explainer {
  public:
@@ -139,11 +114,8 @@ class Explainer {
   }
 
   [[nodiscard]] Why fact(const Step& step) const {
-    Why why{cell(step_name(step)), figure_of_fact(*step.fact), "", source_of(*step.fact), {}};
-    for (const Fact* other : recipe_.catalog().beside(*step.fact)) {
-      why.parts.push_back({"beside it", figure_of_fact(*other), "", source_of(*other), {}});
-    }
-    return why;
+    return {cell(step_name(step)), figure_of_fact(*step.fact), "", source_of(*step.fact),
+            why_beside(recipe_.catalog(), *step.fact)};
   }
 
   /// Needs of every line of the item: packs are chosen for their sum.
@@ -167,53 +139,16 @@ class Explainer {
       why.how += ", less what is on hand";
       why.parts.push_back(on_hand());
     }
-    for (std::size_t i = 0; i < item_->cover.bought.size(); ++i) {
-      const WayToBuy& way = item_->group->ways_to_buy[i];
-      if (!item_->cover.bought[i].is_zero() && !way.text.empty()) {
-        why.parts.push_back(on_terms(way, item_->cover.bought[i]));
-      }
+    for (Why& terms : why_terms(*item_, provisions_.plan().money())) {
+      why.parts.push_back(std::move(terms));
     }
-    for (std::size_t i = 0; i < item_->group->offers.size(); ++i) {
-      why.parts.push_back(pack_price(i));
+    for (const Offer* offer : item_->group->offers) {
+      why.parts.push_back(why_pack_price(*offer, provisions_.plan().taxes()));
     }
     return why;
   }
 
-  [[nodiscard]] Why on_terms(const WayToBuy& way, const Rational& times) const {
-    const std::string& pack = item_->group->offers[way.purchase.row]->pack.text;
-    const Quantity price =
-        Quantity::of_coherent(times * way.purchase.price, provisions_.plan().money());
-    const std::string packs = text_of(PacksTaken{{times * way.purchase.packs, pack}});
-    return {"terms", pack + ": " + way.text, packs + " for " + figure_of(price), "", {}};
-  }
-
-  [[nodiscard]] Why pack_price(std::size_t row) const {
-    const Offer& offer = *item_->group->offers[row];
-    const Rational counted = with_taxes(offer.price.coherent(), offer, provisions_.plan().taxes());
-    const Quantity price = Quantity::of_coherent(counted, offer.price.unit());
-    Why why{"pack " + offer.pack.text, figure_of(price), "", offer_source(offer), {}};
-    if (!offer.tax || counted == offer.price.coherent()) return why;
-    why.how = figure_of(offer.price) + (offer.tax->included ? " less" : " and") + " its " +
-              exact_text(offer.tax->rate * Rational(100)) + " % tax";
-    return why;
-  }
-
-  [[nodiscard]] Why on_hand() const {
-    Why why{"on hand, used",
-            figure_of(item_->from_stock),
-            "what must be used first goes first",
-            "",
-            {}};
-    for (const StockUse& use : item_->stock) {
-      const Quantity value = Quantity::of_coherent(use.value_used, provisions_.plan().money());
-      why.parts.push_back({"of " + use.stock->amount.text,
-                           figure_of(use.used) + ", worth " + figure_of(value),
-                           "",
-                           use.stock->place.text(),
-                           {}});
-    }
-    return why;
-  }
+  [[nodiscard]] Why on_hand() const { return why_on_hand(*item_, provisions_.plan().money()); }
 
   [[nodiscard]] Why leftover() const {
     return {cell("leftover"),
@@ -271,15 +206,6 @@ class Explainer {
   const LineCost* cost_;
 };
 
-/// Of a line that takes from a base.
-Why explain_base_line(const Recipe& dish, const Line& line, std::string_view what) {
-  if (what == "written") return why_written(line);
-  if (what == "need") return why_need(dish, line);
-  fail("why.base",
-       line.id + "." + std::string(what) + " has no figure: " + line.food + " is made, not bought",
-       "ask for " + line.id + ".need, or for a line of the base");
-}
-
 Explainer explainer_for(const BoughtLine& line) {
   for (const ItemCost& item : line.provisions.items()) {
     if (std::ranges::find(item.plan->lines, line.index) != item.plan->lines.end()) {
@@ -289,71 +215,7 @@ Explainer explainer_for(const BoughtLine& line) {
   return {line, nullptr};
 }
 
-Why explain_total(const Costing& costing, std::string_view which) {
-  std::string figure = figure_of(costing.cost(which));
-  if (!costing.unpriced().empty()) {
-    const std::size_t lines = costing.unpriced().size();
-    figure = "at least " + figure + ", " + std::to_string(lines) +
-             (lines == 1 ? " line unpriced" : " lines unpriced");
-  }
-  Why why{std::string(which), figure, "sum over the lines", "", {}};
-  for (const ItemCost& item : costing.items()) {
-    for (const LineCost& line : item.lines) {
-      const Quantity part(cost_named(line.costs, which), costing.plan().money());
-      why.parts.push_back({costing.recipe().food_lines()[line.line].id + "." + std::string(which),
-                           figure_of(part),
-                           "",
-                           "",
-                           {}});
-    }
-  }
-  return why;
-}
-
-[[noreturn]] void fail_unknown(const Costing& costing, std::string_view cell) {
-  const std::vector<std::string> names = cell_names(costing);
-  const std::vector<std::string_view> known(names.begin(), names.end());
-  const std::string near = nearest_hint(nearest_names(cell, known));
-  std::string ids;
-  for (const Line& line : costing.recipe().food_lines()) {
-    ids += (ids.empty() ? "" : ", ") + line.id + ".buy";
-  }
-  fail("why.unknown_cell", "no figure is called \"" + excerpt(cell) + "\"",
-       near.empty() ? "figures: till, used, thrown, borne, and those of each line: " + ids : near);
-}
-
 }  // namespace
-
-std::vector<std::string> cell_names(const Costing& costing) {
-  std::vector<std::string> names(cost_names.begin(), cost_names.end());
-  for (const Line& line : base_lines_of(costing.recipe())) {
-    for (const char* what : {".written", ".need"}) names.push_back(line.id + what);
-  }
-  for (std::size_t i = 0; i < costing.recipe().food_lines().size(); ++i) {
-    for (const std::string& name : figure_names({costing.recipe(), costing.provisions(), i})) {
-      names.push_back(costing.recipe().food_lines()[i].id + "." + name);
-    }
-  }
-  return names;
-}
-
-Why explain(const Costing& costing, std::string_view cell) {
-  if (std::ranges::find(cost_names, cell) != cost_names.end()) return explain_total(costing, cell);
-  const std::size_t dot = cell.rfind('.');
-  const std::vector<Line> of_bases = base_lines_of(costing.recipe());
-  const auto of_base = std::ranges::find(of_bases, cell.substr(0, dot), &Line::id);
-  if (dot != std::string_view::npos && of_base != of_bases.end()) {
-    return explain_base_line(costing.recipe(), *of_base, cell.substr(dot + 1));
-  }
-  const std::vector<Line>& lines = costing.recipe().food_lines();
-  const auto line = std::ranges::find(lines, cell.substr(0, dot), &Line::id);
-  if (dot == std::string_view::npos || line == lines.end()) fail_unknown(costing, cell);
-  const auto index = static_cast<std::size_t>(line - lines.begin());
-  const std::string_view what = cell.substr(dot + 1);
-  const BoughtLine bought{costing.recipe(), costing.provisions(), index};
-  if (!has_figure(bought, what)) fail_unknown(costing, cell);
-  return explain_line(bought, what);
-}
 
 std::vector<std::string> figure_names(const BoughtLine& line) {
   return explainer_for(line).names();

@@ -1,4 +1,4 @@
-// Why: how a figure of a costing came about, as a tree down to facts and prices.
+// Why: how a figure of a line of a basket came about, as a tree down to facts and prices.
 #pragma once
 
 #include <string>
@@ -23,14 +23,5 @@ struct BoughtLine {
 [[nodiscard]] bool has_figure(const BoughtLine& line, std::string_view what);
 /// Throws `why.unmeasured` and `why.unpriced`.
 [[nodiscard]] Why explain_line(const BoughtLine& line, std::string_view what);
-
-/// The cells of a costing: for each line id `written`, `need`, `buy`, `packs`, `till`, `used`,
-/// `thrown`, `borne`, `leftover` and, where a share was used, `edible`, `cooked` or `drained`;
-/// other published figures on the same thing stand under it as `beside it`; and `till`, `used`,
-/// `thrown`, `borne` of the dish.
-[[nodiscard]] std::vector<std::string> cell_names(const Costing& costing);
-
-/// Throws `why.unknown_cell` with the nearest names.
-[[nodiscard]] Why explain(const Costing& costing, std::string_view cell);
 
 }  // namespace scalepan

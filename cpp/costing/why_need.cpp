@@ -1,7 +1,7 @@
 #include "costing/why_need.hpp"
 
-#include "measure/figure.hpp"
 #include "exact/number_text.hpp"
+#include "measure/figure.hpp"
 #include "recipe/taper.hpp"
 
 namespace scalepan {
@@ -12,26 +12,9 @@ Why given(std::string name, std::string figure, std::string source) {
   return {std::move(name), std::move(figure), "", std::move(source), {}};
 }
 
-/// How many batches of a base are made for all its uses.
 Why why_batches(const MadeBase& made) {
-  const Rational& factor = made.recipe->size().factor;
-  Why why{made.name + ".batches",
-          figure_of(Quantity(factor)),
-          "sum of its uses / what one batch makes",
-          "",
-          {}};
-  if (!(factor == made.batches)) {
-    why.how = "enough for its uses, " + figure_of(Quantity(made.batches)) +
-              " in proportion, where lines that do not scale so fall short";
-  }
-  for (const BaseUse& use : made.uses) {
-    why.parts.push_back({use.line + ".need",
-                         figure_of(use.amount),
-                         figure_of(Quantity(use.batches)) + " of one batch",
-                         "",
-                         {}});
-  }
-  return why;
+  return {made.name + ".batches", figure_of(Quantity(made.recipe->size().factor)),
+          told_batches(made), "", why_uses(made)};
 }
 
 /// A size in the words of the rule that uses it.
@@ -94,11 +77,11 @@ std::string how_of(const Line& line, const std::string& factor) {
   return rule + ", a started one counting whole";
 }
 
-void add_taper(Why& why, const Rule& rule) {
+Why why_taper(const Rule& rule) {
   const std::string source = rule.taper_name.empty()
                                  ? "written in the line"
                                  : std::string(source_of_taper(rule.taper_name));
-  why.parts.push_back(given("taper", text_of(*rule.taper), source));
+  return given("taper", text_of(*rule.taper), source);
 }
 
 }  // namespace
@@ -120,13 +103,45 @@ Why why_need(const Recipe& dish, const Line& line) {
     why.how += "; all of it bought, " + exact_text(line.rule.taken_up * Rational(100)) +
                " % of it stays in the food";
   }
-  if (line.rule.kind == RuleKind::tapered) add_taper(why, line.rule);
+  if (line.rule.kind == RuleKind::tapered) why.parts.push_back(why_taper(line.rule));
   if (line.rule.kind == RuleKind::per_load) {
     size.add_loads(why);
   } else if (line.rule.kind != RuleKind::fixed) {
     size.add_factor(why);
   }
   return why;
+}
+
+std::string told_batches(const MadeBase& made) {
+  if (made.recipe->size().factor == made.batches) return "sum of its uses / what one batch makes";
+  return "enough for its uses, " + figure_of(Quantity(made.batches)) +
+         " in proportion, where lines that do not scale so fall short";
+}
+
+std::vector<Why> why_uses(const MadeBase& made) {
+  std::vector<Why> uses;
+  for (const BaseUse& use : made.uses) {
+    uses.push_back({use.line + ".need",
+                    figure_of(use.amount),
+                    figure_of(Quantity(use.batches)) + " of one batch",
+                    "",
+                    {}});
+  }
+  return uses;
+}
+
+std::string told_rule(const Recipe& recipe, const Line& line) {
+  std::string told = text_of(line.rule, line.written.unit());
+  if (line.rule.kind == RuleKind::tapered) {
+    const Why taper = why_taper(line.rule);
+    told += ": " + taper.figure + ", " + taper.source;
+  }
+  if (line.rule.kind == RuleKind::per_load) {
+    const MadeBase* made = recipe.made_base(line.made_in);
+    const Size& size = made == nullptr ? recipe.size() : made->recipe->size();
+    told += "; loads: " + exact_text(size.loads);
+  }
+  return told;
 }
 
 }  // namespace scalepan

@@ -1,0 +1,152 @@
+#include "costing/costing_sheet.hpp"
+
+#include <utility>
+#include <variant>
+
+#include "costing/kitchen_functions.hpp"
+#include "costing/kitchen_things.hpp"
+#include "sheet/cell_text.hpp"
+
+namespace scalepan {
+
+namespace {
+
+Quantity lower_bound(const CellValue& value) {
+  const auto* interval = std::get_if<Interval>(&value.value);
+  const Rational& number = interval == nullptr ? std::get<Rational>(value.value) : interval->low;
+  return Quantity::of_coherent(number, value.type.shown);
+}
+
+/// Why an item is not priced, without the words that name it.
+std::string problem_of(const ItemPlan& plan, const Error& error) {
+  if (plan.groups.empty()) return plan.problem;
+  const std::string named = plan.item + " is not priced at this size: ";
+  const std::string& message = error.message();
+  return message.starts_with(named) ? message.substr(named.size()) : message;
+}
+
+const ItemCost& bought_in(const CellValue& value) {
+  return dynamic_cast<const PacksThing&>(*std::get<ThingPointer>(value.value)).bought();
+}
+
+}  // namespace
+
+CostingSheet::CostingSheet(const Recipe& recipe, std::shared_ptr<const Provisions> provisions)
+    : provisions_(std::move(provisions)), sheet_(std::make_shared<Sheet>(kitchen_functions())) {
+  layout_ =
+      lay_out(std::make_shared<const Recipe>(recipe), *provisions_, provisions_->shared_plan());
+  sheet_->apply(layout_.changes);
+  sheet_->forget_past();
+  layout_.changes.clear();
+}
+
+std::string CostingSheet::cell(std::string_view name) const {
+  const std::size_t dot = name.rfind('.');
+  if (dot == std::string_view::npos) return std::string(name);
+  const auto known = layout_.names.find(name.substr(0, dot));
+  if (known == layout_.names.end()) return std::string(name);
+  return known->second + std::string(name.substr(dot));
+}
+
+std::string CostingSheet::owner(std::string_view cell) const {
+  const std::string_view front = cell.substr(0, cell.rfind('.'));
+  for (const auto& [id, name] : layout_.names) {
+    if (name == front || id == front) return id;
+  }
+  return {};
+}
+
+void CostingSheet::override_figure(std::string_view name, Override with) {
+  const std::string called = cell(name);
+  sheet_->apply({PutOverride{called, std::move(with)}});
+  const std::lock_guard lock(mutex_);
+  overridden_.insert(called);
+  ++own_changes_;
+}
+
+void CostingSheet::release(std::string_view name) {
+  const std::string called = cell(name);
+  sheet_->apply({Release{called}});
+  const std::lock_guard lock(mutex_);
+  overridden_.erase(called);
+  ++own_changes_;
+}
+
+bool CostingSheet::is_changed() const {
+  const std::lock_guard lock(mutex_);
+  return !overridden_.empty() || sheet_->changes_made() != own_changes_;
+}
+
+std::vector<std::string> CostingSheet::overrides() const {
+  std::vector<std::string> told;
+  for (const Change& change : sheet_->changes()) {
+    const auto* put = std::get_if<PutOverride>(&change);
+    if (put == nullptr) continue;
+    std::string by = put->with.why;
+    if (!put->with.who.empty()) by += ", " + put->with.who;
+    if (!put->with.when.empty()) by += ", " + put->with.when;
+    told.push_back(put->name + " is overridden with " + figure_of(put->with.value) + ": " + by);
+  }
+  return told;
+}
+
+Quantity CostingSheet::figure(std::string_view name) const {
+  return lower_bound(sheet_->value(cell(name)));
+}
+
+LineCost CostingSheet::line_now(const ItemCost& item, const LineWay& way,
+                                const std::string& suffix) const {
+  const std::string& id = layout_.names.find(provisions_->lines()[way.line].id)->second;
+  LineCost line;
+  line.line = way.line;
+  line.bought_as = lower_bound(sheet_->value(id + ".buy" + suffix));
+  const Rational& need = item.need.coherent();
+  const bool first = way.line == item.plan->lines.front();
+  const Rational share =
+      need.is_zero() ? Rational(first ? 1 : 0) : line.bought_as.coherent() / need;
+  line.costs = item.costs * share;
+  const auto money = [&](const char* which) {
+    return lower_bound(sheet_->value(id + which)).value();
+  };
+  line.costs.till = money(".till");
+  line.costs.used = money(".used");
+  line.costs.thrown = money(".thrown");
+  return line;
+}
+
+ItemCost CostingSheet::item_now(std::size_t index) const {
+  const ItemPlan& plan = provisions_->plan().items()[index];
+  ItemCost item;
+  try {
+    item = bought_in(sheet_->value(layout_.items[index].packs));
+    Costs costs;
+    for (std::size_t i = 0; i < plan.groups.size(); ++i) {
+      if (&plan.groups[i] != item.group) continue;
+      for (const LineWay& way : plan.groups[i].ways) {
+        item.lines.push_back(line_now(item, way, layout_.items[index].suffixes[i]));
+        costs += item.lines.back().costs;
+      }
+    }
+    if (!item.lines.empty()) item.costs = costs;
+  } catch (const Error& error) {
+    item = ItemCost();
+    item.problem = problem_of(plan, error);
+  }
+  item.plan = &plan;
+  return item;
+}
+
+Provisions CostingSheet::now() const {
+  std::vector<ItemCost> items;
+  for (std::size_t i = 0; i < layout_.items.size(); ++i) items.push_back(item_now(i));
+  return provisions_->with_items(std::move(items));
+}
+
+std::vector<CellValue> CostingSheet::at(const Rational& portions,
+                                        const std::vector<std::string>& names) const {
+  const CellValue value{quantity_type(Unit()), portions};
+  return sheet_->values_with({PutOverride{"portions", {value, "a point of a curve", "", ""}}},
+                             names);
+}
+
+}  // namespace scalepan
