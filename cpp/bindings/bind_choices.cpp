@@ -125,6 +125,7 @@ using LinesGiven = std::variant<std::string, std::vector<std::string>>;
 std::vector<SwapFound> swaps_of(const Costing& costing,
                                 const std::vector<std::pair<std::string, LinesGiven>>& given,
                                 const std::string& by) {
+  costing.expect_unchanged("swaps");
   std::vector<SwapAsked> asked;
   for (const auto& [line, lines] : given) {
     SwapAsked swap{line, {}};
@@ -158,10 +159,18 @@ void bind_choices(py::module_& m) {
 }
 
 void add_choices(CostingClass& costing) {
-  costing.def("least_spend", &least_spend, py::arg("portions"))
+  costing
+      .def(
+          "least_spend",
+          [](const Costing& c, const Rational& portions) {
+            c.expect_unchanged("least spends");
+            return least_spend(c, portions);
+          },
+          py::arg("portions"))
       .def(
           "pack_prices",
           [](const Costing& c, const std::string& item) {
+            c.expect_unchanged("pack prices");
             return pack_prices(c.provisions(), item);
           },
           py::arg("item"))
@@ -169,6 +178,7 @@ void add_choices(CostingClass& costing) {
       .def(
           "make_or_buy",
           [](const Costing& c, const std::string& base, const std::string& item) {
+            c.expect_unchanged("making and buying");
             return MakeOrBuyFound{make_or_buy(c, base, item), c.plan().money()};
           },
           py::arg("base"), py::arg("item"));

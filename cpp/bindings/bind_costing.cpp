@@ -3,17 +3,18 @@
 #include "bindings/bind.hpp"
 #include "bindings/bind_choices.hpp"
 #include "bindings/caution_list.hpp"
+#include "bindings/cell_value.hpp"
 #include "bindings/cost_options.hpp"
 #include "bindings/curve_of.hpp"
 #include "bindings/share.hpp"
 #include "costing/caution.hpp"
 #include "costing/costing.hpp"
+#include "costing/costing_why.hpp"
 #include "costing/label.hpp"
 #include "costing/leftovers.hpp"
 #include "costing/recipe_checks.hpp"
 #include "costing/shopping.hpp"
 #include "costing/targets.hpp"
-#include "costing/why.hpp"
 #include "measure/amount.hpp"
 #include "measure/told.hpp"
 
@@ -117,16 +118,17 @@ void bind_costing(py::module_& m) {
       .def_property_readonly("thrown", [](const Costing& c) { return c.cost("thrown"); })
       .def_property_readonly("borne", [](const Costing& c) { return c.cost("borne"); })
       .def_property_readonly(
-          "closing", [](const Costing& c) { return Quantity(c.costs().closing, c.plan().money()); })
+          "closing",
+          [](const Costing& c) { return Quantity(c.now()->costs().closing, c.plan().money()); })
       .def_property_readonly(
-          "opening", [](const Costing& c) { return Quantity(c.costs().opening, c.plan().money()); })
-      .def_property_readonly("deposit", [](const Costing& c) { return c.provisions().deposit(); })
-      .def_property_readonly("left", [](const Costing& c) { return leftovers(c.provisions()); })
+          "opening",
+          [](const Costing& c) { return Quantity(c.now()->costs().opening, c.plan().money()); })
+      .def_property_readonly("deposit", [](const Costing& c) { return c.now()->deposit(); })
+      .def_property_readonly("left", [](const Costing& c) { return leftovers(*c.now()); })
       .def("per_portion", &Costing::per_portion, py::arg("which") = "borne")
-      .def_property_readonly("unpriced", &Costing::unpriced)
+      .def_property_readonly("unpriced", [](const Costing& c) { return c.now()->unpriced(); })
       .def_property_readonly("to_check", &Costing::to_check)
-      .def_property_readonly("shopping",
-                             [](const Costing& c) { return shopping_list(c.provisions()); })
+      .def_property_readonly("shopping", [](const Costing& c) { return shopping_list(*c.now()); })
       .def_property_readonly("cautions", [](const Costing& c) { return cautions(c.recipe()); })
       .def_property_readonly("cells", &cell_names)
       .def("explain", &explain, py::arg("cell"))
@@ -134,17 +136,37 @@ void bind_costing(py::module_& m) {
           "why",
           [](const Costing& c, const std::string& cell) { return text_of(explain(c, cell)); },
           py::arg("cell"))
+      .def_property_readonly("sheet", &Costing::sheet)
+      .def(
+          "override",
+          [](const Costing& c, const std::string& name, const py::object& value,
+             const std::string& why, const std::string& who, const std::string& when) {
+            c.override_figure(name, {cell_value_of(value), why, who, when});
+          },
+          py::arg("name"), py::arg("value"), py::kw_only(), py::arg("why"), py::arg("who") = "",
+          py::arg("when") = "")
+      .def("release", &Costing::release, py::arg("name"))
       .def("curve", &curve_of, py::arg("portions"))
-      .def("most_portions", &most_portions, py::arg("spend"))
+      .def(
+          "most_portions",
+          [](const Costing& c, const Quantity& spend) {
+            c.expect_unchanged("most portions");
+            return most_portions(c, spend);
+          },
+          py::arg("spend"))
       .def(
           "most_portions",
           [](const Costing& c, const std::string& spend) {
+            c.expect_unchanged("most portions");
             return most_portions(c, parse_quantity(spend));
           },
           py::arg("spend"))
       .def(
           "drivers",
-          [](const Costing& c, const py::object& more) { return cost_drivers(c, share_of(more)); },
+          [](const Costing& c, const py::object& more) {
+            c.expect_unchanged("drivers");
+            return cost_drivers(c, share_of(more));
+          },
           py::arg("more") = "10 %")
       .def("__repr__", [](const Costing& c) {
         return "<Costing of " + c.recipe().name() + " for " +

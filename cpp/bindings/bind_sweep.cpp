@@ -1,5 +1,6 @@
-#include "bindings/bind.hpp"
 #include "bindings/bind_sweep.hpp"
+
+#include "bindings/bind.hpp"
 #include "bindings/cell_value.hpp"
 
 namespace scalepan::bindings {
@@ -100,7 +101,7 @@ py::tuple meetings_as_python(const Sheet& sheet, const std::string& input,
 
 }  // namespace
 
-void bind_sweep(py::module_& m, py::class_<Sheet>& sheet) {
+void bind_sweep(py::module_& m, SheetClass& sheet) {
   py::class_<SweptCell, std::shared_ptr<SweptCell>>(m, "SweptCell")
       .def_property_readonly("name", &SweptCell::name)
       .def_property_readonly("unit",

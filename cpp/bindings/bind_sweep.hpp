@@ -6,6 +6,8 @@
 
 namespace scalepan::bindings {
 
-void bind_sweep(py::module_& m, py::class_<Sheet>& sheet);
+using SheetClass = py::class_<Sheet, std::shared_ptr<Sheet>>;
+
+void bind_sweep(py::module_& m, SheetClass& sheet);
 
 }  // namespace scalepan::bindings

@@ -46,6 +46,15 @@ bool is_number(const py::handle& given) {
 
 }  // namespace
 
+/// A food, a recipe, offers or packs: to be handed on, and compared.
+struct HeldThing {
+  CellValue value;
+
+  [[nodiscard]] std::string text() const {
+    return std::get<ThingPointer>(value.value)->text();
+  }
+};
+
 Quantity quantity_from(const py::handle& given) {
   if (py::isinstance<Quantity>(given)) return given.cast<Quantity>();
   if (py::isinstance<py::str>(given)) return parse_quantity(given.cast<std::string>());
@@ -55,6 +64,7 @@ Quantity quantity_from(const py::handle& given) {
 CellValue cell_value_of(const py::handle& given) {
   if (py::isinstance<py::bool_>(given)) return {flag_type(), Rational(given.cast<bool>() ? 1 : 0)};
   if (py::isinstance<QuantityInterval>(given)) return value_of(given.cast<QuantityInterval>());
+  if (py::isinstance<HeldThing>(given)) return given.cast<const HeldThing&>().value;
   if (py::isinstance<Text>(given)) {
     return {text_type(), std::make_shared<const Text>(given.cast<const Text&>().text())};
   }
@@ -67,6 +77,7 @@ CellValue cell_value_of(const py::handle& given) {
 
 py::object python_of(const CellValue& value) {
   if (const auto* thing = std::get_if<ThingPointer>(&value.value)) {
+    if (value.type.kind != ValueKind::text) return py::cast(HeldThing{value});
     return py::str((*thing)->text());
   }
   if (const auto* interval = std::get_if<Interval>(&value.value)) {
@@ -93,6 +104,11 @@ ValueType value_type_of(const std::string& text) {
 }
 
 void bind_interval(py::module_& m) {
+  py::class_<HeldThing>(m, "Thing")
+      .def("__str__", &HeldThing::text)
+      .def("__repr__", [](const HeldThing& self) { return "<Thing " + self.text() + ">"; })
+      .def("__eq__", [](const HeldThing& a, const HeldThing& b) { return a.value == b.value; })
+      .def("__hash__", [](const HeldThing& self) { return py::hash(py::str(self.text())); });
   py::class_<QuantityInterval>(m, "Interval")
       .def(py::init(&interval_between), py::arg("low"), py::arg("high") = py::none())
       .def_readonly("low", &QuantityInterval::low)

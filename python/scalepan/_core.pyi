@@ -1058,6 +1058,28 @@ class Costing:
         """The derivation as data. Raises CostError (``why.unknown_cell``, ``why.unpriced``)."""
     def why(self, cell: str) -> str:
         """The derivation as a text tree. Raises what ``explain`` raises."""
+    @property
+    def sheet(self) -> Sheet:
+        """The live sheet: every figure is a cell, ``leeks.edible`` as well as ``till``.
+
+        Made when first asked for; from then on the figures of the costing are those of the sheet.
+        """
+    def override(
+        self,
+        name: str,
+        value: str | Number | Quantity | bool,
+        *,
+        why: str,
+        who: str = "",
+        when: str = "",
+    ) -> None:
+        """Puts a measured value in the place of a figure; only what depends on it runs again.
+
+        A bare number takes the figure's unit. Raises SheetError (``sheet.unknown`` with the nearest
+        names, ``sheet.dimension``, ``sheet.reason`` without a reason).
+        """
+    def release(self, name: str) -> None:
+        """Takes an override back. Raises SheetError (``sheet.unknown``, ``sheet.released``)."""
     def most_portions(self, spend: str | Quantity) -> WithinSpend:
         """The most whole portions whose till is within a spend.
 
@@ -1526,6 +1548,15 @@ class Driver:
     @property
     def more_borne(self) -> Quantity: ...
 
+class Thing:
+    """A food, a recipe, offers or packs: what a cell of a costing's sheet holds beside figures.
+
+    It may be set in another cell of its kind: the offers of other prices, say.
+    """
+
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
 class Sheet:
     """Named cells, of which some are given and some follow by formulas.
 
@@ -1533,7 +1564,7 @@ class Sheet:
     is refused leaves the sheet as it was. One thread at a time may change a sheet.
     """
 
-    def set(self, name: str, value: str | Number | Quantity | bool) -> None:
+    def set(self, name: str, value: str | Number | Quantity | bool | Thing) -> None:
         """Gives a value; a new cell takes its dimension from it and keeps it.
 
         Raises SheetError (``sheet.name``, ``sheet.formula``, ``sheet.dimension``).
@@ -1561,7 +1592,7 @@ class Sheet:
         """Raises SheetError (``sheet.unknown``, ``sheet.released``)."""
     def remove(self, name: str) -> None:
         """Raises SheetError (``sheet.unknown``, ``sheet.read``)."""
-    def value(self, name: str) -> Quantity | bool:
+    def value(self, name: str) -> Quantity | bool | Thing:
         """Raises SheetError (``sheet.unknown``), or the error that the cell holds."""
     def formula(self, name: str) -> str:
         """As written; empty for a cell that is given. Raises SheetError (``sheet.unknown``)."""

@@ -47,6 +47,7 @@ def lines_of_demo(width: int) -> list[str]:
             _times_ten(small, large, width),
             report.notes_section(large.to_check, width),
             report.cautions_section(large.cautions, width),
+            _after_a_trim(width),
         ]
     )
 
@@ -78,6 +79,31 @@ def _times_ten(small: Costing, large: Costing, width: int) -> list[str]:
     lines += table(("", ""), rows, right=(1,), width=width)
     text = "Ten small shops would buy ten oil bottles and ten jars of paprika; one shop buys few."
     return lines + wrapped(text, width, "  ")
+
+
+def _after_a_trim(width: int) -> list[str]:
+    """The dish for forty once more, with an edible share of the kitchen's own."""
+    costing = demo_costings()[1]
+    before = _figures_of_trim(costing)
+    costing.override("fennel.edible", "0.68", why="own trim, 3 cases (invented)")
+    after = _figures_of_trim(costing)
+    told = ("edible share", "fennel to buy", "packs", "till", "borne")
+    rows = list(zip(told, before, after, strict=True))
+    lines = [report.heading("After a trim test of your own: 68 % of the fennel is edible")]
+    lines += table(("", "before", "after"), rows, right=(), width=width)
+    ran = [cell for cell in costing.sheet.ran if cell.startswith("fennel.")]
+    text = (
+        f"Run again: {len(costing.sheet.ran)} of {len(costing.sheet.cells())} cells: "
+        f"{', '.join(ran)}, and the totals."
+    )
+    return lines + wrapped(text, width, "  ")
+
+
+def _figures_of_trim(costing: Costing) -> list[str]:
+    fennel = costing.shopping[0]
+    share = costing.explain("fennel.edible").figure
+    packs = costing.explain("fennel.packs").figure
+    return [share, fennel.need.told, packs, costing.till.told_money, costing.borne.told_money]
 
 
 def main(arguments: list[str]) -> int:

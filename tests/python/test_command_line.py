@@ -119,7 +119,9 @@ def test_why_draws_the_tree_down_to_the_source(
 ) -> None:
     assert main(["why", "pot.toml", "leeks.buy", *pot[1:]]) == 0
     out = capsys.readouterr().out
-    assert out.startswith("leeks.buy = ≈ 11.36 kg  (exactly 11 4/11 kg AP)\n  = need / edible\n")
+    assert out.startswith(
+        "leeks.buy = ≈ 11.36 kg  (exactly 11 4/11 kg AP)\n  = leeks.need / leeks.edible\n"
+    )
     assert "USDA SR28 11246, refuse 56 %" in out
     assert "pot.toml:4:11" in out
 

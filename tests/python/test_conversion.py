@@ -50,8 +50,10 @@ def test_a_costing_tells_the_figure_beside_too() -> None:
     recipe = scalepan.parse_recipe('name = "x"\nserves = 1\nlines = ["890 g carrots, peeled"]\n')
     prices = scalepan.parse_prices("item,sold_as,pack,price,keeps\ncarrots,AP,1 kg,1,no\n")
     assert scalepan.cost(recipe, prices).why("carrots.edible") == (
-        "carrots.edible = 0.89 EP/AP   [USDA SR28 11124, refuse 11 % (Crown, tops and "
+        "carrots.edible = 0.89 EP/AP\n"
+        "  = edible_share(carrots.food)   [USDA SR28 11124, refuse 11 % (Crown, tops and "
         "scrapings)]\n"
+        '├─ carrots.food = carrot   ["carrots" in the catalogue]\n'
         "└─ beside it = ≈ 0.8203 EP/AP  (exactly 105/128 EP/AP)   [Armed Forces Recipe Service "
         "2003 (TM 10-412), M-G No. 1 relish table, carrots, fresh, strips, 6 lb 9 oz of 8 lb]\n"
     )

@@ -226,7 +226,7 @@ def test_foods_the_catalogue_does_not_have_are_named_in_the_cautions() -> None:
 
 def test_why_the_leeks_are_bought(forty: scalepan.Costing) -> None:
     tree = forty.explain("leeks.buy")
-    assert (tree.name, tree.how) == ("leeks.buy", "need / edible")
+    assert (tree.name, tree.how) == ("leeks.buy", "leeks.need / leeks.edible")
     assert "11 4/11 kg AP" in tree.figure
     need, edible = tree.parts
     assert (need.name, need.figure) == ("leeks.need", "5 kg EP")

@@ -45,6 +45,16 @@ def test_the_demo_says_what_times_ten_would_have_said_wrongly() -> None:
     assert "All prices are invented." in text
 
 
+def test_an_own_trim_test_runs_the_fennel_and_the_totals_alone() -> None:
+    text = "\n".join(lines_of_demo(80))
+    # 7 kg at 0.68 are 10.294 kg: ten packs of 1 kg and two of 250 g, 34.10 where it was 31.95.
+    assert "10 x 1 kg + 2 x 250 g" in text
+    assert "77.35 EUR" in text
+    after = text.split("After a trim test of your own")[1]
+    assert "fennel.buy, fennel.packs" in " ".join(after.split())
+    assert "onions" not in after
+
+
 def test_the_curve_is_drawn(tmp_path: Path) -> None:
     pytest.importorskip("matplotlib")
     picture = tmp_path / "curve.png"

@@ -199,12 +199,12 @@ def test_how_a_figure_came_about_with_stock() -> None:
     held = "fennel,AP,900 g,0.90,EUR,\n"
     found = costing(recipe("1.2 kg AP fennel"), held)
     assert found.why("fennel.leftover").startswith(
-        "fennel.leftover = 200 g AP\n  = bought - (buy - on hand), of the whole item\n"
+        "fennel.leftover = 200 g AP\n  = left_of(fennel.packs)   [bought - (buy - on hand)]\n"
     )
     assert "on hand, used = 900 g AP\n" in found.why("fennel.thrown")
     enough = costing(recipe("800 g AP fennel"), held)
     assert enough.why("fennel.used").startswith(
-        "fennel.used = 0.80 EUR\n  = value of what is on hand and used\n"
+        "fennel.used = 0.80 EUR\n  = fennel.till * used_share(fennel.packs) + stock_used(fennel.packs)"
     )
 
 
