@@ -134,8 +134,10 @@ class FormDomain {
       level = reach_.ceiling_of(count);
     } else if (instruction.operation == Operation::down_to_multiple) {
       level = -reach_.ceiling_of(count * minus);
-    } else {
-      level = -reach_.ceiling_of((count + Form::constant(Rational(1, 2))) * minus);
+    } else {  // halves go away from zero
+      const Form half = Form::constant(Rational(1, 2));
+      level = reach_.sign_of(count) < 0 ? reach_.ceiling_of(count - half)
+                                        : -reach_.ceiling_of((count + half) * minus);
     }
     return step * Form::constant(level);
   }
