@@ -61,16 +61,6 @@ std::string stage_hint(Dimension left, Dimension right) {
              stage_hint(left.dimension(), right.dimension()));
 }
 
-ValueType sum_type(std::string_view what, const ValueType& left, const ValueType& right) {
-  if (left.kind != ValueKind::quantity || right.kind != ValueKind::quantity) {
-    fail_sides("formula.type", what, left, right, {});
-  }
-  if (left.any_zero) return right;
-  if (right.any_zero) return left;
-  if (!(left.dimension() == right.dimension())) fail_dimension(what, left, right);
-  return left.shown.ratio() >= right.shown.ratio() ? left : right;
-}
-
 ValueType product_type(TokenKind sign, const ValueType& left, const ValueType& right) {
   if (left.kind != ValueKind::quantity || right.kind != ValueKind::quantity) {
     fail_sides("formula.type", name_of(sign), left, right, {});
@@ -84,6 +74,16 @@ ValueType product_type(TokenKind sign, const ValueType& left, const ValueType& r
 }
 
 }  // namespace
+
+ValueType sum_type(std::string_view what, const ValueType& left, const ValueType& right) {
+  if (left.kind != ValueKind::quantity || right.kind != ValueKind::quantity) {
+    fail_sides("formula.type", what, left, right, {});
+  }
+  if (left.any_zero) return right;
+  if (right.any_zero) return left;
+  if (!(left.dimension() == right.dimension())) fail_dimension(what, left, right);
+  return left.shown.ratio() >= right.shown.ratio() ? left : right;
+}
 
 ValueType type_of_two(TokenKind sign, const ValueType& left, const ValueType& right) {
   switch (sign) {
@@ -128,8 +128,11 @@ ValueType power_type(const ValueType& type, int exponent) {
 }
 
 ValueType alike_type(std::string_view what, const ValueType& left, const ValueType& right) {
-  if (left.kind == ValueKind::flag && right.kind == ValueKind::flag) return flag_type();
-  return sum_type(what, left, right);
+  if (left.kind == ValueKind::quantity && right.kind == left.kind) {
+    return sum_type(what, left, right);
+  }
+  if (left.alike(right)) return left;
+  fail_sides("formula.type", what, left, right, {});
 }
 
 void expect_flag(const ValueType& type, std::string_view what, std::uint32_t offset) {

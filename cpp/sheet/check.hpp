@@ -10,6 +10,9 @@
 
 namespace scalepan {
 
+/// Of two quantities of one dimension, of which the larger unit is shown.
+[[nodiscard]] ValueType sum_type(std::string_view what, const ValueType& left,
+                                 const ValueType& right);
 [[nodiscard]] ValueType type_of_two(TokenKind sign, const ValueType& left, const ValueType& right);
 [[nodiscard]] ValueType negated_type(const ValueType& type);
 [[nodiscard]] ValueType denied_type(const ValueType& type);

@@ -30,8 +30,8 @@ class Names {
 inline constexpr std::size_t longest_formula = 100'000;
 inline constexpr std::size_t deepest_formula = 200;
 
-/// Reads, checks dimensions and stages, and compiles; formulas of one shape share a programme. Takes
-/// time in proportion to the text and never recurses.
+/// Reads, checks dimensions and stages, and compiles; formulas of one shape share a programme.
+/// Takes time in proportion to the text and never recurses. Its formulas point into the functions.
 class Compiler {
  public:
   explicit Compiler(std::shared_ptr<const FunctionTable> functions);
@@ -40,8 +40,9 @@ class Compiler {
   [[nodiscard]] const FunctionTable& functions() const { return *functions_; }
 
   /// Throws, with the offset of the culprit: `formula.unreadable`, `formula.doubtful`,
-  /// `formula.name`, `formula.function`, `formula.arguments`, `formula.type`, `formula.dimension`,
-  /// `formula.power`, `formula.deep`, `formula.long`, and the errors of numbers and units.
+  /// `formula.name`, `formula.function`, `formula.arguments`, `formula.column`, `formula.type`,
+  /// `formula.dimension`, `formula.power`, `formula.deep`, `formula.long`, and the errors of
+  /// numbers and units.
   [[nodiscard]] Formula compile(std::string_view text, const Names& names);
 
  private:

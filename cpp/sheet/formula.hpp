@@ -7,12 +7,20 @@
 #include <string>
 #include <vector>
 
+#include "sheet/instruction.hpp"
 #include "sheet/value.hpp"
 
 namespace scalepan {
 
 struct Function;
-struct Instruction;
+
+/// How the figures on both sides of a sign are shown.
+struct Sides {
+  Unit left;
+  Unit right;
+
+  friend bool operator==(const Sides&, const Sides&) = default;
+};
 
 /// What all formulas of one shape and with inputs of the same types have in common. Its inputs are
 /// told apart by their place in a formula's `inputs`. Never changes.
@@ -22,10 +30,11 @@ struct Programme {
   std::vector<Instruction> code;
   std::vector<Rational> constants;
   std::vector<ThingPointer> things;
-  std::vector<const Function*> functions;
-  std::uint32_t stack = 0;  // the most values at once
-  bool numeric = true;      // only numbers go in, out and between
-  std::string shape;        // the text, with one byte 1 in the place of each name
+  std::vector<const Function*> functions;  // of the compiler's table, which must live as long
+  std::vector<Sides> sides;                // how what signs stand between is shown, for errors
+  std::uint32_t stack = 0;                 // the most values at once
+  bool numeric = true;                     // only numbers go in, out and between
+  std::string shape;                       // the text, with one byte 1 in the place of each name
   std::vector<std::uint32_t> occurrences;  // which input each name is, in the order of the text
 };
 
@@ -37,6 +46,11 @@ struct Formula {
 /// The text of a formula whose inputs are called so.
 [[nodiscard]] std::string text_of(const Programme& programme,
                                   const std::function<std::string(std::size_t)>& name_of_input);
+
+/// Where an offset in the shape is in that text.
+[[nodiscard]] std::size_t text_offset(const Programme& programme,
+                                      const std::function<std::string(std::size_t)>& name_of_input,
+                                      std::size_t offset);
 
 /// Thrown where a formula reads a cell without a value.
 struct InputFailed {
@@ -51,19 +65,19 @@ struct RunSpace {
 
 /// What a formula's inputs are worth.
 struct NumberInputs {
-  const std::uint32_t* cells;   // of the formula
-  const Rational* values;       // by cell
-  const std::uint8_t* failed;   // by cell; null where none has failed
+  const std::uint32_t* cells;  // of the formula
+  const Rational* values;      // by cell
+  const std::uint8_t* failed;  // by cell; null where none has failed
 };
 
 /// Of a numeric programme whose inputs are all single numbers, in the coherent unit. Throws
 /// `number.division_by_zero` and `number.rounding_step` with an offset in the shape,
 /// `number.too_large`, and `InputFailed`.
-[[nodiscard]] Rational run(const Programme& programme, const NumberInputs& inputs,
-                           RunSpace& space);
+[[nodiscard]] Rational run(const Programme& programme, const NumberInputs& inputs, RunSpace& space);
 
 /// Of any programme. `value_of_input` may throw `InputFailed`. Throws what `run` and the functions
-/// throw, and `formula.undecided` where an interval leaves a choice or a comparison open.
+/// throw, `formula.undecided` where an interval leaves a choice, a comparison or a step open, and
+/// `formula.unbounded` where nothing bounds what comes out from below.
 [[nodiscard]] Value run_on_values(const Programme& programme,
                                   const std::function<Value(std::size_t)>& value_of_input,
                                   RunSpace& space);

@@ -18,7 +18,7 @@ struct Function {
   std::string_view told;   // what it gives, in a line
   std::size_t fewest;
   std::size_t most;
-  /// `call` where it has a `run` of its own.
+  /// `call` where it has a `run` of its own; `load` for the total of a column.
   Operation operation = Operation::call;
   /// What comes out for arguments of these types; throws `formula.type` and `formula.dimension`.
   ValueType (*type)(std::string_view name, std::span<const ValueType> arguments);
@@ -26,6 +26,9 @@ struct Function {
   /// Where a figure it gives comes from, such as the source of a fact; may be null.
   std::string (*source)(std::span<const Value> arguments) = nullptr;
 };
+
+/// What is in its brackets is the name of a column.
+inline constexpr std::string_view sum_function = "sum";
 
 /// The functions that a formula may call, by name. Those of mathematics are always among them.
 class FunctionTable {

@@ -34,7 +34,7 @@ enum class Operation : std::uint8_t {
   greatest,     // the same
   jump,         // argument: to which instruction
   jump_if_not,  // the same; the current value is the flag, and is done with
-  call,         // argument: which of the programme's functions; `count` arguments
+  call,         // argument: which of the programme's functions
 };
 
 /// Where the right side of an operation is.
@@ -43,7 +43,7 @@ enum class Operand : std::uint8_t { current, constant, input, thing };
 struct Instruction {
   Operation operation = Operation::load;
   Operand operand = Operand::current;
-  std::uint16_t count = 0;
+  std::uint16_t count = 0;  // of a call: arguments; of a sign: which of the programme's sides
   std::uint32_t argument = 0;
   std::uint32_t offset = 0;  // in the shape, for errors
 };

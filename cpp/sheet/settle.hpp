@@ -4,36 +4,33 @@
 
 #include <vector>
 
+#include "sheet/evaluate.hpp"
 #include "sheet/state.hpp"
 
 namespace scalepan {
 
 class Settler {
  public:
-  /// The formulas and totals that ran, in the order they ran in.
-  std::vector<Cell> settle(SheetState& state);
+  explicit Settler(SheetState& state)
+      : state_(state), evaluator_(state.figures, *this) {}
 
- private:
-  void work_out(Cell cell);
-  void run_formula(Cell cell);
-  void run_on_figures(Cell cell, const Programme& programme);
-  void run_total(Cell cell);
+  /// The formulas and totals that ran, in the order they ran in.
+  std::vector<Cell> settle();
+
   void keep_number(Cell cell, const Rational& number);
   void keep(Cell cell, const Value& value);
   void hold(Cell cell, const HeldError& held);
   void hold_new(Cell cell, const Error& error);
+
+ private:
+  void work_out(Cell cell);
+  void run_total(Cell cell);
   template <typename Replace>
   void tell_readers(Cell cell, Replace replace);
-  void tell_number(Cell cell, const Rational& before, const Rational& after);
-  void tell(Cell cell, const Heard& before);
-  [[nodiscard]] Heard heard(Cell cell) const;
 
-  SheetState* state_ = nullptr;
+  SheetState& state_;
+  Evaluator<Settler> evaluator_;
   std::vector<Cell> ran_;
-  RunSpace space_;
 };
-
-/// An error in a cell's formula with its place: the cell, and the column in the formula's text.
-[[nodiscard]] Error placed_in_cell(const SheetState& state, Cell cell, const Error& error);
 
 }  // namespace scalepan

@@ -65,7 +65,7 @@ Steps Sheet::play_back(Steps steps) {
 
 void Sheet::settle() {
   state_.accept();
-  ran_ = settler_.settle(state_);
+  ran_ = settler_.settle();
 }
 
 void Sheet::remember(Steps steps) {

@@ -265,4 +265,12 @@ void SheetState::refuse() {
   dropped_.clear();
 }
 
+Total sum_of_rows(const SheetState& state, const Figures& figures, Home home) {
+  Total sum;
+  for (const Row& row : state.blocks.at(home.block).rows) {
+    sum.replace({}, heard_of(figures, row.cells[home.column]));
+  }
+  return sum;
+}
+
 }  // namespace scalepan

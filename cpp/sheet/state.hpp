@@ -145,4 +145,7 @@ class SheetState {
   Steps recorded_;
 };
 
+/// Of all rows of a column, read anew.
+[[nodiscard]] Total sum_of_rows(const SheetState& state, const Figures& figures, Home home);
+
 }  // namespace scalepan

@@ -1,13 +1,12 @@
 #include "sheet/token.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
 #include "exact/text.hpp"
-#include "measure/unit_table.hpp"
-#include "measure/unit_text.hpp"
 
 namespace scalepan {
 
@@ -23,20 +22,31 @@ constexpr std::array<std::pair<std::string_view, TokenKind>, 8> keywords{{
     {"yes", TokenKind::yes_word},
     {"no", TokenKind::no_word},
 }};
+constexpr std::size_t longest_keyword = 4;
 
 /// Longer signs come before those they start with.
-constexpr std::array<std::pair<std::string_view, TokenKind>, 19> signs{{
-    {"<=", TokenKind::at_most},     {">=", TokenKind::at_least},     {"<>", TokenKind::unequal},
-    {"\u2264", TokenKind::at_most}, {"\u2265", TokenKind::at_least}, {"\u2260", TokenKind::unequal},
-    {"\u00D7", TokenKind::times},   {"\u00F7", TokenKind::divide},   {"\u2212", TokenKind::minus},
-    {"<", TokenKind::less},         {">", TokenKind::more},          {"=", TokenKind::equal},
-    {"+", TokenKind::plus},         {"-", TokenKind::minus},         {"*", TokenKind::times},
-    {"/", TokenKind::divide},       {"^", TokenKind::power},         {"(", TokenKind::open},
-    {",", TokenKind::comma},
+constexpr std::array<std::pair<std::string_view, TokenKind>, 20> signs{{
+    {"+", TokenKind::plus},          {"-", TokenKind::minus},        {"*", TokenKind::times},
+    {"/", TokenKind::divide},        {"(", TokenKind::open},         {")", TokenKind::close},
+    {",", TokenKind::comma},         {"^", TokenKind::power},        {"<=", TokenKind::at_most},
+    {">=", TokenKind::at_least},     {"<>", TokenKind::unequal},     {"<", TokenKind::less},
+    {">", TokenKind::more},          {"=", TokenKind::equal},        {"\u2264", TokenKind::at_most},
+    {"\u2265", TokenKind::at_least}, {"\u2260", TokenKind::unequal}, {"\u00D7", TokenKind::times},
+    {"\u00F7", TokenKind::divide},   {"\u2212", TokenKind::minus},
 }};
 
 bool starts_name(char c) { return is_letter(c) || c == '_'; }
 bool in_name(char c) { return starts_name(c) || is_digit(c) || c == '.'; }
+bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20U || c == '\x7F'; }
+
+TokenKind kind_of(std::string_view word) {
+  if (word.size() <= longest_keyword) {
+    for (const auto& [known, kind] : keywords) {
+      if (known == word) return kind;
+    }
+  }
+  return TokenKind::name;
+}
 
 std::string_view letters_at(std::string_view text, std::size_t position) {
   std::size_t end = position;
@@ -46,179 +56,222 @@ std::string_view letters_at(std::string_view text, std::size_t position) {
 
 }  // namespace
 
-bool is_keyword(std::string_view word) {
-  for (const auto& [known, kind] : keywords) {
-    if (known == word) return true;
-  }
-  return false;
-}
-
-bool names_unit(std::string_view word) {
-  return find_unit(word, Measures::metric, UnitScope::all) != nullptr;
-}
-
-Token TokenReader::sign(TokenKind kind, std::size_t length) {
-  Token token{kind, static_cast<std::uint32_t>(position_), text_.substr(position_, length)};
-  position_ += length;
-  return token;
-}
+bool is_keyword(std::string_view word) { return kind_of(word) != TokenKind::name; }
 
 Token TokenReader::next() {
   while (position_ < text_.size() && is_space(text_[position_])) ++position_;
   Token token;
-  token.offset = static_cast<std::uint32_t>(position_);
+  token.before = before_;
+  token.spot = {static_cast<std::uint32_t>(position_),
+                static_cast<std::uint32_t>(position_ - shift_)};
   if (position_ >= text_.size()) return token;
   const char c = text_[position_];
   const bool point = c == '.' && position_ + 1 < text_.size() && is_digit(text_[position_ + 1]);
-  if (is_digit(c) || point) {
-    token = literal();
-  } else if (starts_name(c)) {
-    token = word();
-  } else if (c == ')') {
-    token = sign(TokenKind::close, 1);
+  if (starts_name(c)) {
+    word(token);
+  } else if (is_digit(c) || point) {
+    literal(token);
+  } else if (c == '"') {
+    quoted(token);
   } else {
-    const std::string_view rest = text_.substr(position_);
-    for (const auto& [known, kind] : signs) {
-      if (!rest.starts_with(known)) continue;
-      token = sign(kind, known.size());
-      break;
-    }
-  }
-  if (token.kind == TokenKind::end) {
-    fail_at(position_, "formula.unreadable",
-            "\"" + excerpt(text_.substr(position_), 8) + "\" means nothing in a formula");
+    sign(token);
   }
   before_ = token.kind;
   return token;
 }
 
-Token TokenReader::word() {
+void TokenReader::sign(Token& token) {
+  token.kind = TokenKind::unreadable;
+  const std::string_view rest = text_.substr(position_);
+  for (const auto& [known, kind] : signs) {
+    if (!rest.starts_with(known)) continue;
+    token.kind = kind;
+    token.text = rest.substr(0, known.size());
+    position_ += known.size();
+    return;
+  }
+}
+
+void TokenReader::word(Token& token) {
   const std::size_t start = position_;
   while (position_ < text_.size() && in_name(text_[position_])) ++position_;
-  Token token{TokenKind::name, static_cast<std::uint32_t>(start),
-              text_.substr(start, position_ - start)};
-  for (const auto& [known, kind] : keywords) {
-    if (known == token.text) token.kind = kind;
+  token.text = from(start);
+  token.kind = kind_of(token.text);
+  if (token.kind != TokenKind::name) return;
+  std::size_t behind = position_;
+  while (behind < text_.size() && is_space(text_[behind])) ++behind;
+  if (behind < text_.size() && text_[behind] == '(') {
+    token.kind = TokenKind::function;
+  } else {
+    shift_ += token.text.size() - 1;
   }
-  return token;
 }
 
-Rational TokenReader::digits() {
+/// A doubled quote stands for one. Control characters are refused, so that no text looks like
+/// another.
+void TokenReader::quoted(Token& token) {
   const std::size_t start = position_;
-  while (position_ < text_.size() && is_digit(text_[position_])) ++position_;
-  const std::string_view read = text_.substr(start, position_ - start);
-  return in_part(start, [&] { return parse_amount_number(read); });
-}
-
-/// Whether digits, a stroke and digits follow without spaces.
-bool TokenReader::starts_fraction(std::size_t position) const {
-  const std::size_t start = position;
-  while (position < text_.size() && is_digit(text_[position])) ++position;
-  return position > start && position + 1 < text_.size() && text_[position] == '/' &&
-         is_digit(text_[position + 1]);
-}
-
-/// `fraction`: whether a stroke stands in it.
-Rational TokenReader::number(Token& token, bool& fraction) {
-  const std::size_t start = position_;
-  while (position_ < text_.size() && is_digit(text_[position_])) ++position_;
-  const bool whole = position_ >= text_.size() || text_[position_] != '.';
-  if (!whole) {
-    ++position_;
-    while (position_ < text_.size() && is_digit(text_[position_])) ++position_;
-  }
-  const std::string_view read = text_.substr(start, position_ - start);
-  Rational value = in_part(start, [&] { return parse_amount_number(read); });
-  token.text = read;
-  std::size_t gap = position_;
-  skip_spaces(text_, gap);
-  if (whole && gap > position_ && starts_fraction(gap)) {
-    position_ = gap;
-    const Rational top = digits();
-    ++position_;
-    fraction = true;
-    return value + top / digits();
-  }
-  return value;
-}
-
-Token TokenReader::literal() {
-  Token token{TokenKind::literal, static_cast<std::uint32_t>(position_), {}};
-  const std::size_t start = position_;
-  bool mixed = false;
-  token.value = number(token, mixed);
-  const std::size_t after_number = position_;
-  const bool stroke = !mixed && position_ + 1 < text_.size() && text_[position_] == '/' &&
-                      is_digit(text_[position_ + 1]);
-  if (stroke) {
-    ++position_;
-    const Rational below = digits();
-    std::size_t probe = position_;
-    skip_spaces(text_, probe);
-    const bool has_unit = unit_end(probe) > probe && !below.is_zero();
-    if (has_unit) {
-      expect_clear(token, token.text.find('.') == std::string_view::npos);
-      token.value /= below;
-    } else {
-      position_ = after_number;
-    }
-  }
-  unit(token);
-  token.text = text_.substr(start, position_ - start);
-  return token;
-}
-
-/// Of a fraction with a unit: `a / 3/4 g` and `1.5/2 kg` could be read in two ways.
-void TokenReader::expect_clear(const Token& token, bool whole) const {
-  if (whole && before_ != TokenKind::divide && before_ != TokenKind::power) return;
-  fail_at(token.offset, "formula.doubtful",
-          "\"" + excerpt(text_.substr(token.offset), 12) + "\" can be read in two ways",
-          "put brackets around what belongs together");
-}
-
-/// The end of the unit that starts here, or the position itself where none does.
-std::size_t TokenReader::unit_end(std::size_t position) const {
-  const std::string_view first = letters_at(text_, position);
-  const bool sign = position < text_.size() && (text_[position] == '%' || text_[position] == '[');
-  if ((first.empty() && !sign) || is_keyword(first)) return position;
-  std::size_t end = position + (sign ? 1 : first.size());
-  if (sign && text_[position] == '[') {
-    while (end < text_.size() && text_[end - 1] != ']') ++end;
-  }
-  while (end < text_.size()) {
-    std::size_t probe = end;
-    const bool stroke = text_[probe] == '/';
-    if (stroke && probe + 1 < text_.size() && text_[probe + 1] == '(') {
-      const std::size_t close = text_.find(')', probe);
-      const std::string_view inside = letters_at(text_, probe + 2);
-      if (close == std::string_view::npos || !names_unit(inside)) return end;
-      end = close + 1;
+  token.kind = TokenKind::unreadable;
+  for (std::size_t at = start + 1; at < text_.size() && !is_control(text_[at]); ++at) {
+    if (text_[at] != '"') continue;
+    const bool doubled = at + 1 < text_.size() && text_[at + 1] == '"';
+    if (doubled) {
+      ++at;
       continue;
     }
-    if (stroke) {
-      ++probe;
+    position_ = at + 1;
+    token.kind = TokenKind::text;
+    token.text = from(start);
+    return;
+  }
+}
+
+std::string_view TokenReader::digits_at(std::size_t position) const {
+  std::size_t end = position;
+  while (end < text_.size() && is_digit(text_[end])) ++end;
+  return text_.substr(position, end - position);
+}
+
+void TokenReader::literal(Token& token) {
+  token.kind = TokenKind::literal;
+  const std::size_t start = position_;
+  position_ += digits_at(start).size();
+  const bool whole = position_ >= text_.size() || text_[position_] != '.';
+  if (!whole) position_ += 1 + digits_at(position_ + 1).size();
+  token.number = from(start);
+  if (!(whole && mixed(token)) && fraction(token)) {
+    token.top = std::exchange(token.number, {});
+  } else {
+    unit(token, position_);
+  }
+  token.text = from(start);
+}
+
+/// Spaces, digits, a stroke and digits behind a whole number.
+bool TokenReader::mixed(Token& token) {
+  std::size_t start = position_;
+  skip_spaces(text_, start);
+  if (start == position_) return false;
+  const std::string_view top = digits_at(start);
+  const std::size_t stroke = start + top.size();
+  if (top.empty() || stroke >= text_.size() || text_[stroke] != '/') return false;
+  const std::string_view below = digits_at(stroke + 1);
+  if (below.empty()) return false;
+  token.top = top;
+  token.below = below;
+  position_ = stroke + 1 + below.size();
+  return true;
+}
+
+/// A stroke, digits other than 0 and a unit behind a number: else the stroke divides.
+bool TokenReader::fraction(Token& token) {
+  if (!token.below.empty() || position_ >= text_.size() || text_[position_] != '/') return false;
+  const std::string_view below = digits_at(position_ + 1);
+  if (below.find_first_not_of('0') == std::string_view::npos) return false;
+  const std::size_t end = position_ + 1 + below.size();
+  unit(token, end);
+  if (token.unit.empty()) return false;
+  token.below = below;
+  return true;
+}
+
+/// A unit that starts behind spaces: moves behind it where there is one.
+void TokenReader::unit(Token& token, std::size_t start) {
+  skip_spaces(text_, start);
+  const std::size_t end = unit_end(start);
+  if (end == start) return;
+  token.unit = text_.substr(start, end - start);
+  position_ = end;
+}
+
+/// Behind a word that may be a unit, `%` or a code in brackets; else the position itself.
+std::size_t TokenReader::factor_end(std::size_t position) const {
+  if (position >= text_.size()) return position;
+  if (text_[position] == '%') return position + 1;
+  if (text_[position] == '[') {
+    const std::size_t close = text_.find(']', position);
+    return close == std::string_view::npos ? text_.size() : close + 1;
+  }
+  const std::string_view word = letters_at(text_, position);
+  return is_keyword(word) ? position : position + word.size();
+}
+
+/// Behind what a stroke divides a unit by: a known unit, or a bracket that starts with one; else
+/// the stroke itself.
+std::size_t TokenReader::divisor_end(std::size_t stroke) const {
+  const bool bracket = stroke + 1 < text_.size() && text_[stroke + 1] == '(';
+  const std::string_view word = letters_at(text_, stroke + (bracket ? 2 : 1));
+  if (word.empty() || is_keyword(word) || !units_.knows(word)) return stroke;
+  if (bracket) {
+    const std::size_t close = text_.find(')', stroke);
+    return close == std::string_view::npos ? stroke : close + 1;
+  }
+  const std::size_t end = stroke + 1 + word.size();
+  return end < text_.size() && in_name(text_[end]) ? stroke : end;
+}
+
+std::size_t TokenReader::unit_end(std::size_t position) const {
+  std::size_t end = factor_end(position);
+  if (end == position) return position;
+  while (end < text_.size()) {
+    std::size_t start = end;
+    std::size_t behind = end;
+    if (text_[end] == '/') {
+      behind = divisor_end(end);
     } else {
-      skip_spaces(text_, probe);
-      if (probe == end) return end;
+      skip_spaces(text_, start);
+      if (start == end) return end;
+      const std::string_view word = letters_at(text_, start);
+      behind = is_keyword(word) ? start : start + word.size();
     }
-    const std::string_view next = letters_at(text_, probe);
-    const std::size_t after = probe + next.size();
-    const bool goes_on = after < text_.size() && in_name(text_[after]);
-    if (next.empty() || is_keyword(next) || (stroke && (goes_on || !names_unit(next)))) return end;
-    end = after;
+    if (behind == start) return end;
+    end = behind;
   }
   return end;
 }
 
-void TokenReader::unit(Token& token) {
-  std::size_t start = position_;
-  skip_spaces(text_, start);
-  const std::size_t end = unit_end(start);
-  if (end == start) return;
-  const std::string_view written = text_.substr(start, end - start);
-  token.unit = in_part(start, [&] { return parse_unit(written); });
-  token.value *= token.unit.ratio();
-  position_ = end;
+namespace {
+
+/// `a / 3/4 g` and `1.5/2 kg` could be read in two ways.
+void expect_clear(const Token& token) {
+  const bool whole = token.top.find('.') == std::string_view::npos;
+  if (whole && token.before != TokenKind::divide && token.before != TokenKind::power) return;
+  fail_at(token.spot.text, "formula.doubtful",
+          "\"" + excerpt(token.text, 12) + "\" can be read in two ways",
+          "put brackets around what belongs together");
+}
+
+std::size_t offset_of(std::string_view part, const Token& token) {
+  return token.spot.text + static_cast<std::size_t>(part.data() - token.text.data());
+}
+
+Rational value_of(const Token& token) {
+  if (token.below.empty()) return parse_amount_number(token.number);
+  if (token.number.empty()) expect_clear(token);
+  const auto length = static_cast<std::size_t>(token.below.end() - token.top.begin());
+  const Rational part = parse_amount_number({token.top.data(), length});
+  return token.number.empty() ? part : parse_amount_number(token.number) + part;
+}
+
+}  // namespace
+
+Literal literal_of(const Token& token, UnitMemo& units) {
+  Literal literal;
+  literal.value = at_offset(token.spot.text, [&] { return value_of(token); });
+  if (token.unit.empty()) return literal;
+  literal.unit = in_part(offset_of(token.unit, token), [&] { return units.read(token.unit); });
+  literal.value *= literal.unit.ratio();
+  return literal;
+}
+
+std::string written_in(const Token& token) {
+  const std::string_view inside = token.text.substr(1, token.text.size() - 2);
+  std::string written;
+  for (std::size_t i = 0; i < inside.size(); ++i) {
+    written += inside[i];
+    if (inside[i] == '"') ++i;
+  }
+  return written;
 }
 
 }  // namespace scalepan

@@ -1,25 +1,26 @@
-// Words of a formula.
+// Words of a formula: docs/formulas.md has their grammar.
 //
-//   number  = digits [ "." digits ] | "." digits
-//   literal = number [ unit ] | digits "/" digits unit | digits " " digits "/" digits [ unit ]
-//   name    = letter { letter | digit | "_" | "." }
-//
-// A unit follows its number after spaces or at once. `/` belongs to it where a unit follows without
-// a space, as in `1.20 GBP/kg`; elsewhere it divides.
+// Where words begin and end is found first, by itself, since that is all that a formula of a known
+// shape needs; what a literal is worth is read afterwards.
 #pragma once
 
 #include <cstdint>
+#include <string>
 #include <string_view>
 
 #include "exact/rational.hpp"
 #include "measure/unit.hpp"
+#include "sheet/unit_memo.hpp"
 
 namespace scalepan {
 
 enum class TokenKind : std::uint8_t {
   end,
+  unreadable,
   literal,
+  text,
   name,
+  function,  // a name with a bracket behind it
   open,
   close,
   comma,
@@ -44,42 +45,67 @@ enum class TokenKind : std::uint8_t {
   no_word,
 };
 
+/// A place in the text of a formula, and the same in its shape, where each name is one byte.
+struct Spot {
+  std::uint32_t text = 0;
+  std::uint32_t shape = 0;
+};
+
 struct Token {
   TokenKind kind = TokenKind::end;
-  std::uint32_t offset = 0;
+  TokenKind before = TokenKind::end;
+  Spot spot;
   std::string_view text;  // as written
-  Rational value{};       // of a literal, in the coherent unit
-  Unit unit{};
+
+  // Of a literal: `number`, `number top/below` or `top/below`, and its unit.
+  std::string_view number{};
+  std::string_view top{};
+  std::string_view below{};
+  std::string_view unit{};
+};
+
+struct Literal {
+  Rational value;  // in the coherent unit
+  Unit unit;
 };
 
 /// `if`, `and`, `yes` and the like.
 [[nodiscard]] bool is_keyword(std::string_view word);
-/// Any unit, whatever measures it needs.
-[[nodiscard]] bool names_unit(std::string_view word);
 
 /// Reads a formula word by word.
 class TokenReader {
  public:
-  explicit TokenReader(std::string_view text) : text_(text) {}
+  TokenReader(std::string_view text, UnitMemo& units) : text_(text), units_(units) {}
 
-  /// Throws `formula.unreadable`, `formula.doubtful`, and the errors of the unit reader, with an
-  /// offset.
+  /// `unreadable` where no word starts.
   [[nodiscard]] Token next();
 
  private:
-  Token sign(TokenKind kind, std::size_t length);
-  Token word();
-  Token literal();
-  [[nodiscard]] Rational digits();
-  [[nodiscard]] bool starts_fraction(std::size_t position) const;
-  Rational number(Token& token, bool& fraction);
-  void unit(Token& token);
+  void sign(Token& token);
+  void word(Token& token);
+  void quoted(Token& token);
+  void literal(Token& token);
+  bool mixed(Token& token);
+  bool fraction(Token& token);
+  void unit(Token& token, std::size_t start);
+  [[nodiscard]] std::string_view digits_at(std::size_t position) const;
+  [[nodiscard]] std::size_t factor_end(std::size_t position) const;
+  [[nodiscard]] std::size_t divisor_end(std::size_t stroke) const;
   [[nodiscard]] std::size_t unit_end(std::size_t position) const;
-  void expect_clear(const Token& token, bool fraction) const;
+  [[nodiscard]] std::string_view from(std::size_t start) const {
+    return text_.substr(start, position_ - start);
+  }
 
   std::string_view text_;
+  UnitMemo& units_;
   std::size_t position_ = 0;
+  std::size_t shift_ = 0;  // by how much the shape is shorter
   TokenKind before_ = TokenKind::end;
 };
+
+/// Throws `formula.doubtful`, and the errors of the number and unit readers, with an offset.
+[[nodiscard]] Literal literal_of(const Token& token, UnitMemo& units);
+/// What stands between the quotes.
+[[nodiscard]] std::string written_in(const Token& token);
 
 }  // namespace scalepan

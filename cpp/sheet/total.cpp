@@ -8,6 +8,12 @@ constexpr std::size_t minus_one = static_cast<std::size_t>(-1);
 
 }  // namespace
 
+Heard heard_of(const Figures& figures, Cell cell) {
+  const Condition condition = figures.condition(cell);
+  if (condition != Condition::number && condition != Condition::interval) return {condition, {}};
+  return {condition, figures.value(cell)};
+}
+
 void Total::replace(const Heard& before, const Heard& after) {
   count(before, minus_one);
   count(after, 1);

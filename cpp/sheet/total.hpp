@@ -15,6 +15,8 @@ struct Heard {
   Value value{};  // of a number or an interval
 };
 
+[[nodiscard]] Heard heard_of(const Figures& figures, Cell cell);
+
 class Total {
  public:
   /// A row's number was the first and is the second.
@@ -24,8 +26,6 @@ class Total {
     below_zero_ -= static_cast<std::size_t>(before.sign() < 0);
   }
   void replace(const Heard& before, const Heard& after);
-  void clear() { *this = Total(); }
-
   /// Rows without a value.
   [[nodiscard]] std::size_t missing() const { return missing_; }
   /// A number, or an interval where rows are intervals, or have no value and none of the others is

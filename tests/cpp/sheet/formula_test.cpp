@@ -49,7 +49,7 @@ TEST_CASE("sheet/formula: names are cells, and stages are part of what they are"
   CHECK(told("leeks.need / leeks.edible") == "11363 7/11 g AP");
   CHECK(told("amount * portions / serves") == "2500 g");
   CHECK(told("price * amount") == "0.3 GBP");
-  const Formula formula = compile("amount + amount * portions", kitchen());
+  const Formula formula = kitchen().compile("amount + amount * portions");
   CHECK(formula.inputs.size() == 2);
 }
 
