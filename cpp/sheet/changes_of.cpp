@@ -13,10 +13,10 @@ namespace scalepan {
 namespace {
 
 /// The names that a formula may read; of one that cannot be read, those up to there.
-std::vector<std::string> names_in(std::string_view formula) {
+std::vector<std::string> names_in(std::string_view formula, UnitMemo& memo) {
   std::vector<std::string> names;
   try {
-    TokenReader tokens(formula);
+    TokenReader tokens(formula, memo);
     for (Token token = tokens.next(); token.kind != TokenKind::end; token = tokens.next()) {
       if (token.kind == TokenKind::name) names.emplace_back(token.text);
     }
@@ -98,7 +98,7 @@ class BuildOrder {
   }
 
   void need_all(std::size_t i, const std::string& formula, const std::string& block) {
-    for (const std::string& name : names_in(formula)) {
+    for (const std::string& name : names_in(formula, memo_)) {
       if (!block.empty()) need(i, block + "." + name);
       need(i, name);
       need_row(i, name);
@@ -165,6 +165,7 @@ class BuildOrder {
   }
 
   std::vector<Change> changes_;
+  UnitMemo memo_;
   std::unordered_map<std::string, std::vector<std::size_t>> makers_;
   std::unordered_map<std::string, std::vector<std::string>> columns_;
   std::vector<std::pair<std::size_t, const AddRow*>> rows_;

@@ -5,13 +5,13 @@
 
 namespace scalepan {
 
-std::size_t RowBlock::column(std::string_view name) const {
-  const auto found = std::ranges::find(columns, name, &Column::name);
+std::size_t RowBlock::column(std::string_view called) const {
+  const auto found = std::ranges::find(columns, called, &Column::name);
   return static_cast<std::size_t>(found - columns.begin());
 }
 
-std::size_t RowBlock::row(std::string_view name) const {
-  const auto found = std::ranges::find(rows, name, &Row::name);
+std::size_t RowBlock::row(std::string_view called) const {
+  const auto found = std::ranges::find(rows, called, &Row::name);
   return static_cast<std::size_t>(found - rows.begin());
 }
 

@@ -40,9 +40,9 @@ struct RowBlock {
   std::vector<Row> rows;
 
   /// Its place among the columns, or `columns.size()`.
-  [[nodiscard]] std::size_t column(std::string_view name) const;
+  [[nodiscard]] std::size_t column(std::string_view called) const;
   /// Its place among the rows, or `rows.size()`.
-  [[nodiscard]] std::size_t row(std::string_view name) const;
+  [[nodiscard]] std::size_t row(std::string_view called) const;
 };
 
 /// The inputs of a column's formula in one row.
