@@ -7,6 +7,13 @@ namespace scalepan::bindings {
 
 namespace {
 
+using namespace py::literals;
+
+/// A formula where a value could stand.
+struct FormulaText {
+  std::string text;
+};
+
 /// Changes to be made together.
 struct Changes {
   std::vector<Change> changes;
@@ -32,11 +39,14 @@ std::vector<NewColumn> columns_of(const py::dict& given, const py::dict& formula
   return columns;
 }
 
-/// A value, or a pair of a value and where it comes from.
+/// A value, or a pair of a value and where it comes from, or a formula of its own.
 GivenInRow given_in_row(const py::handle& column, const py::handle& given) {
-  if (!py::isinstance<py::tuple>(given)) return {column.cast<std::string>(), cell_value_of(given)};
+  if (py::isinstance<FormulaText>(given)) {
+    return {column.cast<std::string>(), std::nullopt, "", given.cast<FormulaText>().text};
+  }
+  if (!py::isinstance<py::tuple>(given)) return {column.cast<std::string>(), cell_value_of(given), "", ""};
   const auto [value, source] = given.cast<std::pair<py::object, std::string>>();
-  return {column.cast<std::string>(), cell_value_of(value), source};
+  return {column.cast<std::string>(), cell_value_of(value), source, ""};
 }
 
 AddRow new_row(const std::string& block, const std::string& row, const py::dict& given,
@@ -105,6 +115,12 @@ void bind_verbs(py::class_<Target>& target) {
           py::arg("rows"), py::arg("row"), py::kw_only(), py::arg("before") = "");
 }
 
+py::object given_as_python(const GivenInRow& one) {
+  if (!one.formula.empty()) return py::cast(FormulaText{one.formula});
+  const py::object value = one.value ? python_of(*one.value) : py::none();
+  return one.source.empty() ? value : py::object(py::make_tuple(value, one.source));
+}
+
 /// (verb, what it is given), in the words of the verbs.
 struct AsPython {
   static py::tuple verb(const char* name, py::dict given) { return py::make_tuple(name, given); }
@@ -147,9 +163,7 @@ struct AsPython {
   py::tuple operator()(const AddRow& row) const {
     py::dict given;
     for (const GivenInRow& one : row.given) {
-      const py::object value = python_of(one.value);
-      given[py::str(one.column)] =
-          one.source.empty() ? value : py::object(py::make_tuple(value, one.source));
+      given[py::str(one.column)] = given_as_python(one);
     }
     return verb("add_row", py::dict("rows"_a = row.block, "row"_a = row.row, "given"_a = given,
                                     "before"_a = row.before));
@@ -168,17 +182,27 @@ struct AsPython {
   }
 };
 
-py::list python_of(const Changes& changes) {
+py::list listed(const Changes& changes) {
   py::list list;
   for (const Change& change : changes.changes) list.append(std::visit(AsPython(), change));
   return list;
 }
 
 void bind_changes(py::module_& m) {
+  py::class_<FormulaText>(m, "Formula")
+      .def(py::init([](std::string text) { return FormulaText{std::move(text)}; }),
+           py::arg("text"))
+      .def("__str__", [](const FormulaText& self) { return self.text; })
+      .def("__repr__",
+           [](const FormulaText& self) {
+             return "scalepan.Formula(" + py::repr(py::str(self.text)).cast<std::string>() + ")";
+           })
+      .def("__eq__", [](const FormulaText& a, const FormulaText& b) { return a.text == b.text; })
+      .def("__hash__", [](const FormulaText& self) { return py::hash(py::str(self.text)); });
   py::class_<Changes> changes(m, "Changes");
   changes.def(py::init<>())
       .def("__len__", [](const Changes& self) { return self.changes.size(); })
-      .def("listed", [](const Changes& self) { return python_of(self); });
+      .def("listed", [](const Changes& self) { return listed(self); });
   bind_verbs(changes);
 }
 

@@ -3,7 +3,6 @@
 #include "exact/error.hpp"
 #include "measure/amount.hpp"
 #include "measure/unit_text.hpp"
-#include "sheet/cell_text.hpp"
 
 namespace scalepan::bindings {
 
@@ -106,7 +105,8 @@ void bind_interval(py::module_& m) {
            [](const QuantityInterval& self) {
              return self.low.hash() ^ (self.high ? 31 * self.high->hash() : 1);
            })
-      .def("__str__", [](const QuantityInterval& self) { return figure_text(value_of(self)); })
+      .def("__str__", [](const QuantityInterval& self) { const CellValue value = value_of(self);
+        return figure_text(value.value, value.type); })
       .def("__repr__", [](const QuantityInterval& self) {
         return "scalepan.Interval('" + self.low.text() + "'" +
                (self.high ? ", '" + self.high->text() + "'" : "") + ")";

@@ -14,6 +14,8 @@ namespace scalepan {
 namespace {
 
 constexpr std::size_t longest_name = 200;
+// What every recipe is sized by. Behind a number the word is a unit all the same.
+constexpr std::string_view number_of_portions = "portions";
 
 bool in_word(char c) { return (c >= 'a' && c <= 'z') || is_digit(c) || c == '_'; }
 
@@ -35,7 +37,7 @@ bool is_name(std::string_view text) {
 std::string_view other_meaning(std::string_view name, const FunctionTable& functions) {
   if (is_keyword(name)) return "a word of formulas";
   if (functions.named(name) != nullptr) return "a function";
-  if (names_unit(name)) return "a unit";
+  if (name != number_of_portions && names_unit(name)) return "a unit";
   return {};
 }
 

@@ -4,7 +4,7 @@
 //   word = lower-case letter or "_" { lower-case letter | digit | "_" }
 //
 // A word of the formulas or a name of a unit is no name of a cell, so that no formula can be read
-// in two ways.
+// in two ways; `portions` alone is both.
 #pragma once
 
 #include <string>

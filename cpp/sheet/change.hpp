@@ -19,7 +19,7 @@ struct Set {
   bool other_kind = false;  // the value may be of another dimension than the cell had
 };
 
-/// Gives a formula, to a cell or to a column of rows.
+/// Gives a formula, to a cell, to a column of rows, or to one row's cell of a column that is given.
 struct Define {
   std::string name;
   std::string formula;
@@ -60,13 +60,15 @@ struct AddBlock {
   std::vector<NewColumn> columns;
 };
 
+/// A value for one row, or a formula of its own, which names cells in full.
 struct GivenInRow {
   std::string column;
-  CellValue value;
+  std::optional<CellValue> value{};  // none: nothing, until a formula is there
   std::string source{};  // where the value comes from
+  std::string formula{};
 };
 
-/// A row, with a value for each column that is given.
+/// A row, with one of these for each column that is given.
 struct AddRow {
   std::string block;
   std::string row;

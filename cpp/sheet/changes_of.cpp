@@ -30,6 +30,7 @@ std::vector<std::string> names_in(std::string_view formula, UnitMemo& memo) {
 class BuildOrder {
  public:
   explicit BuildOrder(std::vector<Change> changes) : changes_(std::move(changes)) {
+    part_own_formulas();
     for (std::size_t i = 0; i < changes_.size(); ++i) {
       if (const auto* block = std::get_if<AddBlock>(&changes_[i])) note_block(i, *block);
     }
@@ -63,6 +64,23 @@ class BuildOrder {
   }
 
  private:
+  /// Formulas of rows' own may read other rows, so they are made apart.
+  void part_own_formulas() {
+    std::vector<Change> parted;
+    for (Change& change : changes_) {
+      std::vector<Change> own;
+      if (auto* row = std::get_if<AddRow>(&change)) {
+        for (GivenInRow& one : row->given) {
+          if (one.formula.empty()) continue;
+          own.emplace_back(Define{row->row + "." + one.column, std::exchange(one.formula, {})});
+        }
+      }
+      parted.push_back(std::move(change));
+      std::ranges::move(own, std::back_inserter(parted));
+    }
+    changes_ = std::move(parted);
+  }
+
   void make(const std::string& name, std::size_t by) { makers_[name].push_back(by); }
 
   void note_block(std::size_t i, const AddBlock& block) {
@@ -130,6 +148,7 @@ class BuildOrder {
       const std::string front = point == std::string::npos ? "" : define->name.substr(0, point);
       const bool column = columns_.contains(front);
       if (column) need(i, front);
+      need_row(i, define->name);
       need_all(i, define->formula, column ? front : "");
     } else if (const auto* block = std::get_if<AddBlock>(&changes_[i])) {
       for (const NewColumn& column : block->columns) need_all(i, column.formula, block->name);
@@ -187,13 +206,19 @@ void add_cells(const SheetState& state, std::vector<Change>& changes) {
   }
 }
 
+GivenInRow given_in_row(const SheetState& state, const std::string& column, Cell cell) {
+  if (state.contents.kind(cell) == ContentKind::formula) {
+    return {column, std::nullopt, {}, state.formula_text(cell)};
+  }
+  return {column, state.contents.given(cell), state.contents.source(cell)};
+}
+
 void add_row(const SheetState& state, const RowBlock& block, const Row& row,
              std::vector<Change>& changes) {
   AddRow added{block.name, row.name, {}};
   for (std::size_t i = 0; i < row.cells.size(); ++i) {
     if (block.columns[i].formula) continue;
-    added.given.push_back({block.columns[i].name, state.contents.given(row.cells[i]),
-                           state.contents.source(row.cells[i])});
+    added.given.push_back(given_in_row(state, block.columns[i].name, row.cells[i]));
   }
   changes.emplace_back(std::move(added));
 }

@@ -44,6 +44,8 @@ class Compiler::Shapes {
 
 Compiler::Compiler(std::shared_ptr<const FunctionTable> functions)
     : functions_(std::move(functions)), shapes_(std::make_unique<Shapes>()) {}
+Compiler::Compiler(Compiler&& other) noexcept = default;
+Compiler& Compiler::operator=(Compiler&& other) noexcept = default;
 Compiler::~Compiler() = default;
 
 Formula Compiler::compile(std::string_view text, const Names& names) {

@@ -35,6 +35,8 @@ inline constexpr std::size_t deepest_formula = 200;
 class Compiler {
  public:
   explicit Compiler(std::shared_ptr<const FunctionTable> functions);
+  Compiler(Compiler&& other) noexcept;
+  Compiler& operator=(Compiler&& other) noexcept;
   ~Compiler();
 
   [[nodiscard]] const FunctionTable& functions() const { return *functions_; }

@@ -43,13 +43,13 @@ void Editor::expect_free(std::string_view name) const {
   fail("sheet.taken", what, "take another name");
 }
 
-void Editor::expect_alone(Cell cell, std::string_view verb) const {
-  const auto home = state_.blocks.home(cell);
+void Editor::expect_own_formula(Cell cell) const {
+  const auto home = home_with_formula(cell);
   if (!home) return;
   fail("sheet.in_rows",
        std::string(state_.names.name(cell)) + " belongs to the rows " +
            state_.blocks.at(home->block).name,
-       std::string(verb) + " " + state_.column_name(*home));
+       "define " + state_.column_name(*home));
 }
 
 void Editor::expect_unread(Cell cell) const {
@@ -149,7 +149,7 @@ void Editor::make_one(const Define& change) {
   const Cell cell = state_.names.find(change.name);
   if (cell != no_cell) {
     static_cast<void>(known(change.name));
-    expect_alone(cell, "define");
+    expect_own_formula(cell);
     define_cell(cell, compile(change.name, change.formula, NamesInFormula(state_)));
     return;
   }
@@ -172,6 +172,10 @@ void Editor::define_cell(Cell cell, Formula formula) {
   expect_acyclic(cell, formula.inputs);
   const ValueType before = state_.type(cell);
   const ValueType after = formula.programme->type;
+  const auto home = state_.blocks.home(cell);
+  if (home && !after.alike(state_.blocks.at(home->block).columns[home->column].type)) {
+    fail_other_type(state_.names.name(cell), before, "formula", after);
+  }
   Content content = state_.content(cell);
   if (content.instead && !after.alike(before)) {
     fail("sheet.overridden",
@@ -275,7 +279,7 @@ void Editor::check_retyped() {
 void Editor::retype_cell(Cell cell) {
   if (state_.contents.kind(cell) == ContentKind::total) {
     retyped_.insert(cell);
-  } else if (const auto home = state_.blocks.home(cell)) {
+  } else if (const auto home = home_with_formula(cell)) {
     retype_column(*home);
   } else {
     const std::string name(state_.names.name(cell));
@@ -284,6 +288,12 @@ void Editor::retype_cell(Cell cell) {
       define_cell(cell, std::move(formula));
     }
   }
+}
+
+std::optional<Home> Editor::home_with_formula(Cell cell) const {
+  const auto home = state_.blocks.home(cell);
+  if (!home || !state_.blocks.at(home->block).columns[home->column].formula) return std::nullopt;
+  return home;
 }
 
 void Editor::retype_columns_reading(Cell cell) {

@@ -1,6 +1,7 @@
 // The verbs: what each change asks for, checked, and done in steps.
 #pragma once
 
+#include <optional>
 #include <set>
 #include <span>
 #include <string>
@@ -40,7 +41,7 @@ class Editor {
   [[nodiscard]] std::size_t known_row(const RowBlock& block, std::string_view name) const;
   [[nodiscard]] std::size_t place_before(const RowBlock& block, std::string_view before) const;
   void expect_free(std::string_view name) const;
-  void expect_alone(Cell cell, std::string_view verb) const;
+  void expect_own_formula(Cell cell) const;
   void expect_unread(Cell cell) const;
   void expect_unread_by_columns(Cell cell) const;
   void expect_acyclic(Cell cell, std::span<const Cell> inputs) const;
@@ -64,6 +65,8 @@ class Editor {
   void rename_column(Home home, const std::string& to);
   void rename_row(std::size_t block, std::size_t at, const std::string& to);
   void retype_cell(Cell cell);
+  /// The column of a cell that has its formula from there.
+  [[nodiscard]] std::optional<Home> home_with_formula(Cell cell) const;
   void retype_column(Home home);
   void retype_columns_reading(Cell cell);
 

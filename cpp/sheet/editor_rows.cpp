@@ -15,6 +15,12 @@ std::vector<std::string> nearest_of(std::string_view name, const std::vector<std
   return nearest_names(name, known);
 }
 
+/// Stands in until the formula of the row's own is there.
+CellValue nothing_of(const ValueType& type) {
+  if (type.is_number()) return {type, Rational()};
+  return {type, std::make_shared<const Text>("")};
+}
+
 Content formula_content(Formula formula) {
   Content content;
   content.kind = ContentKind::formula;
@@ -153,7 +159,7 @@ void Editor::define_column(Home home, std::string_view text) {
 Row Editor::new_row(std::size_t block, const AddRow& change) {
   const RowBlock& rows = state_.blocks.at(block);
   Row row{change.row, std::vector<Cell>(rows.columns.size(), no_cell)};
-  for (const auto& [name, value, source] : change.given) {
+  for (const auto& [name, value, source, formula] : change.given) {
     const std::size_t at = rows.column(name);
     std::vector<std::string> names;
     for (const Column& column : rows.columns) names.push_back(column.name);
@@ -168,7 +174,7 @@ Row Editor::new_row(std::size_t block, const AddRow& change) {
            "override it to put a measured value in its place");
     }
     if (row.cells[at] != no_cell) fail("sheet.taken", cell + " is given twice");
-    CellValue fit = fitted(value, column.type);
+    CellValue fit = value ? fitted(*value, column.type) : nothing_of(column.type);
     if (!fit.type.alike(column.type)) fail_other_type(cell, column.type, "value", fit.type);
     fit.type = column.type;
     expect_free(cell);
@@ -197,6 +203,9 @@ void Editor::make_one(const AddRow& change) {
     if (total != no_cell) expect_acyclic(total, std::span(&row.cells[i], 1));
   }
   state_.put_row(block, at, std::move(row));
+  for (const GivenInRow& one : change.given) {
+    if (!one.formula.empty()) make_one(Define{change.row + "." + one.column, one.formula});
+  }
 }
 
 /// Each after the columns that it reads.

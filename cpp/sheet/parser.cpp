@@ -157,12 +157,20 @@ void Parser::literal(const Token& token) {
   types_.push_back(type);
 }
 
+void Parser::fail_unknown(const Token& token) const {
+  const std::string name(token.text);
+  if (given_->names.find_total(name)) {
+    fail_at(token.spot.text, "formula.column",
+            "\"" + name + "\" is a column of rows, and a value is needed",
+            "its total is sum(" + name + ")");
+  }
+  fail_at(token.spot.text, "formula.name", "no cell is called \"" + excerpt(name) + "\"",
+          nearest_hint(given_->names.nearest(name)));
+}
+
 void Parser::name(const Token& token) {
   const Scan& scan = given_->scan;
-  if (names_read_ == scan.occurrences().size()) {
-    fail_at(token.spot.text, "formula.name", "no cell is called \"" + excerpt(token.text) + "\"",
-            nearest_hint(given_->names.nearest(token.text)));
-  }
+  if (names_read_ == scan.occurrences().size()) fail_unknown(token);
   const std::uint32_t input = scan.occurrences()[names_read_++];
   emitter_.input(input, token.spot.shape);
   types_.push_back(scan.types()[input]);

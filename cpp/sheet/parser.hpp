@@ -52,6 +52,7 @@ class Parser {
   void operand();
   bool value();
   void literal(const Token& token);
+  [[noreturn]] void fail_unknown(const Token& token) const;
   void name(const Token& token);
   bool call(const Token& token);
   void column(const Token& sum);

@@ -99,7 +99,7 @@ class PathMaker {
       step.programme = state_.contents.shared_programme(cell);
       for (const Cell input : state_.uses.read_by(cell)) {
         step.inputs.push_back(place_of(input));
-        step.input_names.emplace_back(state_.names.name(input));
+        step.input_names.push_back(state_.name_in_formula(input));
       }
     }
     step.place = place_of(cell);

@@ -67,7 +67,7 @@ void Settler::hold_new(Cell cell, const Error& error) {
   const bool formula = state_.contents.kind(cell) == ContentKind::formula;
   const Cell* inputs = state_.uses.inputs_of(cell);
   const auto name_of_input = [&](std::size_t input) {
-    return std::string(state_.names.name(inputs[input]));
+    return state_.name_in_formula(inputs[input]);
   };
   const Error placed =
       placed_in_formula(error, state_.names.name(cell),

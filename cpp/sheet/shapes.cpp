@@ -28,6 +28,7 @@ std::size_t hash_of(const Unit& unit) { return std::hash<const void*>{}(&unit.sy
 
 void Scan::clear() {
   shape_.clear();
+  names_.clear();
   occurrences_.clear();
   cells_.clear();
   types_.clear();
@@ -36,6 +37,17 @@ void Scan::clear() {
 
 bool Scan::read(std::string_view text, const Names& names, UnitMemo& units) {
   clear();
+  const bool readable = find_names(text, units);
+  // All at once, so that the machine can wait for the memory of several names together.
+  for (const Written& written : names_) {
+    const auto found = written.total ? names.find_total(written.name) : names.find(written.name);
+    if (!found) return false;
+    occurrences_.push_back(input_for(*found));
+  }
+  return readable;
+}
+
+bool Scan::find_names(std::string_view text, UnitMemo& units) {
   TokenReader tokens(text, units);
   std::size_t copied = 0;
   bool sums = false;  // the function is the one that takes a column
@@ -43,12 +55,10 @@ bool Scan::read(std::string_view text, const Names& names, UnitMemo& units) {
   for (Token token = tokens.next(); token.kind != TokenKind::end; token = tokens.next()) {
     if (token.kind == TokenKind::unreadable) return false;
     if (token.kind == TokenKind::name) {
-      const auto found = opens_sum ? names.find_total(token.text) : names.find(token.text);
-      if (!found) return false;
+      names_.push_back({token.text, opens_sum});
       shape_.append(text, copied, token.spot.text - copied);
       shape_ += name_mark;
       copied = token.spot.text + token.text.size();
-      occurrences_.push_back(input_for(*found));
     }
     opens_sum = sums && token.kind == TokenKind::open;
     sums = token.kind == TokenKind::function && token.text == sum_function;

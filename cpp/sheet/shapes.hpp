@@ -28,10 +28,17 @@ class Scan {
   [[nodiscard]] std::size_t hash() const;
 
  private:
+  struct Written {
+    std::string_view name;
+    bool total;
+  };
+
   void clear();
+  bool find_names(std::string_view text, UnitMemo& units);
   std::uint32_t input_for(const Names::Found& found);
 
   std::string shape_;
+  std::vector<Written> names_;
   std::vector<std::uint32_t> occurrences_;
   std::vector<std::uint32_t> cells_;
   std::vector<ValueType> types_;

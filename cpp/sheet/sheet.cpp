@@ -3,7 +3,6 @@
 #include <mutex>
 
 #include "measure/nearest.hpp"
-#include "sheet/cell_text.hpp"
 #include "sheet/changes_of.hpp"
 #include "sheet/editor.hpp"
 #include "sheet/why_cell.hpp"
@@ -110,7 +109,8 @@ CellValue Sheet::value(std::string_view name) const {
 std::string Sheet::told(std::string_view name) const {
   const std::shared_lock lock(mutex_);
   const Cell cell = known(state_, name);
-  return text_of(value_of(state_, cell));
+  const CellValue value = value_of(state_, cell);
+  return figure_text(value.value, value.type);
 }
 
 std::string Sheet::formula(std::string_view name) const {

@@ -22,7 +22,12 @@ std::string SheetState::formula_text(Cell cell) const {
   if (contents.kind(cell) != ContentKind::formula) return {};
   const Cell* inputs = uses.inputs_of(cell);
   return text_of(contents.programme(cell),
-                 [&](std::size_t input) { return std::string(names.name(inputs[input])); });
+                 [&](std::size_t input) { return name_in_formula(inputs[input]); });
+}
+
+std::string SheetState::name_in_formula(Cell cell) const {
+  if (contents.kind(cell) != ContentKind::total) return std::string(names.name(cell));
+  return column_name(totals[contents.total(cell)].home);
 }
 
 std::string SheetState::column_text(const RowBlock& block, const Column& column) const {
@@ -30,7 +35,7 @@ std::string SheetState::column_text(const RowBlock& block, const Column& column)
   return text_of(*column.formula->programme, [&](std::size_t input) {
     const Cell cell = column.formula->inputs[input];
     return cell >= first_column ? block.columns[cell - first_column].name
-                                : std::string(names.name(cell));
+                                : name_in_formula(cell);
   });
 }
 

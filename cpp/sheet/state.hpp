@@ -102,7 +102,9 @@ class SheetState {
   [[nodiscard]] std::string formula_text(Cell cell) const;
   [[nodiscard]] std::string column_text(const RowBlock& block, const Column& column) const;
   [[nodiscard]] Content content(Cell cell) const;
-  /// `lines.price`, of a total.
+  /// As formulas call it: a total by its column.
+  [[nodiscard]] std::string name_in_formula(Cell cell) const;
+  /// `lines.price`.
   [[nodiscard]] std::string column_name(Home home) const;
 
   // Steps. Each is recorded, and what it touches is due when the sheet settles.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
 #include <utility>
 
 #include "exact/error.hpp"
@@ -35,12 +36,37 @@ constexpr std::array<std::pair<std::string_view, TokenKind>, 20> signs{{
     {"\u00F7", TokenKind::divide},   {"\u2212", TokenKind::minus},
 }};
 
-bool starts_name(char c) { return is_letter(c) || c == '_'; }
-bool in_name(char c) { return starts_name(c) || is_digit(c) || c == '.'; }
+enum : std::uint8_t { starts_names = 1, in_names = 2, digits = 4, spaces = 8 };
+
+/// What a byte may be part of: asked so often that a table pays.
+constexpr std::array<std::uint8_t, 256> classes_of_bytes() {
+  std::array<std::uint8_t, 256> classes{};
+  for (std::size_t byte = 0; byte < 128; ++byte) {
+    const char c = static_cast<char>(byte);
+    if (is_letter(c) || c == '_') classes[byte] |= starts_names | in_names;
+    if (is_digit(c)) classes[byte] |= digits | in_names;
+    if (c == '.') classes[byte] |= in_names;
+    if (is_space(c)) classes[byte] |= spaces;
+  }
+  return classes;
+}
+constexpr std::array<std::uint8_t, 256> classes = classes_of_bytes();
+
+bool is(std::uint8_t wanted, char c) {
+  return (classes[static_cast<unsigned char>(c)] & wanted) != 0;
+}
+bool starts_name(char c) { return is(starts_names, c); }
+bool in_name(char c) { return is(in_names, c); }
+
+/// The first position from there on whose byte is of none of the classes.
+std::size_t behind(std::uint8_t passed, std::string_view text, std::size_t position) {
+  while (position < text.size() && is(passed, text[position])) ++position;
+  return position;
+}
 bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20U || c == '\x7F'; }
 
 TokenKind kind_of(std::string_view word) {
-  if (word.size() <= longest_keyword) {
+  if (word.size() <= longest_keyword && word.size() > 1) {
     for (const auto& [known, kind] : keywords) {
       if (known == word) return kind;
     }
@@ -49,9 +75,7 @@ TokenKind kind_of(std::string_view word) {
 }
 
 std::string_view letters_at(std::string_view text, std::size_t position) {
-  std::size_t end = position;
-  while (end < text.size() && starts_name(text[end])) ++end;
-  return text.substr(position, end - position);
+  return text.substr(position, behind(starts_names, text, position) - position);
 }
 
 }  // namespace
@@ -59,7 +83,7 @@ std::string_view letters_at(std::string_view text, std::size_t position) {
 bool is_keyword(std::string_view word) { return kind_of(word) != TokenKind::name; }
 
 Token TokenReader::next() {
-  while (position_ < text_.size() && is_space(text_[position_])) ++position_;
+  position_ = behind(spaces, text_, position_);
   Token token;
   token.before = before_;
   token.spot = {static_cast<std::uint32_t>(position_),
@@ -84,7 +108,7 @@ void TokenReader::sign(Token& token) {
   token.kind = TokenKind::unreadable;
   const std::string_view rest = text_.substr(position_);
   for (const auto& [known, kind] : signs) {
-    if (!rest.starts_with(known)) continue;
+    if (rest.front() != known.front() || !rest.starts_with(known)) continue;
     token.kind = kind;
     token.text = rest.substr(0, known.size());
     position_ += known.size();
@@ -94,13 +118,12 @@ void TokenReader::sign(Token& token) {
 
 void TokenReader::word(Token& token) {
   const std::size_t start = position_;
-  while (position_ < text_.size() && in_name(text_[position_])) ++position_;
+  position_ = behind(in_names, text_, position_);
   token.text = from(start);
   token.kind = kind_of(token.text);
   if (token.kind != TokenKind::name) return;
-  std::size_t behind = position_;
-  while (behind < text_.size() && is_space(text_[behind])) ++behind;
-  if (behind < text_.size() && text_[behind] == '(') {
+  const std::size_t next = behind(spaces, text_, position_);
+  if (next < text_.size() && text_[next] == '(') {
     token.kind = TokenKind::function;
   } else {
     shift_ += token.text.size() - 1;
@@ -127,9 +150,7 @@ void TokenReader::quoted(Token& token) {
 }
 
 std::string_view TokenReader::digits_at(std::size_t position) const {
-  std::size_t end = position;
-  while (end < text_.size() && is_digit(text_[end])) ++end;
-  return text_.substr(position, end - position);
+  return text_.substr(position, behind(digits, text_, position) - position);
 }
 
 void TokenReader::literal(Token& token) {
@@ -215,17 +236,17 @@ std::size_t TokenReader::unit_end(std::size_t position) const {
   if (end == position) return position;
   while (end < text_.size()) {
     std::size_t start = end;
-    std::size_t behind = end;
+    std::size_t after = end;
     if (text_[end] == '/') {
-      behind = divisor_end(end);
+      after = divisor_end(end);
     } else {
       skip_spaces(text_, start);
       if (start == end) return end;
       const std::string_view word = letters_at(text_, start);
-      behind = is_keyword(word) ? start : start + word.size();
+      after = is_keyword(word) ? start : start + word.size();
     }
-    if (behind == start) return end;
-    end = behind;
+    if (after == start) return end;
+    end = after;
   }
   return end;
 }

@@ -51,7 +51,7 @@ class Teller {
     why.source = "overridden: " + by(state_.contents.instead(cell));
     const std::string formula = state_.formula_text(cell);
     const std::string own =
-        formula.empty() ? text_of(state_.contents.given(cell)) : formula;
+        formula.empty() ? figure_of(state_.contents.given(cell)) : formula;
     why.parts.push_back({"its own", own, "", "not used until the override is released", {}});
   }
 

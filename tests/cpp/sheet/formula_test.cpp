@@ -1,4 +1,7 @@
+#include <chrono>
+
 #include "catch.hpp"
+#include "exact/error.hpp"
 #include "sheet/cells.hpp"
 
 using namespace scalepan;
@@ -77,6 +80,41 @@ TEST_CASE("sheet/formula: functions are those of mathematics") {
   CHECK(told("down_to_multiple(-1/2, 1)") == "-1");
   CHECK(told("nearest_multiple(2.5, 1)") == "3");
   CHECK(told("up_to_multiple(amount, 0.1 kg) / 100 g") == "3");
+}
+
+// Each of these would take seconds if any part of the reader looked at it twice for each of its
+// words.
+TEST_CASE("sheet/formula: the longest formulas take time in proportion") {
+  Cells cells{{"x", "1"}};
+  for (int i = 0; i < 20'000; ++i) cells.add("x" + std::to_string(i), "1");
+  const auto grown = [](auto next) {
+    std::string text = "x";
+    for (std::size_t i = 0;; ++i) {
+      const std::string more = next(i);
+      if (text.size() + more.size() > longest_formula) return text;
+      text += more;
+    }
+  };
+  const std::vector<std::string> texts{
+      grown([](std::size_t) { return std::string("+1"); }),
+      grown([](std::size_t i) { return "+x" + std::to_string(i % 20'000); }),
+      grown([](std::size_t i) { return "*" + std::to_string(i) + "/" + std::to_string(i + 1); }),
+      grown([](std::size_t) { return std::string(" "); }),
+      grown([](std::size_t) { return std::string("-1/2 g/(kg"); }),
+      grown([](std::size_t) { return std::string("1/2 [x"); }),
+      grown([](std::size_t) { return std::string(" g/kg"); }),
+      grown([](std::size_t) { return std::string("+1 "); }) + std::string(2, ' '),
+      grown([](std::size_t i) { return i == 0 ? " = \"" : std::string("\"\""); }),
+      "-" + std::string(longest_formula - 1, '1')};
+  const auto start = std::chrono::steady_clock::now();
+  for (const std::string& text : texts) {
+    try {
+      static_cast<void>(cells.compile(text));
+    } catch (const Error& error) {
+      CHECK(!error.code().empty());
+    }
+  }
+  CHECK(std::chrono::steady_clock::now() - start < std::chrono::seconds(5));
 }
 
 TEST_CASE("sheet/formula: a formula as deep and as long as allowed takes time in proportion") {
