@@ -182,7 +182,7 @@ class StretchRunner {
   }
 
   [[nodiscard]] Form total(const PathStep& step) const {
-    const Value beside = step.beside.value(step.column);
+    const Value beside = step.beside.value([&] { return step.column; });
     const auto* number = std::get_if<Rational>(&beside);
     if (number == nullptr) throw NoForm{step.name + " is no single number"};
     Form result = Form::constant(*number);
