@@ -247,8 +247,7 @@ ValueType Sheet::type(std::string_view name) const {
 
 std::size_t Sheet::bytes() const {
   const std::shared_lock lock(mutex_);
-  return state_.names.bytes() + state_.uses.bytes() + state_.contents.bytes() +
-         state_.figures.bytes() + state_.due.bytes() + state_.blocks.bytes();
+  return state_.bytes();
 }
 
 }  // namespace scalepan

@@ -67,24 +67,23 @@ Cell SheetState::take_number() {
     free_.pop_back();
     return cell;
   }
-  const auto cell = static_cast<Cell>(cells_++);
-  uses.resize(cells_);
-  contents.resize(cells_);
-  figures.resize(cells_);
-  blocks.resize(cells_);
-  due.resize(cells_);
+  const auto cell = static_cast<Cell>(records.size());
+  records.emplace_back();
+  figures.resize(records.size());
   return cell;
 }
 
 void SheetState::reserve(std::size_t more) {
-  if (cells_ + more <= room_) return;
-  room_ = std::max(cells_ + more, room_ + room_ / 2);
+  if (cells() + more <= room_) return;
+  room_ = std::max(cells() + more, room_ + room_ / 2);
   names.reserve(room_);
-  uses.reserve(room_);
-  contents.reserve(room_);
+  records.reserve(room_);
   figures.reserve(room_);
-  blocks.reserve(room_);
-  due.reserve(room_);
+}
+
+std::size_t SheetState::bytes() const {
+  return names.bytes() + records.capacity() * sizeof(CellRecord) + uses.bytes() +
+         figures.bytes() + due.bytes();
 }
 
 void SheetState::take_number_again(Cell cell) {
