@@ -2,7 +2,7 @@
 #pragma once
 
 #include "sheet/figures.hpp"
-#include "sheet/formula.hpp"
+#include "sheet/one_sign.hpp"
 #include "sheet/total.hpp"
 
 namespace scalepan {
@@ -20,7 +20,11 @@ class Evaluator {
       return;
     }
     try {
-      keeper_.keep_number(cell, run(programme, {inputs, figures_.numbers(), nullptr}, space_));
+      if (programme.one_sign) {
+        keeper_.keep_number(cell, run_one_sign(programme, inputs, figures_.numbers()));
+      } else {
+        keeper_.keep_number(cell, run(programme, {inputs, figures_.numbers(), nullptr}, space_));
+      }
     } catch (const Error& error) {
       keeper_.hold_new(cell, error);
     }

@@ -67,7 +67,7 @@ Steps Sheet::play_back(Steps steps) {
 
 void Sheet::settle() {
   state_.accept();
-  ran_ = settler_.settle();
+  settler_.settle();
 }
 
 void Sheet::remember(Steps steps) {
@@ -173,7 +173,7 @@ Why Sheet::why(std::string_view name) const {
 
 std::vector<std::string> Sheet::ran() const {
   const std::shared_lock lock(mutex_);
-  return names_of(state_, ran_);
+  return names_of(state_, settler_.ran());
 }
 
 std::vector<Change> Sheet::changes() const {
@@ -184,7 +184,7 @@ std::vector<Change> Sheet::changes() const {
 std::vector<CellValue> Sheet::values_with(const std::vector<Change>& changes,
                                           const std::vector<std::string>& names) {
   const std::unique_lock lock(mutex_);
-  const std::vector<Cell> ran_before = ran_;
+  std::vector<Cell> ran_before = settler_.ran();
   Steps steps = make(changes);
   settle();
   std::vector<CellValue> values;
@@ -196,7 +196,7 @@ std::vector<CellValue> Sheet::values_with(const std::vector<Change>& changes,
   }
   static_cast<void>(play_back(std::move(steps)));
   settle();
-  ran_ = ran_before;
+  settler_.put_ran(std::move(ran_before));
   if (failed) std::rethrow_exception(failed);
   return values;
 }

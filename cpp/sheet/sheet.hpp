@@ -93,7 +93,6 @@ class Sheet {
   mutable std::shared_mutex mutex_;
   SheetState state_;
   Settler settler_{state_};
-  std::vector<Cell> ran_;
   std::deque<Steps> done_;
   std::vector<Steps> undone_;
 };

@@ -5,6 +5,12 @@
 
 namespace scalepan {
 
+namespace {
+
+constexpr std::size_t few_touched = 1024;
+
+}  // namespace
+
 ValueType SheetState::type(Cell cell) const {
   switch (contents.kind(cell)) {
     case ContentKind::given:
@@ -296,8 +302,9 @@ void SheetState::accept() {
 }
 
 void SheetState::refuse() {
-  // Rather little is touched again and again, and much once.
-  touched_ = {};
+  // Little is touched again and again, and much once.
+  if (touched_.size() > few_touched) touched_ = {};
+  touched_.clear();
   for (const Cell cell : dropped_) {
     figures.forget(cell);
     free_.push_back(cell);
