@@ -11,8 +11,7 @@ namespace scalepan {
 
 class Settler {
  public:
-  explicit Settler(SheetState& state)
-      : state_(state), evaluator_(state.figures, *this) {}
+  explicit Settler(SheetState& state) : state_(state), evaluator_(state.figures, *this) {}
 
   /// The formulas and totals that ran, in the order they ran in.
   std::vector<Cell> settle();
@@ -32,5 +31,9 @@ class Settler {
   Evaluator<Settler> evaluator_;
   std::vector<Cell> ran_;
 };
+
+/// The error that a cell holds, with the cell it arose in and the column in its formula, as these
+/// are called and written now.
+[[nodiscard]] Error error_of(const SheetState& state, Cell cell);
 
 }  // namespace scalepan
