@@ -37,6 +37,11 @@ void Contents::resize(std::size_t cells) {
   details_.resize(cells);
 }
 
+void Contents::reserve(std::size_t cells) {
+  kinds_.reserve(cells);
+  details_.reserve(cells);
+}
+
 void Contents::set_kind(Cell cell, ContentKind kind) {
   kinds_[cell] = static_cast<std::uint8_t>((kinds_[cell] & overridden_bit) |
                                            static_cast<std::uint8_t>(kind));

@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 #include "sheet/cell.hpp"
@@ -34,6 +35,12 @@ struct Override {
 
 enum class ContentKind : std::uint8_t { none, given, formula, total };
 
+/// A value, and where it comes from.
+struct GivenValue {
+  CellValue value;
+  std::string source;
+};
+
 /// All that one cell is told; what does not go with its kind is empty.
 struct Content {
   ContentKind kind = ContentKind::none;
@@ -48,6 +55,7 @@ struct Content {
 class Contents {
  public:
   void resize(std::size_t cells);
+  void reserve(std::size_t cells);
 
   [[nodiscard]] ContentKind kind(Cell cell) const {
     return static_cast<ContentKind>(kinds_[cell] & kind_bits);
@@ -71,6 +79,10 @@ class Contents {
   [[nodiscard]] const Override& instead(Cell cell) const { return overrides_.at(cell); }
 
   void put_given(Cell cell, CellValue value, std::string source);
+  /// Gives back what the cell was given before.
+  GivenValue swap_given(Cell cell, GivenValue given) {
+    return std::exchange(givens_[details_[cell]], std::move(given));
+  }
   void put_formula(Cell cell, std::shared_ptr<const Programme> programme);
   void put_total(Cell cell, std::size_t total);
   void put_override(Cell cell, std::optional<Override> instead);
@@ -81,10 +93,6 @@ class Contents {
   }
 
  private:
-  struct Given {
-    CellValue value;
-    std::string source;
-  };
   struct Shared {
     std::shared_ptr<const Programme> programme;
     std::size_t cells = 0;
@@ -98,7 +106,7 @@ class Contents {
 
   std::vector<std::uint8_t> kinds_;     // by cell
   std::vector<std::uint32_t> details_;  // by cell: which given value, programme or total
-  std::vector<Given> givens_;
+  std::vector<GivenValue> givens_;
   std::vector<std::uint32_t> free_givens_;
   std::vector<Shared> programmes_;
   std::vector<std::uint32_t> free_programmes_;

@@ -15,6 +15,7 @@ namespace scalepan {
 class DueCells {
  public:
   void resize(std::size_t cells) { next_.resize(cells, not_due); }
+  void reserve(std::size_t cells) { next_.reserve(cells); }
   [[nodiscard]] bool empty() const { return count_ == 0; }
 
   void add(Cell cell, std::uint32_t height) {

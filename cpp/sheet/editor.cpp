@@ -30,20 +30,27 @@ Cell Editor::known(std::string_view name) const {
 }
 
 void Editor::expect_free(std::string_view name) const {
+  if (state_.names.find(name) != no_cell) {
+    fail("sheet.taken", std::string(name) + " is a cell already", "take another name");
+  }
+  expect_new_name(name);
+}
+
+/// Of a name that no cell has.
+void Editor::expect_new_name(std::string_view name) const {
   expect_cell_name(name, state_.compiler.functions());
   const std::size_t point = name.rfind('.');
   const std::string_view front = point == std::string_view::npos ? "" : name.substr(0, point);
-  const bool cell = state_.names.find(name) != no_cell;
   const bool rows = state_.blocks.find(name) != state_.blocks.size();
   const bool in_rows = !front.empty() && state_.blocks.find(front) != state_.blocks.size();
-  if (!cell && !rows && !in_rows) {
+  if (!rows && !in_rows) {
     expect_no_column(name);
     return;
   }
-  const std::string what = cell      ? std::string(name) + " is a cell already"
-                           : in_rows ? std::string(front) + " are rows, with columns of their own"
-                                     : std::string(name) + " are rows already";
-  fail("sheet.taken", what, "take another name");
+  fail("sheet.taken",
+       in_rows ? std::string(front) + " are rows, with columns of their own"
+               : std::string(name) + " are rows already",
+       "take another name");
 }
 
 void Editor::expect_no_column(std::string_view name) const {
@@ -107,7 +114,7 @@ Formula Editor::compile(std::string_view place, std::string_view text, const Nam
 void Editor::make_one(const Set& change) {
   const Cell cell = state_.names.find(change.name);
   if (cell == no_cell) {
-    expect_free(change.name);
+    expect_new_name(change.name);
     state_.create(change.name, {ContentKind::given, change.value, change.source, {}, 0, {}});
     return;
   }
@@ -117,8 +124,13 @@ void Editor::make_one(const Set& change) {
          "override it to put a measured value in its place");
   }
   const ValueType before = state_.type(cell);
+  GivenValue given{fitted(change.value, before), change.source};
+  if (given.value.type == before) {
+    state_.put_given(cell, std::move(given));
+    return;
+  }
   Content content = state_.content(cell);
-  content.given = fitted(change.value, before);
+  content.given = std::move(given.value);
   content.source = change.source;
   const bool alike = content.given.type.alike(before);
   const bool in_rows = state_.blocks.home(cell).has_value();
@@ -139,15 +151,19 @@ void Editor::fail_other_type(std::string_view name, const ValueType& own, std::s
 }
 
 void Editor::make_one(const Define& change) {
-  if (const auto column = state_.blocks.find_column(change.name)) {
-    define_column(*column, change.formula);
-    return;
-  }
   const Cell cell = state_.names.find(change.name);
-  if (cell != no_cell) {
+  if (cell == no_cell) {
+    define_new(change);
+  } else {
     static_cast<void>(known(change.name));
     expect_own_formula(cell);
     define_cell(cell, compile(change.name, change.formula, NamesInFormula(state_)));
+  }
+}
+
+void Editor::define_new(const Define& change) {
+  if (const auto column = state_.blocks.find_column(change.name)) {
+    define_column(*column, change.formula);
     return;
   }
   const std::size_t point = change.name.rfind('.');
@@ -158,7 +174,7 @@ void Editor::make_one(const Define& change) {
       return;
     }
   }
-  expect_free(change.name);
+  expect_new_name(change.name);
   Content content;
   content.kind = ContentKind::formula;
   content.formula = compile(change.name, change.formula, NamesInFormula(state_));

@@ -41,6 +41,7 @@ class Editor {
   [[nodiscard]] std::size_t known_row(const RowBlock& block, std::string_view name) const;
   [[nodiscard]] std::size_t place_before(const RowBlock& block, std::string_view before) const;
   void expect_free(std::string_view name) const;
+  void expect_new_name(std::string_view name) const;
   void expect_no_column(std::string_view name) const;
   void expect_no_cells_under(std::string_view block) const;
   void expect_own_formula(Cell cell) const;
@@ -54,6 +55,7 @@ class Editor {
                                     std::string_view what, const ValueType& other) const;
 
   [[nodiscard]] Formula compile(std::string_view place, std::string_view text, const Names& names);
+  void define_new(const Define& change);
   void define_cell(Cell cell, Formula formula);
   void define_column(Home home, std::string_view text);
   void add_column(std::size_t block, const NewColumn& column);

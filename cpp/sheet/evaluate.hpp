@@ -26,7 +26,8 @@ class Evaluator {
     }
   }
 
-  void run_total(Cell cell, const Total& sum, const std::string& column) {
+  template <typename Name>
+  void run_total(Cell cell, const Total& sum, Name column) {
     try {
       keeper_.keep(cell, sum.value(column));
     } catch (const Error& error) {

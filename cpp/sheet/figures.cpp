@@ -22,6 +22,11 @@ void Figures::resize(std::size_t cells) {
   conditions_.resize(cells, static_cast<std::uint8_t>(Condition::unknown));
 }
 
+void Figures::reserve(std::size_t cells) {
+  numbers_.reserve(cells);
+  conditions_.reserve(cells);
+}
+
 Value Figures::value(Cell cell) const {
   if (is_number(cell)) return numbers_[cell];
   return odd_.at(cell);

@@ -25,6 +25,7 @@ struct HeldError {
 class Figures {
  public:
   void resize(std::size_t cells);
+  void reserve(std::size_t cells);
 
   [[nodiscard]] Condition condition(Cell cell) const {
     return static_cast<Condition>(conditions_[cell]);

@@ -122,8 +122,8 @@ bool Parser::value() {
   const Token token = token_;
   switch (token.kind) {
     case TokenKind::literal:
-      next();
       literal(token);
+      next();
       return true;
     case TokenKind::text:
       next();
@@ -149,8 +149,7 @@ bool Parser::value() {
 }
 
 void Parser::literal(const Token& token) {
-  const Literal read = literal_of(token, given_->units);
-  literal_has_unit_ = !token.unit.empty();
+  const Literal read = literal_of(token, given_->tokens.parts(), given_->units);
   ValueType type = quantity_type(read.unit);
   type.any_zero = read.value.is_zero() && read.unit == Unit();
   emitter_.number(read.value, token.spot.shape);

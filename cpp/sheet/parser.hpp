@@ -72,7 +72,6 @@ class Parser {
   Emitter emitter_;
   Token token_;
   bool done_ = false;
-  bool literal_has_unit_ = false;  // the last one
   std::size_t names_read_ = 0;
   std::vector<Pending> pending_;
   std::vector<ValueType> types_;  // of the values so far, and of each open `then`

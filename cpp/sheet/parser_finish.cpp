@@ -12,6 +12,11 @@ namespace {
 
 constexpr int largest_power = 99;
 
+[[noreturn]] void fail_doubtful(const Spot& spot, std::string_view what) {
+  fail_at(spot.text, "formula.doubtful", std::string(what) + " can be read in two ways",
+          "put brackets around what belongs together");
+}
+
 /// `a > b` is not `a <= b`.
 Operation operation_of(TokenKind kind) {
   switch (kind) {
@@ -45,16 +50,18 @@ Operation operation_of(TokenKind kind) {
 /// The number behind `^`.
 void Parser::power() {
   const Spot spot = token_.spot;
-  if (token_.before == TokenKind::literal && literal_has_unit_) {
-    fail_at(spot.text, "formula.doubtful", "\"^\" behind a unit can be read in two ways",
-            "put brackets around what is raised");
+  if (token_.before == TokenKind::literal && !given_->tokens.parts().unit.empty()) {
+    fail_doubtful(spot, "\"^\" behind a unit");
   }
   next();
   const bool below = token_.kind == TokenKind::minus;
   if (below) next();
-  const bool digits = token_.kind == TokenKind::literal && token_.text == token_.number &&
-                      token_.number.find('.') == std::string_view::npos;
-  const Rational read = digits ? literal_of(token_, given_->units).value : Rational(-1);
+  const LiteralParts& parts = given_->tokens.parts();
+  const bool number = token_.kind == TokenKind::literal;
+  if (number && parts.number.empty()) fail_doubtful(spot, "\"^\" before a fraction with a unit");
+  const bool digits =
+      number && token_.text == parts.number && parts.number.find('.') == std::string_view::npos;
+  const Rational read = digits ? literal_of(token_, parts, given_->units).value : Rational(-1);
   if (read.sign() < 0 || read > Rational(largest_power)) {
     fail_at(token_.spot.text, "formula.power",
             "what follows \"^\" must be a whole number up to " + std::to_string(largest_power));
@@ -70,6 +77,7 @@ void Parser::power() {
     emitter_.one(Operation::reciprocal, 0, spot.shape, {raised, raised});
   }
   next();
+  if (token_.kind == TokenKind::power) fail_doubtful(token_.spot, "\"^\" behind \"^\"");
 }
 
 void Parser::finish_prefix(const Pending& done) {

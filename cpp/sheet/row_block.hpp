@@ -6,10 +6,11 @@
 #pragma once
 
 #include <cstddef>
+#include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_map>
 #include <vector>
 
 #include "sheet/content.hpp"
@@ -20,7 +21,7 @@ namespace scalepan {
 inline constexpr Cell first_column = 0xF0000000;
 
 inline constexpr std::size_t most_columns = 1024;
-inline constexpr std::size_t most_blocks = 4'000'000;
+inline constexpr std::size_t most_blocks = 10'000;
 
 struct Column {
   std::string name;
@@ -58,6 +59,7 @@ struct Home {
 class RowBlocks {
  public:
   void resize(std::size_t cells) { homes_.resize(cells); }
+  void reserve(std::size_t cells) { homes_.reserve(cells); }
 
   [[nodiscard]] std::size_t size() const { return blocks_.size(); }
   [[nodiscard]] bool has(std::size_t block) const { return blocks_[block].has_value(); }
@@ -92,7 +94,7 @@ class RowBlocks {
   static_assert(most_blocks < std::size_t{1} << (32 - column_bits));
 
   std::vector<std::optional<RowBlock>> blocks_;
-  std::unordered_map<std::string, std::size_t> numbers_;  // by name
+  std::map<std::string, std::size_t, std::less<>> numbers_;  // by name
   std::vector<std::uint32_t> homes_;  // by cell: block and column, and one; 0 for none
 };
 

@@ -12,6 +12,8 @@ namespace scalepan {
 namespace {
 
 constexpr std::size_t most_undone = 1000;
+// So few are not worth setting room aside for.
+constexpr std::size_t few_changes = 64;
 
 Cell known(const SheetState& state, std::string_view name) {
   const Cell cell = state.names.find(name);
@@ -53,6 +55,7 @@ Sheet::Sheet(std::shared_ptr<const FunctionTable> functions) : state_(std::move(
 /// What takes the changes back. Where one is refused, all are.
 Steps Sheet::make(const std::vector<Change>& changes) {
   Editor editor(state_);
+  if (changes.size() > few_changes) state_.reserve(changes.size());
   try {
     for (const Change& change : changes) editor.make(change);
     editor.check_retyped();

@@ -76,6 +76,17 @@ Cell SheetState::take_number() {
   return cell;
 }
 
+void SheetState::reserve(std::size_t more) {
+  if (cells_ + more <= room_) return;
+  room_ = std::max(cells_ + more, room_ + room_ / 2);
+  names.reserve(room_);
+  uses.reserve(room_);
+  contents.reserve(room_);
+  figures.reserve(room_);
+  blocks.reserve(room_);
+  due.reserve(room_);
+}
+
 void SheetState::take_number_again(Cell cell) {
   std::vector<Cell>& from =
       std::ranges::find(dropped_, cell) == dropped_.end() ? free_ : dropped_;
@@ -109,8 +120,24 @@ Cell SheetState::create(std::string_view name, Content content) {
   const Cell cell = take_number();
   names.put(cell, name);
   fill(cell, std::move(content));
-  recorded_.emplace_back(ForgetCell{cell});
+  record_new(cell);
   return cell;
+}
+
+void SheetState::record_new(Cell cell) {
+  if (!recorded_.empty()) {
+    if (auto* last = std::get_if<ForgetCells>(&recorded_.back())) {
+      last->cells.push_back(cell);
+      return;
+    }
+  }
+  recorded_.emplace_back(ForgetCells{{cell}});
+}
+
+void SheetState::put_given(Cell cell, GivenValue given) {
+  touch(cell);
+  auto before = std::make_unique<GivenValue>(contents.swap_given(cell, std::move(given)));
+  recorded_.emplace_back(SwapGiven{cell, std::move(before)});
 }
 
 void SheetState::forget(Cell cell) {
@@ -220,13 +247,16 @@ void SheetState::rename_row(std::size_t block, std::size_t at, std::string name)
 }
 
 void SheetState::play(Step& step) {
-  if (auto* forget_cell = std::get_if<ForgetCell>(&step)) {
-    forget(forget_cell->cell);
+  if (auto* forgotten = std::get_if<ForgetCells>(&step)) {
+    std::for_each(forgotten->cells.rbegin(), forgotten->cells.rend(),
+                  [this](Cell cell) { forget(cell); });
+  } else if (auto* given = std::get_if<SwapGiven>(&step)) {
+    put_given(given->cell, std::move(*given->given));
   } else if (auto* recall = std::get_if<RecallCell>(&step)) {
     take_number_again(recall->cell);
     names.put(recall->cell, recall->name);
     fill(recall->cell, std::move(*recall->content));
-    recorded_.emplace_back(ForgetCell{recall->cell});
+    record_new(recall->cell);
   } else if (auto* content = std::get_if<PutContent>(&step)) {
     put(content->cell, std::move(*content->content));
   } else if (auto* name = std::get_if<RenameCell>(&step)) {
@@ -252,7 +282,12 @@ void SheetState::play_back(Steps steps) {
   for (auto step = steps.rbegin(); step != steps.rend(); ++step) play(*step);
 }
 
-Steps SheetState::take_recorded() { return std::exchange(recorded_, {}); }
+Steps SheetState::take_recorded() {
+  for (Step& step : recorded_) {
+    if (auto* forgotten = std::get_if<ForgetCells>(&step)) forgotten->cells.shrink_to_fit();
+  }
+  return std::exchange(recorded_, {});
+}
 
 void SheetState::accept() {
   for (const Cell cell : touched_) {
@@ -262,7 +297,8 @@ void SheetState::accept() {
 }
 
 void SheetState::refuse() {
-  touched_.clear();
+  // Rather little is touched again and again, and much once.
+  touched_ = {};
   for (const Cell cell : dropped_) {
     figures.forget(cell);
     free_.push_back(cell);

@@ -22,8 +22,14 @@
 
 namespace scalepan {
 
-struct ForgetCell {
+/// From the last to the first.
+struct ForgetCells {
+  std::vector<Cell> cells;
+};
+/// In place of the value that a cell is given, of the same type.
+struct SwapGiven {
   Cell cell = no_cell;
+  std::unique_ptr<GivenValue> given;
 };
 struct RecallCell {
   Cell cell = no_cell;
@@ -71,7 +77,7 @@ struct RenameRow {
   std::string name;
 };
 
-using Step = std::variant<ForgetCell, RecallCell, PutContent, RenameCell, PutBlock, RenameBlock,
+using Step = std::variant<ForgetCells, SwapGiven, RecallCell, PutContent, RenameCell, PutBlock, RenameBlock,
                           PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
 using Steps = std::vector<Step>;
 
@@ -107,10 +113,15 @@ class SheetState {
   /// `lines.price`.
   [[nodiscard]] std::string column_name(Home home) const;
 
+  /// Room for so many cells more.
+  void reserve(std::size_t more);
+
   // Steps. Each is recorded, and what it touches is due when the sheet settles.
   Cell create(std::string_view name, Content content);
   void forget(Cell cell);
   void put(Cell cell, Content content);
+  /// Of the type that the cell has, which is given.
+  void put_given(Cell cell, GivenValue given);
   void rename(Cell cell, std::string name);
   void put_block(std::size_t block, std::unique_ptr<RowBlock> rows);
   void rename_block(std::size_t block, std::string name);
@@ -137,10 +148,12 @@ class SheetState {
   void take_number_again(Cell cell);
   void fill(Cell cell, Content content);
   void touch(Cell cell) { touched_.push_back(cell); }
+  void record_new(Cell cell);
   void join_total(const Column& column, Cell cell);
   void leave_total(const Column& column, Cell cell);
 
   std::size_t cells_ = 0;
+  std::size_t room_ = 0;  // for so many cells
   std::vector<Cell> free_;
   std::vector<Cell> dropped_;  // since the last `accept`: their figures are kept till then
   std::vector<Cell> touched_;  // since the last `accept`

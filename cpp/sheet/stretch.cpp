@@ -134,8 +134,10 @@ class FormDomain {
       level = reach_.ceiling_of(count);
     } else if (instruction.operation == Operation::down_to_multiple) {
       level = -reach_.ceiling_of(count * minus);
-    } else {
-      level = -reach_.ceiling_of((count + Form::constant(Rational(1, 2))) * minus);
+    } else {  // halves go away from zero
+      const Form half = Form::constant(Rational(1, 2));
+      level = reach_.sign_of(count) < 0 ? reach_.ceiling_of(count - half)
+                                        : -reach_.ceiling_of((count + half) * minus);
     }
     return step * Form::constant(level);
   }
@@ -180,7 +182,7 @@ class StretchRunner {
   }
 
   [[nodiscard]] Form total(const PathStep& step) const {
-    const Value beside = step.beside.value(step.column);
+    const Value beside = step.beside.value([&] { return step.column; });
     const auto* number = std::get_if<Rational>(&beside);
     if (number == nullptr) throw NoForm{step.name + " is no single number"};
     Form result = Form::constant(*number);

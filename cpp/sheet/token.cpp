@@ -156,20 +156,21 @@ std::string_view TokenReader::digits_at(std::size_t position) const {
 void TokenReader::literal(Token& token) {
   token.kind = TokenKind::literal;
   const std::size_t start = position_;
+  parts_ = {};
   position_ += digits_at(start).size();
   const bool whole = position_ >= text_.size() || text_[position_] != '.';
   if (!whole) position_ += 1 + digits_at(position_ + 1).size();
-  token.number = from(start);
-  if (!(whole && mixed(token)) && fraction(token)) {
-    token.top = std::exchange(token.number, {});
+  parts_.number = from(start);
+  if (!(whole && mixed()) && fraction()) {
+    parts_.top = std::exchange(parts_.number, {});
   } else {
-    unit(token, position_);
+    unit(position_);
   }
   token.text = from(start);
 }
 
 /// Spaces, digits, a stroke and digits behind a whole number.
-bool TokenReader::mixed(Token& token) {
+bool TokenReader::mixed() {
   std::size_t start = position_;
   skip_spaces(text_, start);
   if (start == position_) return false;
@@ -178,30 +179,30 @@ bool TokenReader::mixed(Token& token) {
   if (top.empty() || stroke >= text_.size() || text_[stroke] != '/') return false;
   const std::string_view below = digits_at(stroke + 1);
   if (below.empty()) return false;
-  token.top = top;
-  token.below = below;
+  parts_.top = top;
+  parts_.below = below;
   position_ = stroke + 1 + below.size();
   return true;
 }
 
 /// A stroke, digits other than 0 and a unit behind a number: else the stroke divides.
-bool TokenReader::fraction(Token& token) {
-  if (!token.below.empty() || position_ >= text_.size() || text_[position_] != '/') return false;
+bool TokenReader::fraction() {
+  if (!parts_.below.empty() || position_ >= text_.size() || text_[position_] != '/') return false;
   const std::string_view below = digits_at(position_ + 1);
   if (below.find_first_not_of('0') == std::string_view::npos) return false;
   const std::size_t end = position_ + 1 + below.size();
-  unit(token, end);
-  if (token.unit.empty()) return false;
-  token.below = below;
+  unit(end);
+  if (parts_.unit.empty()) return false;
+  parts_.below = below;
   return true;
 }
 
 /// A unit that starts behind spaces: moves behind it where there is one.
-void TokenReader::unit(Token& token, std::size_t start) {
+void TokenReader::unit(std::size_t start) {
   skip_spaces(text_, start);
   const std::size_t end = unit_end(start);
   if (end == start) return;
-  token.unit = text_.substr(start, end - start);
+  parts_.unit = text_.substr(start, end - start);
   position_ = end;
 }
 
@@ -254,8 +255,8 @@ std::size_t TokenReader::unit_end(std::size_t position) const {
 namespace {
 
 /// `a / 3/4 g` and `1.5/2 kg` could be read in two ways.
-void expect_clear(const Token& token) {
-  const bool whole = token.top.find('.') == std::string_view::npos;
+void expect_clear(const Token& token, const LiteralParts& parts) {
+  const bool whole = parts.top.find('.') == std::string_view::npos;
   if (whole && token.before != TokenKind::divide && token.before != TokenKind::power) return;
   fail_at(token.spot.text, "formula.doubtful",
           "\"" + excerpt(token.text, 12) + "\" can be read in two ways",
@@ -266,21 +267,21 @@ std::size_t offset_of(std::string_view part, const Token& token) {
   return token.spot.text + static_cast<std::size_t>(part.data() - token.text.data());
 }
 
-Rational value_of(const Token& token) {
-  if (token.below.empty()) return parse_amount_number(token.number);
-  if (token.number.empty()) expect_clear(token);
-  const auto length = static_cast<std::size_t>(token.below.end() - token.top.begin());
-  const Rational part = parse_amount_number({token.top.data(), length});
-  return token.number.empty() ? part : parse_amount_number(token.number) + part;
+Rational value_of(const Token& token, const LiteralParts& parts) {
+  if (parts.below.empty()) return parse_amount_number(parts.number);
+  if (parts.number.empty()) expect_clear(token, parts);
+  const auto length = static_cast<std::size_t>(parts.below.end() - parts.top.begin());
+  const Rational part = parse_amount_number({parts.top.data(), length});
+  return parts.number.empty() ? part : parse_amount_number(parts.number) + part;
 }
 
 }  // namespace
 
-Literal literal_of(const Token& token, UnitMemo& units) {
+Literal literal_of(const Token& token, const LiteralParts& parts, UnitMemo& units) {
   Literal literal;
-  literal.value = at_offset(token.spot.text, [&] { return value_of(token); });
-  if (token.unit.empty()) return literal;
-  literal.unit = in_part(offset_of(token.unit, token), [&] { return units.read(token.unit); });
+  literal.value = at_offset(token.spot.text, [&] { return value_of(token, parts); });
+  if (parts.unit.empty()) return literal;
+  literal.unit = in_part(offset_of(parts.unit, token), [&] { return units.read(parts.unit); });
   literal.value *= literal.unit.ratio();
   return literal;
 }

@@ -56,8 +56,10 @@ struct Token {
   TokenKind before = TokenKind::end;
   Spot spot;
   std::string_view text;  // as written
+};
 
-  // Of a literal: `number`, `number top/below` or `top/below`, and its unit.
+/// `number`, `number top/below` or `top/below`, and the unit behind it.
+struct LiteralParts {
   std::string_view number{};
   std::string_view top{};
   std::string_view below{};
@@ -79,15 +81,17 @@ class TokenReader {
 
   /// `unreadable` where no word starts.
   [[nodiscard]] Token next();
+  /// Of the last literal.
+  [[nodiscard]] const LiteralParts& parts() const { return parts_; }
 
  private:
   void sign(Token& token);
   void word(Token& token);
   void quoted(Token& token);
   void literal(Token& token);
-  bool mixed(Token& token);
-  bool fraction(Token& token);
-  void unit(Token& token, std::size_t start);
+  bool mixed();
+  bool fraction();
+  void unit(std::size_t start);
   [[nodiscard]] std::string_view digits_at(std::size_t position) const;
   [[nodiscard]] std::size_t factor_end(std::size_t position) const;
   [[nodiscard]] std::size_t divisor_end(std::size_t stroke) const;
@@ -101,10 +105,11 @@ class TokenReader {
   std::size_t position_ = 0;
   std::size_t shift_ = 0;  // by how much the shape is shorter
   TokenKind before_ = TokenKind::end;
+  LiteralParts parts_;
 };
 
 /// Throws `formula.doubtful`, and the errors of the number and unit readers, with an offset.
-[[nodiscard]] Literal literal_of(const Token& token, UnitMemo& units);
+[[nodiscard]] Literal literal_of(const Token& token, const LiteralParts& parts, UnitMemo& units);
 /// What stands between the quotes.
 [[nodiscard]] std::string written_in(const Token& token);
 

@@ -14,6 +14,12 @@ void Uses::resize(std::size_t cells) {
   heights_.resize(cells);
 }
 
+void Uses::reserve(std::size_t cells) {
+  first_input_.reserve(cells);
+  first_reader_.reserve(cells);
+  heights_.reserve(cells);
+}
+
 std::size_t Uses::input_count(Cell cell) const {
   if (first_input_[cell] == no_entry) return 0;
   Entry end = first_input_[cell];

@@ -21,6 +21,7 @@ class Uses {
 
   /// Room for so many cells.
   void resize(std::size_t cells);
+  void reserve(std::size_t cells);
 
   [[nodiscard]] std::span<const Cell> read_by(Cell cell) const {
     return {inputs_.data() + first_input_[cell], input_count(cell)};

@@ -131,9 +131,9 @@ def share_for(
     cell: str,
     target: Amount,
     *,
-    between: tuple[Amount, Amount] = (0, 1),
+    between: tuple[Amount, Amount] = ("1 %", 1),
 ) -> Quantity:
-    """The share that meets the target; sought from nothing up to all of it.
+    """The share that meets the target; sought from a hundredth up to all of it.
 
     Raises what ``input_for`` raises.
     """

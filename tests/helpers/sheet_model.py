@@ -16,7 +16,7 @@ Node = int | tuple[str, int]  # a cell, or ("sum", column)
 Reference = tuple[str, int]  # ("cell", n), ("column", n) or ("sum", n)
 
 
-class Refused(Exception):
+class RefusedError(Exception):
     """A change that the sheet must refuse, with this code."""
 
 
@@ -29,7 +29,7 @@ class Failure:
 Outcome = Bounds | Failure
 
 
-class Failed(Exception):
+class FailedError(Exception):
     """Holds the Failure."""
 
 
@@ -258,11 +258,11 @@ class Model:
             self._walk(node, done, set())
         for column in self.columns:
             if self._column_reaches(column, column, set()):
-                raise Refused("sheet.cycle")
+                raise RefusedError("sheet.cycle")
 
     def _walk(self, node: Node, done: set[Node], path: set[Node]) -> None:
         if node in path:
-            raise Refused("sheet.cycle")
+            raise RefusedError("sheet.cycle")
         if node in done:
             return
         path.add(node)
@@ -303,7 +303,7 @@ class Model:
             ("cell", cell) in what.formula.reads for what in self.columns.values() if what.formula
         )
         if by_cells or by_columns:
-            raise Refused("sheet.read")
+            raise RefusedError("sheet.read")
 
     # Changes.
 
@@ -319,19 +319,19 @@ class Model:
 
     def set(self, cell: int, value: Fraction) -> None:
         if self.formula(cell) is not None:
-            raise Refused("sheet.formula")
+            raise RefusedError("sheet.formula")
         self.told[cell] = replace(self.told[cell], given=value)
 
     def set_new(self, name: str, value: Fraction) -> None:
         if self.is_taken(name):
-            raise Refused("sheet.taken")
+            raise RefusedError("sheet.taken")
         cell = self.new_cell()
         self.names[cell] = name
         self.told[cell] = Told(given=value)
 
     def define(self, cell: int, formula: Written) -> None:
         if cell not in self.names and self.columns[self.home(cell)[1]].formula is not None:
-            raise Refused("sheet.in_rows")
+            raise RefusedError("sheet.in_rows")
         self.note_totals(formula)
         self.told[cell] = Told(formula=formula, instead=self.told[cell].instead)
         self.touched.add(cell)
@@ -339,7 +339,7 @@ class Model:
 
     def define_new(self, name: str, formula: Written) -> None:
         if self.is_taken(name):
-            raise Refused("sheet.taken")
+            raise RefusedError("sheet.taken")
         self.note_totals(formula)
         cell = self.new_cell()
         self.names[cell] = name
@@ -372,37 +372,37 @@ class Model:
 
     def release(self, cell: int) -> None:
         if self.told[cell].instead is None:
-            raise Refused("sheet.released")
+            raise RefusedError("sheet.released")
         self.told[cell] = replace(self.told[cell], instead=None)
         self.touched.add(cell)
 
     def remove(self, cell: int) -> None:
         if cell not in self.names:
-            raise Refused("sheet.in_rows")
+            raise RefusedError("sheet.in_rows")
         self.expect_unread(cell)
         del self.names[cell], self.told[cell]
         self.touched.add(cell)
 
     def rename(self, cell: int, name: str) -> None:
         if cell not in self.names:
-            raise Refused("sheet.in_rows")
+            raise RefusedError("sheet.in_rows")
         if self.is_taken(name):
-            raise Refused("sheet.taken")
+            raise RefusedError("sheet.taken")
         self.names[cell] = name
 
     def rename_column(self, column: int, name: str) -> None:
         if any(what.name == name for what in self.columns.values()):
-            raise Refused("sheet.taken")
+            raise RefusedError("sheet.taken")
         self.columns[column] = replace(self.columns[column], name=name)
 
     def rename_row(self, place: int, name: str) -> None:
         if any(row.name == name for row in self.rows):
-            raise Refused("sheet.taken")
+            raise RefusedError("sheet.taken")
         self.rows[place] = replace(self.rows[place], name=name)
 
     def add_row(self, name: str, given: dict[int, Fraction | Written], place: int) -> None:
         if any(row.name == name for row in self.rows):
-            raise Refused("sheet.taken")
+            raise RefusedError("sheet.taken")
         cells = []
         for column, what in self.columns.items():
             cell = self.new_cell()
@@ -449,7 +449,7 @@ class Model:
                 self._work_out(each, done)
             try:
                 done[node] = self._figure(node, done)
-            except Failed as failure:
+            except FailedError as failure:
                 done[node] = failure.args[0]
             except ArithmeticError as error:
                 done[node] = Failure(str(error), node)
@@ -470,7 +470,7 @@ class Model:
         def read(place: int) -> Bounds:
             outcome = done[inputs[place]]
             if isinstance(outcome, Failure):
-                raise Failed(outcome)
+                raise FailedError(outcome)
             return outcome
 
         return SHAPES[formula.shape][2](read)

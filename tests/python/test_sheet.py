@@ -364,13 +364,17 @@ def test_an_error_tells_the_names_of_now() -> None:
 def test_together_is_all_or_nothing() -> None:
     sheet = kitchen()
     before = sheet.text()
-    with pytest.raises(scalepan.SheetError), sheet.together() as change:
-        change.set("portions", 60)
-        change.define("leeks.buy", "leeks.need / nothing")
+
+    def change_two(second: str) -> None:
+        with sheet.together() as change:
+            change.set("portions", 60)
+            change.define(second, {"leeks.buy": "leeks.need / nothing"}[second])
+
+    with pytest.raises(scalepan.SheetError):
+        change_two("leeks.buy")
     assert sheet.text() == before
-    with pytest.raises(KeyError), sheet.together() as change:
-        change.set("portions", 60)
-        raise KeyError
+    with pytest.raises(KeyError):  # raised inside the block
+        change_two("leeks.bought")
     assert sheet.text() == before
     with sheet.together() as change:
         change.set("portions", 60)

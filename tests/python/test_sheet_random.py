@@ -14,7 +14,7 @@ from fractions import Fraction
 
 import pytest
 import scalepan
-from sheet_model import SHAPES, Column, Failure, Model, Node, Reference, Refused, Written
+from sheet_model import SHAPES, Column, Failure, Model, Node, Reference, RefusedError, Written
 
 SCRIPTS = int(os.environ.get("SCALEPAN_SHEET_SCRIPTS", "2000"))
 PARTS = 20
@@ -219,7 +219,7 @@ class Script:
         for edit in edits:
             try:
                 edit(changes, model)
-            except Refused as refused:
+            except RefusedError as refused:
                 code = refused.args[0]
                 break
         if not len(changes):

@@ -91,7 +91,12 @@ TEST_CASE("sheet/formula: what can be read in two ways is refused") {
                                                    "put brackets around what belongs together", 9});
   CHECK(refusal("2 cm^2") == Thrown{"formula.doubtful",
                                     "\"^\" behind a unit can be read in two ways",
-                                    "put brackets around what is raised", 4});
+                                    "put brackets around what belongs together", 4});
+  CHECK(refusal("2^3^2") == Thrown{"formula.doubtful", "\"^\" behind \"^\" can be read in two ways",
+                                   "put brackets around what belongs together", 3});
+  CHECK(refusal("2^1/2 kg") == Thrown{"formula.doubtful",
+                                      "\"^\" before a fraction with a unit can be read in two ways",
+                                      "put brackets around what belongs together", 1});
   CHECK(refusal("2 GBP/kg AP").code == "unit.doubtful");
   CHECK(refusal("2 cup").code == "unit.which_measures");
   CHECK(refusal("1 + 2 GBP/t") ==

@@ -1,0 +1,107 @@
+#include <random>
+
+#include "catch.hpp"
+#include "sheet/sheets.hpp"
+
+using namespace scalepan;
+
+namespace {
+
+Meetings meet(const Sheet& sheet, std::string_view output, const Rational& target, int low,
+              int high) {
+  return sheet.meetings("x", output, Quantity(target), Quantity(Rational(low)),
+                        Quantity(Rational(high)), no_pulse);
+}
+
+bool meets_at(const Meetings& meetings, const Rational& x) {
+  for (const Meeting& meeting : meetings.found) {
+    const bool from = meeting.from < x || (meeting.from == x && meeting.from_meets);
+    const bool to = x < meeting.to || (meeting.to == x && meeting.to_meets);
+    if (from && to) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+TEST_CASE("sheet/meet: a straight way is turned round exactly") {
+  const auto sheet = sheet_of({Set{"x", number(1)}, Define{"y", "(3 * x + 1) / 7 - 2"}});
+  const Meetings meetings = meet(*sheet, "y", Rational(5, 3), -100, 100);
+  REQUIRE(meetings.found.size() == 1);
+  // 3 x + 1 = 7 (5/3 + 2) = 77/3
+  CHECK(meetings.found[0].from == Rational(74, 9));
+  CHECK(meetings.found[0].is_one());
+}
+
+TEST_CASE("sheet/meet: a quotient is turned round, and its pole is passed") {
+  const auto sheet = sheet_of({Set{"x", number(1)}, Define{"buy", "5 / x"}});
+  const Meetings meetings = meet(*sheet, "buy", Rational(125, 11), -1, 1);
+  REQUIRE(meetings.found.size() == 1);
+  CHECK(meetings.found[0].from == Rational(44, 100));
+}
+
+TEST_CASE("sheet/meet: a step is met by a whole stretch, told with its ends") {
+  const auto sheet = sheet_of({Set{"x", number(1)}, Define{"packs", "up_to_multiple(x, 4)"}});
+  const Meetings meetings = meet(*sheet, "packs", 8, 0, 100);
+  REQUIRE(meetings.found.size() == 1);
+  CHECK(meetings.found[0].from == Rational(4));
+  CHECK_FALSE(meetings.found[0].from_meets);
+  CHECK(meetings.found[0].to == Rational(8));
+  CHECK(meetings.found[0].to_meets);
+}
+
+TEST_CASE("sheet/meet: where nothing meets it the nearest figures are told") {
+  const auto sheet = sheet_of({Set{"x", number(1)}, Define{"packs", "up_to_multiple(x, 4)"}});
+  const Meetings meetings = meet(*sheet, "packs", 9, 0, 100);
+  CHECK(meetings.found.empty());
+  CHECK(meetings.below->figure == Rational(8));
+  CHECK(meetings.above->figure == Rational(12));
+}
+
+TEST_CASE("sheet/meet: several meetings are all found") {
+  const auto sheet = sheet_of({Set{"x", number(1)}, Define{"y", "abs(abs(x) - 3)"}});
+  const Meetings meetings = meet(*sheet, "y", 1, -10, 10);
+  REQUIRE(meetings.found.size() == 4);
+  CHECK(meetings.found[0].from == Rational(-4));
+  CHECK(meetings.found[3].from == Rational(4));
+}
+
+TEST_CASE("sheet/meet: what is found is met, and nothing else is, at every point looked at") {
+  std::mt19937 random(3);
+  const auto draw = [&](int from, int to) {
+    return std::to_string(std::uniform_int_distribution<int>(from, to)(random));
+  };
+  int met = 0;
+  for (int i = 0; i < 200; ++i) {
+    const std::string a = "up_to_multiple(x * " + draw(1, 9) + " / " + draw(1, 9) + ", " + draw(1, 4) + ")";
+    const std::string b = "if x < " + draw(0, 12) + " then " + draw(0, 5) + " * x else max(x, " + draw(0, 15) + ")";
+    const std::string c = "nearest_multiple(" + draw(1, 30) + " / (x + " + draw(1, 3) + "), 1/2)";
+    const auto sheet = sheet_of({Set{"x", number(1)}, Define{"in_packs", a}, Define{"chosen", b}, Define{"rounded", c},
+                                 Define{"y", i % 3 == 0   ? "in_packs + chosen"
+                                             : i % 3 == 1 ? "chosen - in_packs"
+                                                          : "in_packs + rounded"}});
+    const Rational target(std::uniform_int_distribution<int>(0, 40)(random), 2);
+    const Meetings meetings = meet(*sheet, "y", target, 0, 20);
+    std::vector<Rational> points;
+    for (int k = 0; k <= 240; ++k) points.emplace_back(k, 12);
+    for (const Meeting& meeting : meetings.found) {
+      points.push_back(meeting.from);
+      points.push_back((meeting.from + meeting.to) / Rational(2));
+      points.push_back(meeting.to);
+    }
+    for (const Rational& point : points) {
+      sheet->apply({Set{"x", number(point)}});
+      const bool meets = number_in(*sheet, "y") == target;
+      met += static_cast<int>(meets);
+      CHECK(meets == meets_at(meetings, point));
+    }
+  }
+  CHECK(met > 200);
+}
+
+TEST_CASE("sheet/meet: a way that cannot be turned round is refused with the reason") {
+  const auto sheet = sheet_of({Set{"x", number(1)}, Define{"y", "x * x"}});
+  CHECK_THROWS_WITH(meet(*sheet, "y", 4, 0, 10),
+                    "how y follows from x cannot be turned round: figures that both follow from it "
+                    "are multiplied (sweep x over the values that come into question)");
+}
