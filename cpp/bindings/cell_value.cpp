@@ -79,10 +79,9 @@ py::object python_of(const CellValue& value) {
   return py::cast(Quantity::of_coherent(number, value.type.shown));
 }
 
-py::list python_of(const std::vector<CellValue>& values) {
-  py::list list;
-  for (const CellValue& value : values) list.append(python_of(value));
-  return list;
+py::object given_of(const CellValue& value) {
+  const auto* thing = std::get_if<ThingPointer>(&value.value);
+  return thing == nullptr ? python_of(value) : py::cast(Text((*thing)->text()));
 }
 
 ValueType value_type_of(const std::string& text) {

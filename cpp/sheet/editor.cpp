@@ -43,11 +43,25 @@ void Editor::expect_new_name(std::string_view name) const {
   const std::string_view front = point == std::string_view::npos ? "" : name.substr(0, point);
   const bool rows = state_.blocks.find(name) != state_.blocks.size();
   const bool in_rows = !front.empty() && state_.blocks.find(front) != state_.blocks.size();
-  if (!rows && !in_rows) return;
+  if (!rows && !in_rows) {
+    expect_no_column(name);
+    return;
+  }
   fail("sheet.taken",
        in_rows ? std::string(front) + " are rows, with columns of their own"
                : std::string(name) + " are rows already",
        "take another name");
+}
+
+void Editor::expect_no_column(std::string_view name) const {
+  if (name.find('.') != std::string_view::npos) return;
+  for (std::size_t i = 0; i < state_.blocks.size(); ++i) {
+    if (!state_.blocks.has(i)) continue;
+    const RowBlock& block = state_.blocks.at(i);
+    if (block.column(name) == block.columns.size()) continue;
+    fail("sheet.taken", std::string(name) + " is a column of " + block.name + " already",
+         "a formula of the rows could mean either");
+  }
 }
 
 void Editor::expect_own_formula(Cell cell) const {
@@ -68,13 +82,13 @@ void Editor::expect_unread(Cell cell) const {
        "remove or change what reads it first");
 }
 
-void Editor::expect_unread_by_columns(Cell cell) const {
+void Editor::expect_unread_by_columns(Cell cell, std::size_t but_of) const {
   for (std::size_t i = 0; i < state_.blocks.size(); ++i) {
-    if (!state_.blocks.has(i)) continue;
+    if (!state_.blocks.has(i) || i == but_of) continue;
     const RowBlock& block = state_.blocks.at(i);
     for (const Column& column : block.columns) {
-      if (!column.formula || std::ranges::find(column.formula->inputs, cell) ==
-                                 column.formula->inputs.end()) {
+      if (!column.formula ||
+          std::ranges::find(column.formula->inputs, cell) == column.formula->inputs.end()) {
         continue;
       }
       fail("sheet.read",
@@ -83,25 +97,6 @@ void Editor::expect_unread_by_columns(Cell cell) const {
            "remove or change what reads it first");
     }
   }
-}
-
-void Editor::fail_cycle(const std::vector<Cell>& chain) const {
-  constexpr std::size_t most_told = 12;
-  std::string links;
-  for (std::size_t i = 0; i < chain.size(); ++i) {
-    const bool left_out = chain.size() > most_told && i >= most_told / 2 &&
-                          i < chain.size() - most_told / 2;
-    if (left_out && i > most_told / 2) continue;
-    links += i == 0 ? "" : " reads ";
-    links += left_out ? "... (" + std::to_string(chain.size() - most_told) + " cells)"
-                      : std::string(state_.names.name(chain[i]));
-  }
-  fail("sheet.cycle", "a cell cannot depend on itself: " + links);
-}
-
-void Editor::expect_acyclic(Cell cell, std::span<const Cell> inputs) const {
-  const std::vector<Cell> chain = state_.uses.cycle(cell, inputs);
-  if (!chain.empty()) fail_cycle(chain);
 }
 
 Formula Editor::compile(std::string_view place, std::string_view text, const Names& names) {
@@ -138,10 +133,12 @@ void Editor::make_one(const Set& change) {
   content.given = std::move(given.value);
   content.source = change.source;
   const bool alike = content.given.type.alike(before);
-  if (!alike && (!change.other_kind || content.instead || state_.blocks.home(cell))) {
+  const bool in_rows = state_.blocks.home(cell).has_value();
+  if (!alike && (!change.other_kind || content.instead || in_rows)) {
     fail_other_type(change.name, before, "value", content.given.type);
   }
-  retyped_.insert(cell);
+  if (in_rows) content.given.type = before;
+  if (!(content.given.type == before)) retyped_.insert(cell);
   state_.put(cell, std::move(content));
 }
 
@@ -204,6 +201,7 @@ void Editor::define_cell(Cell cell, Formula formula) {
   content.source.clear();
   content.formula = std::move(formula);
   state_.put(cell, std::move(content));
+  expect_acyclic_without_rows();
   if (!(after == before)) retyped_.insert(cell);
 }
 

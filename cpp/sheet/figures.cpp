@@ -55,6 +55,7 @@ bool Figures::keep(Cell cell, const Value& value) {
 bool Figures::hold(Cell cell, const HeldError& held) {
   const auto known = held_.find(cell);
   if (known != held_.end() && known->second.origin == held.origin &&
+      known->second.error->place().offset == held.error->place().offset &&
       std::string_view(known->second.error->what()) == held.error->what()) {
     return false;
   }

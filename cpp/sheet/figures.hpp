@@ -14,7 +14,7 @@ namespace scalepan {
 /// Numbers first: they are told from all others by being zero.
 enum class Condition : std::uint8_t { number, failed, interval, thing, unknown };
 
-/// An error, and the cell it arose in.
+/// An error, with its offset in the programme at most, and the cell it arose in.
 struct HeldError {
   std::shared_ptr<const Error> error;
   Cell origin = no_cell;

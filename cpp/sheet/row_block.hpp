@@ -21,7 +21,7 @@ namespace scalepan {
 inline constexpr Cell first_column = 0xF0000000;
 
 inline constexpr std::size_t most_columns = 1024;
-inline constexpr std::size_t most_blocks = 4'000'000;
+inline constexpr std::size_t most_blocks = 10'000;
 
 struct Column {
   std::string name;

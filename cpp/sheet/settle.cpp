@@ -4,6 +4,17 @@
 
 namespace scalepan {
 
+Error error_of(const SheetState& state, Cell cell) {
+  const auto& [error, origin] = state.figures.held(cell);
+  const bool formula = state.contents.kind(origin) == ContentKind::formula;
+  const Cell* inputs = state.uses.inputs_of(origin);
+  const auto name_of_input = [&](std::size_t input) {
+    return state.name_in_formula(inputs[input]);
+  };
+  return placed_in_formula(*error, state.names.name(origin),
+                           formula ? &state.contents.programme(origin) : nullptr, name_of_input);
+}
+
 void Settler::settle() {
   ran_.clear();
   while (!state_.due.empty()) work_out(state_.due.take());
@@ -62,15 +73,7 @@ void Settler::hold(Cell cell, const HeldError& held) {
 }
 
 void Settler::hold_new(Cell cell, const Error& error) {
-  const bool formula = state_.contents.kind(cell) == ContentKind::formula;
-  const Cell* inputs = state_.uses.inputs_of(cell);
-  const auto name_of_input = [&](std::size_t input) {
-    return state_.name_in_formula(inputs[input]);
-  };
-  const Error placed =
-      placed_in_formula(error, state_.names.name(cell),
-                        formula ? &state_.contents.programme(cell) : nullptr, name_of_input);
-  hold(cell, {std::make_shared<const Error>(placed), cell});
+  hold(cell, {std::make_shared<const Error>(error), cell});
 }
 
 /// The figure of a cell is another now: who reads it is due, and totals hear of it.

@@ -11,8 +11,7 @@ namespace scalepan {
 
 class Settler {
  public:
-  explicit Settler(SheetState& state)
-      : state_(state), evaluator_(state.figures, *this) {}
+  explicit Settler(SheetState& state) : state_(state), evaluator_(state.figures, *this) {}
 
   void settle();
   /// The formulas and totals that ran last, in the order they ran in.
@@ -34,5 +33,9 @@ class Settler {
   Evaluator<Settler> evaluator_;
   std::vector<Cell> ran_;
 };
+
+/// The error that a cell holds, with the cell it arose in and the column in its formula, as these
+/// are called and written now.
+[[nodiscard]] Error error_of(const SheetState& state, Cell cell);
 
 }  // namespace scalepan

@@ -29,8 +29,16 @@ const RowBlock& known_block(const SheetState& state, std::string_view name) {
 }
 
 CellValue value_of(const SheetState& state, Cell cell) {
-  if (state.figures.condition(cell) == Condition::failed) throw Error(*state.figures.held(cell).error);
+  if (state.figures.condition(cell) == Condition::failed) throw error_of(state, cell);
   return {state.type(cell), state.figures.value(cell)};
+}
+
+Outcome outcome_of(const SheetState& state, std::string_view name) {
+  try {
+    return value_of(state, known(state, name));
+  } catch (const Error& error) {
+    return error;
+  }
 }
 
 std::vector<std::string> names_of(const SheetState& state, const std::vector<Cell>& cells) {
@@ -181,24 +189,18 @@ std::vector<Change> Sheet::changes() const {
   return changes_of(state_);
 }
 
-std::vector<CellValue> Sheet::values_with(const std::vector<Change>& changes,
-                                          const std::vector<std::string>& names) {
+std::vector<Outcome> Sheet::values_with(const std::vector<Change>& changes,
+                                        const std::vector<std::string>& names) {
   const std::unique_lock lock(mutex_);
   std::vector<Cell> ran_before = settler_.ran();
   Steps steps = make(changes);
   settle();
-  std::vector<CellValue> values;
-  std::exception_ptr failed;
-  try {
-    for (const std::string& name : names) values.push_back(value_of(state_, known(state_, name)));
-  } catch (const Error&) {
-    failed = std::current_exception();
-  }
+  std::vector<Outcome> outcomes;
+  for (const std::string& name : names) outcomes.push_back(outcome_of(state_, name));
   static_cast<void>(play_back(std::move(steps)));
   settle();
   settler_.put_ran(std::move(ran_before));
-  if (failed) std::rethrow_exception(failed);
-  return values;
+  return outcomes;
 }
 
 namespace {
@@ -225,8 +227,7 @@ Sweep Sheet::sweep(std::string_view input, const std::vector<Quantity>& values,
 }
 
 Meetings Sheet::meetings(std::string_view input, std::string_view output, const Quantity& target,
-                         const Quantity& low, const Quantity& high,
-                         const SweepPulse& pulse) const {
+                         const Quantity& low, const Quantity& high, const SweepPulse& pulse) const {
   const Path path = path_from(input, {std::string(output)});
   const Rational wanted = coherent(target, output, path.output_types.front());
   const Rational from = coherent(low, input, path.input_type);

@@ -235,5 +235,3 @@ def _told(low: Quantity, high: Quantity, low_meets: bool, high_meets: bool) -> s
     first = f"from {low}" if low_meets else f"above {low}"
     last = f"up to {high}" if high_meets else f"below {high}"
     return f"{first} {last}"
-
-
