@@ -1658,6 +1658,30 @@ class Changes(_Verbs):
         Raises SheetError (``sheet.cycle``) where some build on each other.
         """
 
+class SweptCell:
+    """What one cell comes out as, point by point."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def unit(self) -> str:
+        """In which the figures are shown."""
+    @property
+    def figures(self) -> list[Quantity | bool | Interval | str | Exception]:
+        """One a point; where the cell failed, the error it held."""
+    @property
+    def fractions(self) -> list[Fraction | None]:
+        """In the unit shown; none where the cell is no single number."""
+    @property
+    def column(self) -> ExactColumn:
+        """The figures as counts of one step, which NumPy reads without a copy.
+
+        Raises SheetError (``sheet.column``) where they do not fit 64 bits or a point is no single
+        number.
+        """
+    def __len__(self) -> int: ...
+    def __getitem__(self, point: int) -> Quantity | bool | Interval | str | Exception: ...
+
 class Sheet(_Verbs):
     """Named cells, of which some are given and some follow by formulas.
 
@@ -1708,6 +1732,25 @@ class Sheet(_Verbs):
         called ``sum(lines.need)``. A change that is refused leaves it as it was."""
     def changes(self) -> Changes:
         """What makes an empty sheet this one; the same for all sheets that hold the same."""
+    def _sweep(
+        self,
+        input: str,
+        values: Iterable[str | Number | Quantity],
+        cells: list[str],
+        progress: Callable[[int], None] | None,
+    ) -> tuple[list[Quantity], list[SweptCell], str]: ...
+    def _meetings(
+        self,
+        input: str,
+        cell: str,
+        target: str | Number | Quantity,
+        low: str | Number | Quantity,
+        high: str | Number | Quantity,
+    ) -> tuple[
+        list[tuple[Quantity, Quantity, bool, bool]],
+        tuple[Quantity, Quantity] | None,
+        tuple[Quantity, Quantity] | None,
+    ]: ...
     def values_with(self, changes: Changes, names: Sequence[str]) -> list[CellValue | Error]:
         """What the cells come out as with some changes made, which are then taken back without a
         trace; an error in the place of a cell that has no value.
