@@ -62,8 +62,8 @@ class Studies(_core.Sheet):
         ``Sweep.kernel`` tells which. ``progress`` is called now and then with the number of points
         done. It runs without the interpreter's lock and can be interrupted.
 
-        Raises SheetError (``sheet.unknown``, ``sheet.formula``, ``sheet.type``, ``sheet.dimension``,
-        ``sheet.many``).
+        Raises SheetError (``sheet.unknown``, ``sheet.formula``, ``sheet.type``,
+        ``sheet.dimension``, ``sheet.many``).
         """
         wanted = [cells] if isinstance(cells, str) else list(cells)
         points, swept, kernel = self._sweep(name, values, wanted, progress)
