@@ -113,7 +113,7 @@ class Studies(_core.Sheet):
         cell: str,
         target: Amount,
         *,
-        between: tuple[Amount, Amount] = ("1 %", 1),
+        between: tuple[Amount, Amount] = ("1/100", 1),
     ) -> Quantity:
         """The share that meets the target, sought from a hundredth up to all of it.
 
