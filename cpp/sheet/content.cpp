@@ -34,7 +34,7 @@ CellValue fitted(const CellValue& value, const ValueType& type) {
 
 void Contents::set_kind(Cell cell, ContentKind kind) {
   cells_[cell].kind = static_cast<std::uint8_t>((cells_[cell].kind & overridden_bit) |
-                                           static_cast<std::uint8_t>(kind));
+                                                static_cast<std::uint8_t>(kind));
 }
 
 void Contents::drop_detail(Cell cell) {

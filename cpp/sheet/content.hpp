@@ -59,19 +59,27 @@ class Contents {
   [[nodiscard]] ContentKind kind(Cell cell) const {
     return static_cast<ContentKind>(cells_[cell].kind & kind_bits);
   }
-  [[nodiscard]] bool is_overridden(Cell cell) const { return (cells_[cell].kind & overridden_bit) != 0; }
+  [[nodiscard]] bool is_overridden(Cell cell) const {
+    return (cells_[cell].kind & overridden_bit) != 0;
+  }
   /// Whether a formula is what the cell comes from now.
   [[nodiscard]] bool runs(Cell cell) const {
     return cells_[cell].kind == static_cast<std::uint8_t>(ContentKind::formula);
   }
   /// Of a cell with a formula.
-  [[nodiscard]] const Programme& programme(Cell cell) const { return *programmes_[cells_[cell].detail].programme; }
+  [[nodiscard]] const Programme& programme(Cell cell) const {
+    return *programmes_[cells_[cell].detail].programme;
+  }
   [[nodiscard]] std::shared_ptr<const Programme> shared_programme(Cell cell) const {
     return programmes_[cells_[cell].detail].programme;
   }
   /// Of a given cell.
-  [[nodiscard]] const CellValue& given(Cell cell) const { return givens_[cells_[cell].detail].value; }
-  [[nodiscard]] const std::string& source(Cell cell) const { return givens_[cells_[cell].detail].source; }
+  [[nodiscard]] const CellValue& given(Cell cell) const {
+    return givens_[cells_[cell].detail].value;
+  }
+  [[nodiscard]] const std::string& source(Cell cell) const {
+    return givens_[cells_[cell].detail].source;
+  }
   /// Of a total: which one.
   [[nodiscard]] std::size_t total(Cell cell) const { return cells_[cell].detail; }
   /// Of an overridden cell.

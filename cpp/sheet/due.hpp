@@ -48,8 +48,7 @@ class DueCells {
   }
   /// Bytes held.
   [[nodiscard]] std::size_t bytes() const {
-    return first_.capacity() * sizeof(Cell) +
-           filled_.capacity() * sizeof(std::uint64_t);
+    return first_.capacity() * sizeof(Cell) + filled_.capacity() * sizeof(std::uint64_t);
   }
 
  private:

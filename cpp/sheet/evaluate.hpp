@@ -63,8 +63,8 @@ class Evaluator {
 };
 
 /// An error in a formula with its place: the cell, and the column in the formula's text.
-[[nodiscard]] Error placed_in_formula(
-    const Error& error, std::string_view cell, const Programme* programme,
-    const std::function<std::string(std::size_t)>& name_of_input);
+[[nodiscard]] Error placed_in_formula(const Error& error, std::string_view cell,
+                                      const Programme* programme,
+                                      const std::function<std::string(std::size_t)>& name_of_input);
 
 }  // namespace scalepan

@@ -40,8 +40,7 @@ std::string SheetState::column_text(const RowBlock& block, const Column& column)
   if (!column.formula) return {};
   return text_of(*column.formula->programme, [&](std::size_t input) {
     const Cell cell = column.formula->inputs[input];
-    return cell >= first_column ? block.columns[cell - first_column].name
-                                : name_in_formula(cell);
+    return cell >= first_column ? block.columns[cell - first_column].name : name_in_formula(cell);
   });
 }
 
@@ -88,13 +87,12 @@ void SheetState::reserve(std::size_t more) {
 }
 
 std::size_t SheetState::bytes() const {
-  return names.bytes() + records.capacity() * sizeof(CellRecord) + uses.bytes() +
-         figures.bytes() + due.bytes();
+  return names.bytes() + records.capacity() * sizeof(CellRecord) + uses.bytes() + figures.bytes() +
+         due.bytes();
 }
 
 void SheetState::take_number_again(Cell cell) {
-  std::vector<Cell>& from =
-      std::ranges::find(dropped_, cell) == dropped_.end() ? free_ : dropped_;
+  std::vector<Cell>& from = std::ranges::find(dropped_, cell) == dropped_.end() ? free_ : dropped_;
   from.erase(std::find(from.rbegin(), from.rend(), cell).base() - 1);
 }
 
@@ -146,8 +144,8 @@ void SheetState::put_given(Cell cell, GivenValue given) {
 }
 
 void SheetState::forget(Cell cell) {
-  recorded_.emplace_back(RecallCell{cell, std::string(names.name(cell)),
-                                    std::make_unique<Content>(content(cell))});
+  recorded_.emplace_back(
+      RecallCell{cell, std::string(names.name(cell)), std::make_unique<Content>(content(cell))});
   if (contents.kind(cell) == ContentKind::total) {
     const Home home = totals[contents.total(cell)].home;
     for (const Row& row : blocks.at(home.block).rows) {

@@ -77,8 +77,8 @@ struct RenameRow {
   std::string name;
 };
 
-using Step = std::variant<ForgetCells, SwapGiven, RecallCell, PutContent, RenameCell, PutBlock, RenameBlock,
-                          PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
+using Step = std::variant<ForgetCells, SwapGiven, RecallCell, PutContent, RenameCell, PutBlock,
+                          RenameBlock, PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
 using Steps = std::vector<Step>;
 
 /// The sum of a column, in a cell of its own.

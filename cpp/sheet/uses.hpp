@@ -24,7 +24,9 @@ class Uses {
   [[nodiscard]] std::span<const Cell> read_by(Cell cell) const {
     return {inputs_of(cell), input_count(cell)};
   }
-  [[nodiscard]] const Cell* inputs_of(Cell cell) const { return inputs_.data() + cells_[cell].first_input; }
+  [[nodiscard]] const Cell* inputs_of(Cell cell) const {
+    return inputs_.data() + cells_[cell].first_input;
+  }
   /// The first entry of who reads the cell.
   [[nodiscard]] Entry first_reader(Cell cell) const { return cells_[cell].first_reader; }
   [[nodiscard]] Entry next_reader(Entry entry) const { return next_[entry]; }
@@ -54,10 +56,10 @@ class Uses {
   void unlink(Entry entry);
   void raise(Cell cell, std::uint32_t height);
 
-  std::vector<Cell> inputs_;     // by entry: what is read
-  std::vector<Cell> readers_;    // by entry: by whom
-  std::vector<Entry> next_;      // by entry: who else reads the same
-  std::vector<Entry> previous_;  // by entry
+  std::vector<Cell> inputs_;              // by entry: what is read
+  std::vector<Cell> readers_;             // by entry: by whom
+  std::vector<Entry> next_;               // by entry: who else reads the same
+  std::vector<Entry> previous_;           // by entry
   std::vector<std::vector<Entry>> free_;  // by the number of entries in a row
   CellRecords& cells_;
 };

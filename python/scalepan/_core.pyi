@@ -984,6 +984,9 @@ class Why:
     def source(self) -> str: ...
     @property
     def parts(self) -> list[Why]: ...
+    def data(self) -> dict[str, Any]:
+        """The tree as dicts with the keys name, figure, how, source and parts."""
+    def _repr_html_(self) -> str: ...
 
 class Leftover:
     """What is left of an item after the dish is cooked."""
