@@ -66,6 +66,20 @@ def quantity(amount: Number, unit: str | None = None, measures: str | None = Non
     Raises MeasureError and NumberError.
     """
 
+class NumberColumn:
+    """Exact numbers in a row, held over one common denominator where that fits machine words."""
+
+    def __init__(self, numbers: Iterable[Number]) -> None: ...
+    def __len__(self) -> int: ...
+    def __getitem__(self, place: int) -> Fraction: ...
+    def sum(self) -> Fraction:
+        """Of all numbers, exactly; 0 of none."""
+    def sum_of_products(self, other: NumberColumn) -> Fraction:
+        """Of the products of the numbers in the same place, such as needs and prices.
+
+        Raises NumberError (``number.columns``) where the columns differ in length.
+        """
+
 def number(x: Number) -> Fraction: ...
 def parse_amount_number(text: str) -> Fraction: ...
 def parse_formula_number(text: str) -> Fraction: ...
