@@ -2,6 +2,7 @@
 #include "bindings/bind_sweep.hpp"
 #include "bindings/cell_value.hpp"
 #include "measure/unit.hpp"
+#include "sheet/changes_of.hpp"
 #include "sheet/sheet.hpp"
 
 namespace scalepan::bindings {
@@ -94,14 +95,14 @@ void bind_verbs(py::class_<Target, Options...>& target) {
           py::arg("name"), py::arg("to"))
       .def(
           "add_rows",
-          [](Target& to, Text name, const py::dict& given, const py::dict& formulas) {
-            take(to, AddBlock{name, columns_of(given, formulas)});
+          [](Target& to, Text name, Given given, Given formulas) {
+            take(to, AddBlock{name, columns_of(py::dict(given), py::dict(formulas))});
           },
           py::arg("name"), py::kw_only(), py::arg("given"), py::arg("formulas") = py::dict())
       .def(
           "add_row",
-          [](Target& to, Text block, Text row, const py::dict& given, Text before) {
-            take(to, new_row(block, row, given, before));
+          [](Target& to, Text block, Text row, Given given, Text before) {
+            take(to, new_row(block, row, py::dict(given), before));
           },
           py::arg("rows"), py::arg("row"), py::arg("given") = py::dict(), py::kw_only(),
           py::arg("before") = "")
@@ -118,7 +119,7 @@ void bind_verbs(py::class_<Target, Options...>& target) {
 
 py::object given_as_python(const GivenInRow& one) {
   if (!one.formula.empty()) return py::cast(FormulaText{one.formula});
-  const py::object value = one.value ? python_of(*one.value) : py::none();
+  const py::object value = one.value ? given_of(*one.value) : py::none();
   return one.source.empty() ? value : py::object(py::make_tuple(value, one.source));
 }
 
@@ -129,14 +130,14 @@ struct AsPython {
   py::tuple operator()(const Set& set) const {
     return verb(
         set.other_kind ? "redeclare" : "set",
-        py::dict("name"_a = set.name, "value"_a = python_of(set.value), "source"_a = set.source));
+        py::dict("name"_a = set.name, "value"_a = given_of(set.value), "source"_a = set.source));
   }
   py::tuple operator()(const Define& define) const {
     return verb("define", py::dict("name"_a = define.name, "formula"_a = define.formula));
   }
   py::tuple operator()(const PutOverride& put) const {
     return verb("override",
-                py::dict("name"_a = put.name, "value"_a = python_of(put.with.value),
+                py::dict("name"_a = put.name, "value"_a = given_of(put.with.value),
                          "why"_a = put.with.why, "who"_a = put.with.who, "when"_a = put.with.when));
   }
   py::tuple operator()(const Release& release) const {
@@ -184,6 +185,20 @@ struct AsPython {
   }
 };
 
+py::list python_of(const std::vector<Outcome>& outcomes) {
+  py::list list;
+  for (const Outcome& outcome : outcomes) {
+    list.append(std::visit([](const auto& one) { return bindings::python_of(one); }, outcome));
+  }
+  return list;
+}
+
+py::list singly(const Changes& changes) {
+  py::list list;
+  for (const Change& change : changes.changes) list.append(py::cast(Changes{{change}}));
+  return list;
+}
+
 py::list listed(const Changes& changes) {
   py::list list;
   for (const Change& change : changes.changes) list.append(std::visit(AsPython(), change));
@@ -203,7 +218,17 @@ void bind_changes(py::module_& m) {
   py::class_<Changes> changes(m, "Changes");
   changes.def(py::init<>())
       .def("__len__", [](const Changes& self) { return self.changes.size(); })
-      .def("listed", [](const Changes& self) { return listed(self); });
+      .def("listed", [](const Changes& self) { return listed(self); })
+      .def(
+          "extend",
+          [](Changes& self, const Changes& others) {
+            const std::vector<Change> added = others.changes;
+            self.changes.insert(self.changes.end(), added.begin(), added.end());
+          },
+          py::arg("others"))
+      .def("singly", [](const Changes& self) { return singly(self); })
+      .def("ordered",
+           [](const Changes& self) { return Changes{in_buildable_order(self.changes)}; });
   bind_verbs(changes);
 }
 
@@ -244,12 +269,12 @@ void bind_sheet(py::module_& m) {
       .def(
           "values_with",
           [](Sheet& self, const Changes& changes, const std::vector<std::string>& names) {
-            std::vector<CellValue> values;
+            std::vector<Outcome> outcomes;
             {
               const py::gil_scoped_release release;
-              values = self.values_with(changes.changes, names);
+              outcomes = self.values_with(changes.changes, names);
             }
-            return python_of(values);
+            return python_of(outcomes);
           },
           py::arg("changes"), py::arg("names"));
   bind_verbs(sheet);

@@ -1,8 +1,6 @@
 // Values of cells, to and from Python.
 #pragma once
 
-#include <vector>
-
 #include "bindings/pybind.hpp"
 #include "measure/quantity.hpp"
 #include "sheet/content.hpp"
@@ -15,7 +13,8 @@ CellValue cell_value_of(const py::handle& given);
 /// Throws the errors of the amount reader.
 Quantity quantity_from(const py::handle& given);
 py::object python_of(const CellValue& value);
-py::list python_of(const std::vector<CellValue>& values);
+/// As `cell_value_of` reads it back: a text is a Text.
+py::object given_of(const CellValue& value);
 
 /// What a column holds: a unit, `plain number`, `yes or no` or `text`.
 ValueType value_type_of(const std::string& text);

@@ -16,9 +16,9 @@ if(SCALEPAN_WARNINGS_AS_ERRORS)
 endif()
 if(SCALEPAN_SANITIZE)
   target_compile_options(
-    scalepan_options INTERFACE -fsanitize=address,undefined -fno-sanitize-recover=all
+    scalepan_options INTERFACE -fsanitize=${SCALEPAN_SANITIZE} -fno-sanitize-recover=all
                                -fno-omit-frame-pointer)
-  target_link_options(scalepan_options INTERFACE -fsanitize=address,undefined)
+  target_link_options(scalepan_options INTERFACE -fsanitize=${SCALEPAN_SANITIZE})
 endif()
 if(SCALEPAN_FUZZ)
   target_compile_options(scalepan_options INTERFACE -fsanitize=fuzzer-no-link)

@@ -145,8 +145,13 @@ Provisions CostingSheet::now() const {
 std::vector<CellValue> CostingSheet::at(const Rational& portions,
                                         const std::vector<std::string>& names) const {
   const CellValue value{quantity_type(Unit()), portions};
-  return sheet_->values_with({PutOverride{"portions", {value, "a point of a curve", "", ""}}},
-                             names);
+  std::vector<CellValue> values;
+  for (Outcome& outcome : sheet_->values_with(
+           {PutOverride{"portions", {value, "a point of a curve", "", ""}}}, names)) {
+    if (auto* error = std::get_if<Error>(&outcome)) throw Error(std::move(*error));
+    values.push_back(std::get<CellValue>(std::move(outcome)));
+  }
+  return values;
 }
 
 }  // namespace scalepan

@@ -4,16 +4,9 @@
 #include <array>
 #include <utility>
 
+#include "exact/later_machines.hpp"
 #include "exact/wide.hpp"
 
-// Where the loader can choose between two builds of a function, one is for AVX2. Sanitizers are not
-// ready yet when it does.
-#if defined(__GNUC__) && !defined(__clang__) && defined(__x86_64__) && defined(__GLIBC__) && \
-    !defined(__SANITIZE_ADDRESS__)
-#define SCALEPAN_FOR_LATER_MACHINES_TOO [[gnu::target_clones("avx2", "default")]]
-#else
-#define SCALEPAN_FOR_LATER_MACHINES_TOO
-#endif
 #ifdef __GNUC__
 #define SCALEPAN_INLINE [[gnu::always_inline]] inline
 #define SCALEPAN_ALONE __restrict  // what it points to is reached by no other name

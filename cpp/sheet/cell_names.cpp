@@ -33,8 +33,13 @@ bool is_name(std::string_view text) {
   return !starts;
 }
 
+/// Three in four places at most are taken, so that few names are looked at to find one.
+bool is_full(std::size_t names, std::size_t places) { return 4 * names > 3 * places; }
+
 /// What a formula would read the name as, or empty.
 std::string_view other_meaning(std::string_view name, const FunctionTable& functions) {
+  // Neither has a point or a digit.
+  if (name.find('.') != std::string_view::npos || has_digit(name)) return {};
   if (is_keyword(name)) return "a word of formulas";
   if (functions.named(name) != nullptr) return "a function";
   if (name != number_of_portions && names_unit(name)) return "a unit";
@@ -69,17 +74,31 @@ std::size_t CellNames::place(std::string_view name) const {
 
 Cell CellNames::find(std::string_view name) const { return table_[place(name)]; }
 
+std::size_t CellNames::free_place(std::string_view name) const {
+  std::size_t at = home(name);
+  while (table_[at] != no_cell) at = (at + 1) & (table_.size() - 1);
+  return at;
+}
+
 void CellNames::put(Cell cell, std::string_view name) {
-  if ((count_ + 1) * 5 > table_.size() * 4) grow_table();
+  if (is_full(count_ + 1, table_.size())) resize_table(2 * table_.size());
   if (cell >= starts_.size()) {
     starts_.resize(cell + 1);
     lengths_.resize(cell + 1);
   }
-  table_[place(name)] = cell;
+  table_[free_place(name)] = cell;
   starts_[cell] = static_cast<std::uint32_t>(letters_.size());
   lengths_[cell] = static_cast<std::uint8_t>(name.size());
   letters_ += name;
   ++count_;
+}
+
+void CellNames::reserve(std::size_t cells) {
+  std::size_t size = table_.size();
+  while (is_full(cells, size)) size *= 2;
+  if (size > table_.size()) resize_table(size);
+  starts_.reserve(cells);
+  lengths_.reserve(cells);
 }
 
 /// What follows without a gap moves up, unless it stands at or before its own home then.
@@ -99,10 +118,10 @@ void CellNames::drop(Cell cell) {
   if (dropped_letters_ > letters_.size() / 2) squeeze_letters();
 }
 
-void CellNames::grow_table() {
-  const std::vector<Cell> before = std::exchange(table_, std::vector<Cell>(table_.size() * 2, no_cell));
+void CellNames::resize_table(std::size_t size) {
+  const std::vector<Cell> before = std::exchange(table_, std::vector<Cell>(size, no_cell));
   for (const Cell cell : before) {
-    if (cell != no_cell) table_[place(name(cell))] = cell;
+    if (cell != no_cell) table_[free_place(name(cell))] = cell;
   }
 }
 

@@ -29,6 +29,8 @@ class CellNames {
   [[nodiscard]] Cell find(std::string_view name) const;
   /// The name must be free, and the cell without one.
   void put(Cell cell, std::string_view name);
+  /// Room for so many cells.
+  void reserve(std::size_t cells);
   void drop(Cell cell);
   [[nodiscard]] std::string_view name(Cell cell) const {
     return std::string_view(letters_).substr(starts_[cell], lengths_[cell]);
@@ -41,7 +43,9 @@ class CellNames {
   [[nodiscard]] std::size_t home(std::string_view name) const;
   /// Where it stands in the table, or where it would.
   [[nodiscard]] std::size_t place(std::string_view name) const;
-  void grow_table();
+  /// Where a name that is free would stand.
+  [[nodiscard]] std::size_t free_place(std::string_view name) const;
+  void resize_table(std::size_t size);
   void squeeze_letters();
 
   std::string letters_;

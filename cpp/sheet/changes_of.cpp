@@ -180,7 +180,10 @@ class BuildOrder {
     for (auto link = std::ranges::find(chain, at); link != chain.end(); ++link) {
       links += name_of(changes_[*link]) + " reads ";
     }
-    fail("sheet.cycle", "a cell cannot depend on itself: " + excerpt(links + name_of(changes_[at]), 400));
+    Place place;
+    place.cell = name_of(changes_[at]);
+    fail("sheet.cycle", "a cell cannot depend on itself: " + excerpt(links + place.cell, 400), {},
+         place);
   }
 
   std::vector<Change> changes_;
@@ -193,8 +196,27 @@ class BuildOrder {
   std::vector<std::vector<std::size_t>> leads_to_;
 };
 
-void add_cells(const SheetState& state, std::vector<Change>& changes) {
+std::vector<Cell> cells_by_name(const SheetState& state) {
+  std::vector<Cell> cells;
   for (Cell cell = 0; cell < state.cells(); ++cell) {
+    if (state.exists(cell)) cells.push_back(cell);
+  }
+  std::ranges::sort(cells, {}, [&](Cell cell) { return state.names.name(cell); });
+  return cells;
+}
+
+std::vector<const RowBlock*> blocks_by_name(const SheetState& state) {
+  std::vector<const RowBlock*> blocks;
+  for (std::size_t i = 0; i < state.blocks.size(); ++i) {
+    if (state.blocks.has(i)) blocks.push_back(&state.blocks.at(i));
+  }
+  std::ranges::sort(blocks, {}, &RowBlock::name);
+  return blocks;
+}
+
+void add_cells(const SheetState& state, const std::vector<Cell>& cells,
+               std::vector<Change>& changes) {
+  for (const Cell cell : cells) {
     const ContentKind kind = state.contents.kind(cell);
     if (state.blocks.home(cell)) continue;
     const std::string name(state.names.name(cell));
@@ -224,9 +246,8 @@ void add_row(const SheetState& state, const RowBlock& block, const Row& row,
 }
 
 void add_blocks(const SheetState& state, std::vector<Change>& changes) {
-  for (std::size_t i = 0; i < state.blocks.size(); ++i) {
-    if (!state.blocks.has(i)) continue;
-    const RowBlock& block = state.blocks.at(i);
+  for (const RowBlock* one : blocks_by_name(state)) {
+    const RowBlock& block = *one;
     AddBlock added{block.name, {}};
     for (const Column& column : block.columns) {
       if (!column.formula) added.columns.push_back({column.name, column.type});
@@ -234,7 +255,8 @@ void add_blocks(const SheetState& state, std::vector<Change>& changes) {
     changes.emplace_back(std::move(added));
     for (const Column& column : block.columns) {
       if (!column.formula) continue;
-      changes.emplace_back(Define{block.name + "." + column.name, state.column_text(block, column)});
+      changes.emplace_back(
+          Define{block.name + "." + column.name, state.column_text(block, column)});
     }
     for (const Row& row : block.rows) add_row(state, block, row, changes);
   }
@@ -248,10 +270,11 @@ std::vector<Change> in_buildable_order(std::vector<Change> changes) {
 
 std::vector<Change> changes_of(const SheetState& state) {
   std::vector<Change> changes;
-  add_cells(state, changes);
+  const std::vector<Cell> cells = cells_by_name(state);
+  add_cells(state, cells, changes);
   add_blocks(state, changes);
-  for (Cell cell = 0; cell < state.cells(); ++cell) {
-    if (state.exists(cell) && state.contents.is_overridden(cell)) {
+  for (const Cell cell : cells) {
+    if (state.contents.is_overridden(cell)) {
       changes.emplace_back(
           PutOverride{std::string(state.names.name(cell)), state.contents.instead(cell)});
     }

@@ -8,7 +8,8 @@
 
 namespace scalepan {
 
-/// In an order in which they can be made. Made in an empty sheet they give a sheet whose changes
+/// In an order in which they can be made, else by name; so they are the same for all sheets that
+/// hold the same, however these came about. Made in an empty sheet they give a sheet whose changes
 /// are the same, in the same order.
 [[nodiscard]] std::vector<Change> changes_of(const SheetState& state);
 

@@ -30,17 +30,42 @@ Cell Editor::known(std::string_view name) const {
 }
 
 void Editor::expect_free(std::string_view name) const {
+  if (state_.names.find(name) != no_cell) {
+    fail("sheet.taken", std::string(name) + " is a cell already", "take another name");
+  }
+  expect_new_name(name);
+}
+
+/// Of a name that no cell has.
+void Editor::expect_new_name(std::string_view name) const {
   expect_cell_name(name, state_.compiler.functions());
   const std::size_t point = name.rfind('.');
   const std::string_view front = point == std::string_view::npos ? "" : name.substr(0, point);
-  const bool cell = state_.names.find(name) != no_cell;
   const bool rows = state_.blocks.find(name) != state_.blocks.size();
   const bool in_rows = !front.empty() && state_.blocks.find(front) != state_.blocks.size();
-  if (!cell && !rows && !in_rows) return;
-  const std::string what = cell      ? std::string(name) + " is a cell already"
-                           : in_rows ? std::string(front) + " are rows, with columns of their own"
-                                     : std::string(name) + " are rows already";
-  fail("sheet.taken", what, "take another name");
+  if (!rows && !in_rows) {
+    expect_no_column(name);
+    return;
+  }
+  fail("sheet.taken",
+       in_rows ? std::string(front) + " are rows, with columns of their own"
+               : std::string(name) + " are rows already",
+       "take another name");
+}
+
+void Editor::expect_no_column(std::string_view name) const {
+  if (name.find('.') != std::string_view::npos) return;
+  for (std::size_t i = 0; i < state_.blocks.size(); ++i) {
+    if (!state_.blocks.has(i)) continue;
+    const RowBlock& block = state_.blocks.at(i);
+    if (block.column(name) == block.columns.size()) continue;
+    // Rows whose columns are all given have no formulas but those that name cells in full.
+    if (std::ranges::none_of(block.columns, [](const Column& c) { return c.formula.has_value(); })) {
+      continue;
+    }
+    fail("sheet.taken", std::string(name) + " is a column of " + block.name + " already",
+         "a formula of the rows could mean either");
+  }
 }
 
 void Editor::expect_own_formula(Cell cell) const {
@@ -61,13 +86,13 @@ void Editor::expect_unread(Cell cell) const {
        "remove or change what reads it first");
 }
 
-void Editor::expect_unread_by_columns(Cell cell) const {
+void Editor::expect_unread_by_columns(Cell cell, std::size_t but_of) const {
   for (std::size_t i = 0; i < state_.blocks.size(); ++i) {
-    if (!state_.blocks.has(i)) continue;
+    if (!state_.blocks.has(i) || i == but_of) continue;
     const RowBlock& block = state_.blocks.at(i);
     for (const Column& column : block.columns) {
-      if (!column.formula || std::ranges::find(column.formula->inputs, cell) ==
-                                 column.formula->inputs.end()) {
+      if (!column.formula ||
+          std::ranges::find(column.formula->inputs, cell) == column.formula->inputs.end()) {
         continue;
       }
       fail("sheet.read",
@@ -76,25 +101,6 @@ void Editor::expect_unread_by_columns(Cell cell) const {
            "remove or change what reads it first");
     }
   }
-}
-
-void Editor::fail_cycle(const std::vector<Cell>& chain) const {
-  constexpr std::size_t most_told = 12;
-  std::string links;
-  for (std::size_t i = 0; i < chain.size(); ++i) {
-    const bool left_out = chain.size() > most_told && i >= most_told / 2 &&
-                          i < chain.size() - most_told / 2;
-    if (left_out && i > most_told / 2) continue;
-    links += i == 0 ? "" : " reads ";
-    links += left_out ? "... (" + std::to_string(chain.size() - most_told) + " cells)"
-                      : std::string(state_.names.name(chain[i]));
-  }
-  fail("sheet.cycle", "a cell cannot depend on itself: " + links);
-}
-
-void Editor::expect_acyclic(Cell cell, std::span<const Cell> inputs) const {
-  const std::vector<Cell> chain = state_.uses.cycle(cell, inputs);
-  if (!chain.empty()) fail_cycle(chain);
 }
 
 Formula Editor::compile(std::string_view place, std::string_view text, const Names& names) {
@@ -112,7 +118,7 @@ Formula Editor::compile(std::string_view place, std::string_view text, const Nam
 void Editor::make_one(const Set& change) {
   const Cell cell = state_.names.find(change.name);
   if (cell == no_cell) {
-    expect_free(change.name);
+    expect_new_name(change.name);
     state_.create(change.name, {ContentKind::given, change.value, change.source, {}, 0, {}});
     return;
   }
@@ -122,13 +128,20 @@ void Editor::make_one(const Set& change) {
          "override it to put a measured value in its place");
   }
   const ValueType before = state_.type(cell);
+  GivenValue given{fitted(change.value, before), change.source};
+  if (given.value.type == before) {
+    state_.put_given(cell, std::move(given));
+    return;
+  }
   Content content = state_.content(cell);
-  content.given = fitted(change.value, before);
+  content.given = std::move(given.value);
   content.source = change.source;
   const bool alike = content.given.type.alike(before);
-  if (!alike && (!change.other_kind || content.instead || state_.blocks.home(cell))) {
+  const bool in_rows = state_.blocks.home(cell).has_value();
+  if (!alike && (!change.other_kind || content.instead || in_rows)) {
     fail_other_type(change.name, before, "value", content.given.type);
   }
+  if (in_rows) content.given.type = before;
   if (!(content.given.type == before)) retyped_.insert(cell);
   state_.put(cell, std::move(content));
 }
@@ -142,15 +155,19 @@ void Editor::fail_other_type(std::string_view name, const ValueType& own, std::s
 }
 
 void Editor::make_one(const Define& change) {
-  if (const auto column = state_.blocks.find_column(change.name)) {
-    define_column(*column, change.formula);
-    return;
-  }
   const Cell cell = state_.names.find(change.name);
-  if (cell != no_cell) {
+  if (cell == no_cell) {
+    define_new(change);
+  } else {
     static_cast<void>(known(change.name));
     expect_own_formula(cell);
     define_cell(cell, compile(change.name, change.formula, NamesInFormula(state_)));
+  }
+}
+
+void Editor::define_new(const Define& change) {
+  if (const auto column = state_.blocks.find_column(change.name)) {
+    define_column(*column, change.formula);
     return;
   }
   const std::size_t point = change.name.rfind('.');
@@ -161,7 +178,7 @@ void Editor::make_one(const Define& change) {
       return;
     }
   }
-  expect_free(change.name);
+  expect_new_name(change.name);
   Content content;
   content.kind = ContentKind::formula;
   content.formula = compile(change.name, change.formula, NamesInFormula(state_));
@@ -188,6 +205,7 @@ void Editor::define_cell(Cell cell, Formula formula) {
   content.source.clear();
   content.formula = std::move(formula);
   state_.put(cell, std::move(content));
+  expect_acyclic_without_rows();
   if (!(after == before)) retyped_.insert(cell);
 }
 

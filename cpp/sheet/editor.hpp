@@ -41,9 +41,13 @@ class Editor {
   [[nodiscard]] std::size_t known_row(const RowBlock& block, std::string_view name) const;
   [[nodiscard]] std::size_t place_before(const RowBlock& block, std::string_view before) const;
   void expect_free(std::string_view name) const;
+  void expect_new_name(std::string_view name) const;
+  void expect_no_column(std::string_view name) const;
+  void expect_no_cells_under(std::string_view block) const;
   void expect_own_formula(Cell cell) const;
   void expect_unread(Cell cell) const;
-  void expect_unread_by_columns(Cell cell) const;
+  /// Of all blocks of rows, or all but one.
+  void expect_unread_by_columns(Cell cell, std::size_t but_of = most_blocks) const;
   void expect_acyclic(Cell cell, std::span<const Cell> inputs) const;
   [[noreturn]] void fail_cycle(const std::vector<Cell>& chain) const;
 
@@ -51,15 +55,20 @@ class Editor {
                                     std::string_view what, const ValueType& other) const;
 
   [[nodiscard]] Formula compile(std::string_view place, std::string_view text, const Names& names);
+  void define_new(const Define& change);
   void define_cell(Cell cell, Formula formula);
   void define_column(Home home, std::string_view text);
   void add_column(std::size_t block, const NewColumn& column);
   void expect_column_name(const RowBlock& block, std::string_view name) const;
+  void expect_row_name(const RowBlock& rows, std::string_view name) const;
   void expect_columns_acyclic(const RowBlock& block, std::size_t column,
                               const Formula& formula) const;
+  void expect_acyclic_without_rows() const;
+  [[nodiscard]] std::vector<Cell> read_without_rows(Cell cell) const;
   Row new_row(std::size_t block, const AddRow& change);
   void create_formula_cells(const RowBlock& block, Row& row);
   void remove_block(std::size_t block);
+  void forget_unread(std::vector<Cell> cells);
   void remove_row(std::size_t block, std::size_t at);
   void rename_block(std::size_t block, const std::string& to);
   void rename_column(Home home, const std::string& to);

@@ -56,6 +56,7 @@ std::size_t Editor::place_before(const RowBlock& block, std::string_view before)
 
 void Editor::make_one(const AddBlock& change) {
   expect_free(change.name);
+  expect_no_cells_under(change.name);
   const std::size_t block = state_.blocks.free_number();
   if (block == most_blocks) fail("sheet.many", "there are too many blocks of rows");
   auto rows = std::make_unique<RowBlock>();
@@ -64,11 +65,22 @@ void Editor::make_one(const AddBlock& change) {
   for (const NewColumn& column : change.columns) add_column(block, column);
 }
 
+void Editor::expect_no_cells_under(std::string_view block) const {
+  for (Cell cell = 0; cell < state_.cells(); ++cell) {
+    if (!state_.exists(cell) || state_.contents.kind(cell) == ContentKind::total) continue;
+    const std::string_view name = state_.names.name(cell);
+    const std::size_t point = name.rfind('.');
+    if (point != block.size() || !name.starts_with(block)) continue;
+    fail("sheet.taken", std::string(name) + " is a cell already", "take another name");
+  }
+}
+
 void Editor::expect_column_name(const RowBlock& block, std::string_view name) const {
   expect_cell_name(name, state_.compiler.functions());
   const bool dotted = name.find('.') != std::string_view::npos;
-  if (dotted) fail("sheet.name", "\"" + std::string(name) + "\" cannot be the name of a column",
-                   "a column has a name without points");
+  if (dotted)
+    fail("sheet.name", "\"" + std::string(name) + "\" cannot be the name of a column",
+         "a column has a name without points");
   const bool known = block.column(name) != block.columns.size();
   if (known) fail("sheet.taken", block.name + " have a column " + std::string(name) + " already");
   if (state_.names.find(name) != no_cell) {
@@ -94,6 +106,11 @@ void Editor::add_column(std::size_t block, const NewColumn& column) {
     }
     added->type = *column.given;
   } else {
+    for (const Column& other : rows.columns) {
+      if (state_.names.find(other.name) == no_cell) continue;
+      fail("sheet.taken", other.name + " is a column of " + rows.name + " and a cell",
+           "a formula of the rows could mean either");
+    }
     added->formula = compile(place, column.formula, NamesInColumn(state_, rows));
     added->type = added->formula->programme->type;
   }
@@ -108,30 +125,6 @@ void Editor::add_column(std::size_t block, const NewColumn& column) {
     row.cells.push_back(
         state_.create(name, formula_content({formula->programme, inputs_in_row(*formula, row)})));
     state_.put_row(block, rows.rows.size(), std::move(row));
-  }
-}
-
-/// Columns of one row may not read each other in a circle, even while there is no row.
-void Editor::expect_columns_acyclic(const RowBlock& block, std::size_t column,
-                                    const Formula& formula) const {
-  std::vector<std::size_t> open;
-  std::vector<bool> seen(block.columns.size());
-  const auto read = [&](const Formula& by) {
-    for (const Cell input : by.inputs) {
-      if (input >= first_column && !seen[input - first_column]) {
-        seen[input - first_column] = true;
-        open.push_back(input - first_column);
-      }
-    }
-  };
-  for (read(formula); !open.empty();) {
-    const std::size_t at = open.back();
-    open.pop_back();
-    if (at == column) {
-      fail("sheet.cycle", "a column cannot depend on itself: " + block.name + "." +
-                              block.columns[column].name);
-    }
-    if (block.columns[at].formula) read(*block.columns[at].formula);
   }
 }
 
@@ -153,7 +146,19 @@ void Editor::define_column(Home home, std::string_view text) {
   for (const Row& row : block.rows) {
     define_cell(row.cells[home.column], {formula.programme, inputs_in_row(formula, row)});
   }
+  expect_acyclic_without_rows();
   if (other_type && total != no_cell) retyped_.insert(total);
+}
+
+void Editor::expect_row_name(const RowBlock& rows, std::string_view name) const {
+  expect_cell_name(name, state_.compiler.functions());
+  if (rows.column(name) != rows.columns.size()) {
+    fail("sheet.taken", std::string(name) + " is a column of " + rows.name, "take another name");
+  }
+  // Rows with columns have cells, whose names are taken.
+  if (rows.columns.empty() && rows.row(name) != rows.rows.size()) {
+    fail("sheet.taken", std::string(name) + " is a row of " + rows.name + " already");
+  }
 }
 
 Row Editor::new_row(std::size_t block, const AddRow& change) {
@@ -187,10 +192,7 @@ void Editor::make_one(const AddRow& change) {
   const std::size_t block = known_block(change.block);
   const RowBlock& rows = state_.blocks.at(block);
   const std::size_t at = place_before(rows, change.before);
-  expect_cell_name(change.row, state_.compiler.functions());
-  if (rows.column(change.row) != rows.columns.size()) {
-    fail("sheet.taken", change.row + " is a column of " + rows.name, "take another name");
-  }
+  expect_row_name(rows, change.row);
   Row row = new_row(block, change);
   for (std::size_t i = 0; i < row.cells.size(); ++i) {
     if (row.cells[i] != no_cell || rows.columns[i].formula) continue;
@@ -232,15 +234,20 @@ void Editor::create_formula_cells(const RowBlock& block, Row& row) {
   }
 }
 
-/// Its cells are forgotten from the highest on, so that what is recalled finds what it reads.
-void Editor::remove_row(std::size_t block, std::size_t at) {
-  Row row = state_.take_row(block, at);
-  std::ranges::sort(row.cells, std::ranges::greater(),
+/// From the highest on, so that what is recalled finds what it reads.
+void Editor::forget_unread(std::vector<Cell> cells) {
+  std::ranges::sort(cells, std::ranges::greater(),
                     [&](Cell cell) { return state_.uses.height(cell); });
-  for (const Cell cell : row.cells) {
+  for (const Cell cell : cells) {
     expect_unread(cell);
     state_.forget(cell);
   }
+}
+
+void Editor::remove_row(std::size_t block, std::size_t at) {
+  Row row = state_.take_row(block, at);
+  for (const Cell cell : row.cells) expect_unread_by_columns(cell);
+  forget_unread(std::move(row.cells));
 }
 
 void Editor::make_one(const RemoveRow& change) {
@@ -259,12 +266,18 @@ void Editor::make_one(const MoveRow& change) {
 
 void Editor::remove_block(std::size_t block) {
   RowBlock& rows = state_.blocks.at(block);
-  while (!rows.rows.empty()) remove_row(block, rows.rows.size() - 1);
+  std::vector<Cell> cells;
+  while (!rows.rows.empty()) {
+    const Row row = state_.take_row(block, rows.rows.size() - 1);
+    cells.insert(cells.end(), row.cells.begin(), row.cells.end());
+  }
+  for (const Cell cell : cells) expect_unread_by_columns(cell, block);
+  forget_unread(std::move(cells));
   for (std::size_t i = 0; i < rows.columns.size(); ++i) {
     const Cell total = rows.columns[i].total;
     if (total == no_cell) continue;
     expect_unread(total);
-    expect_unread_by_columns(total);
+    expect_unread_by_columns(total, block);
     auto column = std::make_unique<Column>(rows.columns[i]);
     column->total = no_cell;
     state_.put_column(block, i, std::move(column));
@@ -275,10 +288,7 @@ void Editor::remove_block(std::size_t block) {
 
 void Editor::rename_block(std::size_t block, const std::string& to) {
   expect_free(to);
-  for (const Column& column : state_.blocks.at(block).columns) {
-    const std::string name = to + "." + column.name;
-    if (state_.names.find(name) != no_cell) fail("sheet.taken", name + " is a cell already");
-  }
+  expect_no_cells_under(to);
   state_.rename_block(block, to);
   for (const Column& column : state_.blocks.at(block).columns) {
     if (column.total != no_cell) state_.rename(column.total, "sum(" + to + "." + column.name + ")");
@@ -301,11 +311,8 @@ void Editor::rename_column(Home home, const std::string& to) {
 }
 
 void Editor::rename_row(std::size_t block, std::size_t at, const std::string& to) {
-  expect_cell_name(to, state_.compiler.functions());
   const RowBlock& rows = state_.blocks.at(block);
-  if (rows.column(to) != rows.columns.size()) {
-    fail("sheet.taken", to + " is a column of " + rows.name, "take another name");
-  }
+  expect_row_name(rows, to);
   state_.rename_row(block, at, to);
   for (std::size_t i = 0; i < rows.columns.size(); ++i) {
     const std::string name = to + "." + rows.columns[i].name;

@@ -22,6 +22,11 @@ void Figures::resize(std::size_t cells) {
   conditions_.resize(cells, static_cast<std::uint8_t>(Condition::unknown));
 }
 
+void Figures::reserve(std::size_t cells) {
+  numbers_.reserve(cells);
+  conditions_.reserve(cells);
+}
+
 Value Figures::value(Cell cell) const {
   if (is_number(cell)) return numbers_[cell];
   return odd_.at(cell);
@@ -50,6 +55,7 @@ bool Figures::keep(Cell cell, const Value& value) {
 bool Figures::hold(Cell cell, const HeldError& held) {
   const auto known = held_.find(cell);
   if (known != held_.end() && known->second.origin == held.origin &&
+      known->second.error->place().offset == held.error->place().offset &&
       std::string_view(known->second.error->what()) == held.error->what()) {
     return false;
   }

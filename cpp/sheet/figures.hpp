@@ -14,7 +14,7 @@ namespace scalepan {
 /// Numbers first: they are told from all others by being zero.
 enum class Condition : std::uint8_t { number, failed, interval, thing, unknown };
 
-/// An error, and the cell it arose in.
+/// An error, with its offset in the programme at most, and the cell it arose in.
 struct HeldError {
   std::shared_ptr<const Error> error;
   Cell origin = no_cell;
@@ -25,6 +25,7 @@ struct HeldError {
 class Figures {
  public:
   void resize(std::size_t cells);
+  void reserve(std::size_t cells);
 
   [[nodiscard]] Condition condition(Cell cell) const {
     return static_cast<Condition>(conditions_[cell]);
@@ -40,14 +41,19 @@ class Figures {
   /// Whether every cell that has a number for its type is known as a single one.
   [[nodiscard]] bool all_plain() const { return not_plain_ == 0; }
 
+  /// Of a cell that is a number: whether it came out another than before, which then is what
+  /// `number` holds.
+  bool swap_number(Cell cell, Rational& number) {
+    Rational& kept = numbers_[cell];
+    if (kept == number) return false;
+    kept.swap(number);
+    return true;
+  }
   /// Whether the figure came out another than before.
-  bool keep_number(Cell cell, const Rational& number) {
-    if (conditions_[cell] == 0) {
-      if (numbers_[cell] == number) return false;
-    } else {
-      leave(cell, Condition::number);
-    }
-    numbers_[cell] = number;
+  bool keep_number(Cell cell, Rational number) {
+    if (is_number(cell)) return swap_number(cell, number);
+    leave(cell, Condition::number);
+    numbers_[cell].swap(number);
     return true;
   }
   bool keep(Cell cell, const Value& value);

@@ -17,7 +17,9 @@ class RatioForm {
  public:
   /// The constant 0.
   RatioForm() = default;
-  static RatioForm constant(const Rational& number) { return {Rational(), number, Rational(), Rational(1)}; }
+  static RatioForm constant(const Rational& number) {
+    return {Rational(), number, Rational(), Rational(1)};
+  }
   /// The input itself.
   static RatioForm input() { return {Rational(1), Rational(), Rational(), Rational(1)}; }
 

@@ -1,8 +1,11 @@
 #include "sheet/path.hpp"
 
 #include <algorithm>
+#include <memory>
 #include <unordered_map>
 #include <utility>
+
+#include "sheet/settle.hpp"
 
 namespace scalepan {
 
@@ -85,7 +88,7 @@ class PathMaker {
 
   void copy_figure(Cell cell, Cell place) {
     if (state_.figures.condition(cell) == Condition::failed) {
-      path_.figures.hold(place, state_.figures.held(cell));
+      path_.figures.hold(place, {std::make_shared<const Error>(error_of(state_, cell)), place});
     } else {
       path_.figures.keep(place, state_.figures.value(cell));
     }
@@ -113,8 +116,8 @@ class PathMaker {
     for (const Cell row : read_by(state_, cell)) {
       const auto known = places_.find(row);
       const bool on_the_way =
-          known != places_.end() && (known->second == Path::input ||
-                                     std::ranges::binary_search(on_the_way_, known->second));
+          known != places_.end() &&
+          (known->second == Path::input || std::ranges::binary_search(on_the_way_, known->second));
       if (on_the_way) {
         step.inputs.push_back(known->second);
       } else {
@@ -141,8 +144,9 @@ Path path_between(const SheetState& state, std::string_view input,
                   const std::vector<std::string>& outputs) {
   const Cell from = known(state, input);
   if (state.contents.kind(from) != ContentKind::given) {
-    fail("sheet.formula", std::string(input) + " is no input: it has the formula " +
-                              excerpt(state.formula_text(from)),
+    fail("sheet.formula",
+         std::string(input) + " is no input: it has the formula " +
+             excerpt(state.formula_text(from)),
          "choose a cell that is given");
   }
   if (state.type(from).kind != ValueKind::quantity) {

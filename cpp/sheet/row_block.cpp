@@ -24,7 +24,7 @@ std::vector<Cell> inputs_in_row(const Formula& formula, const Row& row) {
 }
 
 std::size_t RowBlocks::find(std::string_view name) const {
-  const auto found = numbers_.find(std::string(name));
+  const auto found = numbers_.find(name);
   return found == numbers_.end() ? blocks_.size() : found->second;
 }
 

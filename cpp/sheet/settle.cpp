@@ -4,10 +4,20 @@
 
 namespace scalepan {
 
-std::vector<Cell> Settler::settle() {
+Error error_of(const SheetState& state, Cell cell) {
+  const auto& [error, origin] = state.figures.held(cell);
+  const bool formula = state.contents.kind(origin) == ContentKind::formula;
+  const Cell* inputs = state.uses.inputs_of(origin);
+  const auto name_of_input = [&](std::size_t input) {
+    return state.name_in_formula(inputs[input]);
+  };
+  return placed_in_formula(*error, state.names.name(origin),
+                           formula ? &state.contents.programme(origin) : nullptr, name_of_input);
+}
+
+void Settler::settle() {
   ran_.clear();
   while (!state_.due.empty()) work_out(state_.due.take());
-  return std::exchange(ran_, {});
 }
 
 void Settler::work_out(Cell cell) {
@@ -31,19 +41,18 @@ void Settler::run_total(Cell cell) {
     total.sum = sum_of_rows(state_, state_.figures, total.home);
     total.stale = false;
   }
-  evaluator_.run_total(cell, total.sum, state_.column_name(total.home));
+  evaluator_.run_total(cell, total.sum, [&] { return state_.column_name(total.home); });
 }
 
-void Settler::keep_number(Cell cell, const Rational& number) {
+void Settler::keep_number(Cell cell, Rational number) {
   Figures& figures = state_.figures;
-  if (figures.is_number(cell)) [[likely]] {
-    const Rational before = figures.number(cell);
-    if (!figures.keep_number(cell, number)) return;
-    tell_readers(cell, [&](Total& sum) { sum.replace(before, number); });
-  } else {
+  if (!figures.is_number(cell)) [[unlikely]] {
     const Heard before = heard_of(figures, cell);
-    figures.keep_number(cell, number);
+    figures.keep_number(cell, std::move(number));
     tell_readers(cell, [&](Total& sum) { sum.replace(before, heard_of(figures, cell)); });
+  } else if (figures.swap_number(cell, number)) {
+    const Rational& before = number;
+    tell_readers(cell, [&](Total& sum) { sum.replace(before, figures.number(cell)); });
   }
 }
 
@@ -64,15 +73,7 @@ void Settler::hold(Cell cell, const HeldError& held) {
 }
 
 void Settler::hold_new(Cell cell, const Error& error) {
-  const bool formula = state_.contents.kind(cell) == ContentKind::formula;
-  const Cell* inputs = state_.uses.inputs_of(cell);
-  const auto name_of_input = [&](std::size_t input) {
-    return state_.name_in_formula(inputs[input]);
-  };
-  const Error placed =
-      placed_in_formula(error, state_.names.name(cell),
-                        formula ? &state_.contents.programme(cell) : nullptr, name_of_input);
-  hold(cell, {std::make_shared<const Error>(placed), cell});
+  hold(cell, {std::make_shared<const Error>(error), cell});
 }
 
 /// The figure of a cell is another now: who reads it is due, and totals hear of it.

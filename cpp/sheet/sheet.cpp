@@ -12,6 +12,8 @@ namespace scalepan {
 namespace {
 
 constexpr std::size_t most_undone = 1000;
+// So few are not worth setting room aside for.
+constexpr std::size_t few_changes = 64;
 
 Cell known(const SheetState& state, std::string_view name) {
   const Cell cell = state.names.find(name);
@@ -27,8 +29,16 @@ const RowBlock& known_block(const SheetState& state, std::string_view name) {
 }
 
 CellValue value_of(const SheetState& state, Cell cell) {
-  if (state.figures.condition(cell) == Condition::failed) throw Error(*state.figures.held(cell).error);
+  if (state.figures.condition(cell) == Condition::failed) throw error_of(state, cell);
   return {state.type(cell), state.figures.value(cell)};
+}
+
+Outcome outcome_of(const SheetState& state, std::string_view name) {
+  try {
+    return value_of(state, known(state, name));
+  } catch (const Error& error) {
+    return error;
+  }
 }
 
 std::vector<std::string> names_of(const SheetState& state, const std::vector<Cell>& cells) {
@@ -45,6 +55,7 @@ Sheet::Sheet(std::shared_ptr<const FunctionTable> functions) : state_(std::move(
 /// What takes the changes back. Where one is refused, all are.
 EditSteps Sheet::make(const std::vector<Change>& changes) {
   Editor editor(state_);
+  if (changes.size() > few_changes) state_.reserve(changes.size());
   try {
     for (const Change& change : changes) editor.make(change);
     editor.check_retyped();
@@ -64,7 +75,7 @@ EditSteps Sheet::play_back(EditSteps steps) {
 
 void Sheet::settle() {
   state_.accept();
-  ran_ = settler_.settle();
+  settler_.settle();
 }
 
 void Sheet::remember(EditSteps steps) {
@@ -190,7 +201,7 @@ Why Sheet::why(std::string_view name) const {
 
 std::vector<std::string> Sheet::ran() const {
   const std::shared_lock lock(mutex_);
-  return names_of(state_, ran_);
+  return names_of(state_, settler_.ran());
 }
 
 std::vector<Change> Sheet::changes() const {
@@ -198,24 +209,18 @@ std::vector<Change> Sheet::changes() const {
   return changes_of(state_);
 }
 
-std::vector<CellValue> Sheet::values_with(const std::vector<Change>& changes,
-                                          const std::vector<std::string>& names) {
+std::vector<Outcome> Sheet::values_with(const std::vector<Change>& changes,
+                                        const std::vector<std::string>& names) {
   const std::unique_lock lock(mutex_);
-  const std::vector<Cell> ran_before = ran_;
+  std::vector<Cell> ran_before = settler_.ran();
   EditSteps steps = make(changes);
   settle();
-  std::vector<CellValue> values;
-  std::exception_ptr failed;
-  try {
-    for (const std::string& name : names) values.push_back(value_of(state_, known(state_, name)));
-  } catch (const Error&) {
-    failed = std::current_exception();
-  }
+  std::vector<Outcome> outcomes;
+  for (const std::string& name : names) outcomes.push_back(outcome_of(state_, name));
   static_cast<void>(play_back(std::move(steps)));
   settle();
-  ran_ = ran_before;
-  if (failed) std::rethrow_exception(failed);
-  return values;
+  settler_.put_ran(std::move(ran_before));
+  return outcomes;
 }
 
 namespace {
@@ -242,8 +247,7 @@ Sweep Sheet::sweep(std::string_view input, const std::vector<Quantity>& values,
 }
 
 Meetings Sheet::meetings(std::string_view input, std::string_view output, const Quantity& target,
-                         const Quantity& low, const Quantity& high,
-                         const SweepPulse& pulse) const {
+                         const Quantity& low, const Quantity& high, const SweepPulse& pulse) const {
   const Path path = path_from(input, {std::string(output)});
   const Rational wanted = coherent(target, output, path.output_types.front());
   const Rational from = coherent(low, input, path.input_type);
@@ -264,8 +268,7 @@ ValueType Sheet::type(std::string_view name) const {
 
 std::size_t Sheet::bytes() const {
   const std::shared_lock lock(mutex_);
-  return state_.names.bytes() + state_.uses.bytes() + state_.contents.bytes() +
-         state_.figures.bytes() + state_.due.bytes() + state_.blocks.bytes();
+  return state_.bytes();
 }
 
 }  // namespace scalepan

@@ -14,8 +14,10 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <variant>
 #include <vector>
 
+#include "exact/error.hpp"
 #include "measure/quantity.hpp"
 #include "sheet/change.hpp"
 #include "sheet/meet.hpp"
@@ -24,6 +26,9 @@
 #include "sheet/why_tree.hpp"
 
 namespace scalepan {
+
+/// What a cell comes out as: its value, or why it has none.
+using Outcome = std::variant<CellValue, Error>;
 
 class Sheet {
  public:
@@ -66,23 +71,22 @@ class Sheet {
   [[nodiscard]] Why why(std::string_view name) const;
   /// The formulas and totals that the last change ran, in the order they ran in.
   [[nodiscard]] std::vector<std::string> ran() const;
-  /// What makes an empty sheet this one.
+  /// What makes an empty sheet this one; the same for all sheets that hold the same.
   [[nodiscard]] std::vector<Change> changes() const;
 
   /// What the cells come out as with some changes made, which are then taken back: no trace of
-  /// them stays. Throws what `apply` and `value` throw.
-  [[nodiscard]] std::vector<CellValue> values_with(const std::vector<Change>& changes,
-                                                   const std::vector<std::string>& names);
+  /// them stays. Throws what `apply` throws.
+  [[nodiscard]] std::vector<Outcome> values_with(const std::vector<Change>& changes,
+                                                 const std::vector<std::string>& names);
   /// Every output for each value of the input, in coherent units. Throws `sheet.unknown`,
   /// `sheet.formula` and `sheet.type`.
   [[nodiscard]] Sweep sweep(std::string_view input, const std::vector<Quantity>& values,
-                            const std::vector<std::string>& outputs,
-                            const SweepPulse& pulse) const;
+                            const std::vector<std::string>& outputs, const SweepPulse& pulse) const;
   /// Where the output meets the target, in coherent units of the input. Throws the same, and
   /// `sheet.no_form`, `sheet.many` and `sheet.dimension`.
   [[nodiscard]] Meetings meetings(std::string_view input, std::string_view output,
-                                  const Quantity& target, const Quantity& low,
-                                  const Quantity& high, const SweepPulse& pulse) const;
+                                  const Quantity& target, const Quantity& low, const Quantity& high,
+                                  const SweepPulse& pulse) const;
   /// How a cell's figures are shown. Throws `sheet.unknown`.
   [[nodiscard]] ValueType type(std::string_view name) const;
   /// Bytes held by what every cell has.
@@ -99,7 +103,6 @@ class Sheet {
   mutable std::shared_mutex mutex_;
   SheetState state_;
   Settler settler_{state_};
-  std::vector<Cell> ran_;
   std::size_t changes_made_ = 0;
   std::deque<EditSteps> done_;
   std::vector<EditSteps> undone_;

@@ -5,6 +5,12 @@
 
 namespace scalepan {
 
+namespace {
+
+constexpr std::size_t few_touched = 1024;
+
+}  // namespace
+
 ValueType SheetState::type(Cell cell) const {
   switch (contents.kind(cell)) {
     case ContentKind::given:
@@ -34,8 +40,7 @@ std::string SheetState::column_text(const RowBlock& block, const Column& column)
   if (!column.formula) return {};
   return text_of(*column.formula->programme, [&](std::size_t input) {
     const Cell cell = column.formula->inputs[input];
-    return cell >= first_column ? block.columns[cell - first_column].name
-                                : name_in_formula(cell);
+    return cell >= first_column ? block.columns[cell - first_column].name : name_in_formula(cell);
   });
 }
 
@@ -67,18 +72,27 @@ Cell SheetState::take_number() {
     free_.pop_back();
     return cell;
   }
-  const auto cell = static_cast<Cell>(cells_++);
-  uses.resize(cells_);
-  contents.resize(cells_);
-  figures.resize(cells_);
-  blocks.resize(cells_);
-  due.resize(cells_);
+  const auto cell = static_cast<Cell>(records.size());
+  records.emplace_back();
+  figures.resize(records.size());
   return cell;
 }
 
+void SheetState::reserve(std::size_t more) {
+  if (cells() + more <= room_) return;
+  room_ = std::max(cells() + more, room_ + room_ / 2);
+  names.reserve(room_);
+  records.reserve(room_);
+  figures.reserve(room_);
+}
+
+std::size_t SheetState::bytes() const {
+  return names.bytes() + records.capacity() * sizeof(CellRecord) + uses.bytes() + figures.bytes() +
+         due.bytes();
+}
+
 void SheetState::take_number_again(Cell cell) {
-  std::vector<Cell>& from =
-      std::ranges::find(dropped_, cell) == dropped_.end() ? free_ : dropped_;
+  std::vector<Cell>& from = std::ranges::find(dropped_, cell) == dropped_.end() ? free_ : dropped_;
   from.erase(std::find(from.rbegin(), from.rend(), cell).base() - 1);
 }
 
@@ -109,13 +123,29 @@ Cell SheetState::create(std::string_view name, Content content) {
   const Cell cell = take_number();
   names.put(cell, name);
   fill(cell, std::move(content));
-  recorded_.emplace_back(ForgetCell{cell});
+  record_new(cell);
   return cell;
 }
 
+void SheetState::record_new(Cell cell) {
+  if (!recorded_.empty()) {
+    if (auto* last = std::get_if<ForgetCells>(&recorded_.back())) {
+      last->cells.push_back(cell);
+      return;
+    }
+  }
+  recorded_.emplace_back(ForgetCells{{cell}});
+}
+
+void SheetState::put_given(Cell cell, GivenValue given) {
+  touch(cell);
+  auto before = std::make_unique<GivenValue>(contents.swap_given(cell, std::move(given)));
+  recorded_.emplace_back(SwapGiven{cell, std::move(before)});
+}
+
 void SheetState::forget(Cell cell) {
-  recorded_.emplace_back(RecallCell{cell, std::string(names.name(cell)),
-                                    std::make_unique<Content>(content(cell))});
+  recorded_.emplace_back(
+      RecallCell{cell, std::string(names.name(cell)), std::make_unique<Content>(content(cell))});
   if (contents.kind(cell) == ContentKind::total) {
     const Home home = totals[contents.total(cell)].home;
     for (const Row& row : blocks.at(home.block).rows) {
@@ -220,13 +250,16 @@ void SheetState::rename_row(std::size_t block, std::size_t at, std::string name)
 }
 
 void SheetState::play(EditStep& step) {
-  if (auto* forget_cell = std::get_if<ForgetCell>(&step)) {
-    forget(forget_cell->cell);
+  if (auto* forgotten = std::get_if<ForgetCells>(&step)) {
+    std::for_each(forgotten->cells.rbegin(), forgotten->cells.rend(),
+                  [this](Cell cell) { forget(cell); });
+  } else if (auto* given = std::get_if<SwapGiven>(&step)) {
+    put_given(given->cell, std::move(*given->given));
   } else if (auto* recall = std::get_if<RecallCell>(&step)) {
     take_number_again(recall->cell);
     names.put(recall->cell, recall->name);
     fill(recall->cell, std::move(*recall->content));
-    recorded_.emplace_back(ForgetCell{recall->cell});
+    record_new(recall->cell);
   } else if (auto* content = std::get_if<PutContent>(&step)) {
     put(content->cell, std::move(*content->content));
   } else if (auto* name = std::get_if<RenameCell>(&step)) {
@@ -252,7 +285,12 @@ void SheetState::play_back(EditSteps steps) {
   for (auto step = steps.rbegin(); step != steps.rend(); ++step) play(*step);
 }
 
-EditSteps SheetState::take_recorded() { return std::exchange(recorded_, {}); }
+EditSteps SheetState::take_recorded() {
+  for (EditStep& step : recorded_) {
+    if (auto* forgotten = std::get_if<ForgetCells>(&step)) forgotten->cells.shrink_to_fit();
+  }
+  return std::exchange(recorded_, {});
+}
 
 void SheetState::accept() {
   for (const Cell cell : touched_) {
@@ -262,6 +300,8 @@ void SheetState::accept() {
 }
 
 void SheetState::refuse() {
+  // Little is touched again and again, and much once.
+  if (touched_.size() > few_touched) touched_ = {};
   touched_.clear();
   for (const Cell cell : dropped_) {
     figures.forget(cell);

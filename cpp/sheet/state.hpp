@@ -22,8 +22,14 @@
 
 namespace scalepan {
 
-struct ForgetCell {
+/// From the last to the first.
+struct ForgetCells {
+  std::vector<Cell> cells;
+};
+/// In place of the value that a cell is given, of the same type.
+struct SwapGiven {
   Cell cell = no_cell;
+  std::unique_ptr<GivenValue> given;
 };
 struct RecallCell {
   Cell cell = no_cell;
@@ -71,8 +77,8 @@ struct RenameRow {
   std::string name;
 };
 
-using EditStep = std::variant<ForgetCell, RecallCell, PutContent, RenameCell, PutBlock, RenameBlock,
-                          PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
+using EditStep = std::variant<ForgetCells, SwapGiven, RecallCell, PutContent, RenameCell, PutBlock,
+                          RenameBlock, PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
 using EditSteps = std::vector<EditStep>;
 
 /// The sum of a column, in a cell of its own.
@@ -84,19 +90,25 @@ struct ColumnTotal {
 
 class SheetState {
  public:
-  explicit SheetState(std::shared_ptr<const FunctionTable> functions) : compiler(functions) {}
+  explicit SheetState(std::shared_ptr<const FunctionTable> functions)
+      : compiler(std::move(functions)) {}
+  SheetState(const SheetState&) = delete;
+  SheetState& operator=(const SheetState&) = delete;
 
   Compiler compiler;
   CellNames names;
-  Uses uses;
-  Contents contents;
+  CellRecords records;
+  Uses uses{records};
+  Contents contents{records};
   Figures figures;
-  RowBlocks blocks;
+  RowBlocks blocks{records};
   std::vector<ColumnTotal> totals;
-  DueCells due;
+  DueCells due{records};
 
   /// So many numbers have been given; some may be free.
-  [[nodiscard]] std::size_t cells() const { return cells_; }
+  [[nodiscard]] std::size_t cells() const { return records.size(); }
+  /// Bytes held by what every cell has.
+  [[nodiscard]] std::size_t bytes() const;
   [[nodiscard]] bool exists(Cell cell) const { return contents.kind(cell) != ContentKind::none; }
   [[nodiscard]] ValueType type(Cell cell) const;
   [[nodiscard]] std::string formula_text(Cell cell) const;
@@ -107,10 +119,15 @@ class SheetState {
   /// `lines.price`.
   [[nodiscard]] std::string column_name(Home home) const;
 
+  /// Room for so many cells more.
+  void reserve(std::size_t more);
+
   // Steps. Each is recorded, and what it touches is due when the sheet settles.
   Cell create(std::string_view name, Content content);
   void forget(Cell cell);
   void put(Cell cell, Content content);
+  /// Of the type that the cell has, which is given.
+  void put_given(Cell cell, GivenValue given);
   void rename(Cell cell, std::string name);
   void put_block(std::size_t block, std::unique_ptr<RowBlock> rows);
   void rename_block(std::size_t block, std::string name);
@@ -137,10 +154,11 @@ class SheetState {
   void take_number_again(Cell cell);
   void fill(Cell cell, Content content);
   void touch(Cell cell) { touched_.push_back(cell); }
+  void record_new(Cell cell);
   void join_total(const Column& column, Cell cell);
   void leave_total(const Column& column, Cell cell);
 
-  std::size_t cells_ = 0;
+  std::size_t room_ = 0;  // for so many cells
   std::vector<Cell> free_;
   std::vector<Cell> dropped_;  // since the last `accept`: their figures are kept till then
   std::vector<Cell> touched_;  // since the last `accept`

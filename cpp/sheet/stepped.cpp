@@ -32,8 +32,9 @@ Stepped sum(const Stepped& a, const Stepped& b) {
   return result;
 }
 
-/// floor(x) is -ceil(-x).
-Stepped rounded(const Instruction& instruction, const Stepped& a, const Rational& step) {
+/// floor(x) is -ceil(-x). Halves go away from zero, so up or down by the side the line is on.
+Stepped rounded(const Instruction& instruction, const Stepped& a, const Rational& step,
+                const Rational& last) {
   if (!a.is_straight()) throw NotStepped{"a figure that goes in steps is rounded again"};
   if (step.sign() <= 0) throw NotStepped{"what is rounded to is not above zero"};
   const Rational slope = a.slope / step;
@@ -46,8 +47,16 @@ Stepped rounded(const Instruction& instruction, const Stepped& a, const Rational
     case Operation::down_to_multiple:
       result.rises.push_back({-step, -slope, -start});
       break;
-    default:
-      result.rises.push_back({-step, -slope, -(start + Rational(1, 2))});
+    default: {
+      const int first_side = start.sign();
+      const int last_side = (start + slope * last).sign();
+      if (first_side * last_side < 0) throw NotStepped{"a figure is rounded on both sides of zero"};
+      if (first_side + last_side >= 0) {
+        result.rises.push_back({-step, -slope, -(start + Rational(1, 2))});
+      } else {
+        result.rises.push_back({step, slope, start - Rational(1, 2)});
+      }
+    }
   }
   return result;
 }
@@ -57,8 +66,8 @@ class SteppedDomain {
   using Value = Stepped;
 
   SteppedDomain(const Path& path, const std::vector<std::optional<Stepped>>& on_the_way,
-                const PathStep& step)
-      : path_(path), on_the_way_(on_the_way), step_(step) {}
+                const PathStep& step, const Rational& last)
+      : path_(path), on_the_way_(on_the_way), step_(step), last_(last) {}
 
   [[nodiscard]] Stepped operand(const Instruction& instruction) const {
     if (instruction.operand == Operand::constant) {
@@ -78,8 +87,8 @@ class SteppedDomain {
     throw NotStepped{"a figure that moves is turned over, raised or made absolute"};
   }
 
-  [[nodiscard]] static Stepped two(const Instruction& instruction, const Stepped& a,
-                                   const Stepped& b) {
+  [[nodiscard]] Stepped two(const Instruction& instruction, const Stepped& a,
+                            const Stepped& b) const {
     if (a.is_constant() && b.is_constant()) {
       return constant(two_numbers(instruction, a.start, b.start));
     }
@@ -100,7 +109,7 @@ class SteppedDomain {
       case Operation::down_to_multiple:
       case Operation::nearest_multiple:
         if (!b.is_constant()) throw NotStepped{"what is rounded to moves"};
-        return rounded(instruction, a, b.start);
+        return rounded(instruction, a, b.start, last_);
       default:
         throw NotStepped{"figures that move are compared"};
     }
@@ -117,19 +126,21 @@ class SteppedDomain {
   const Path& path_;
   const std::vector<std::optional<Stepped>>& on_the_way_;
   const PathStep& step_;
+  const Rational& last_;
 };
 
 class SteppedRunner {
  public:
   SteppedRunner(const Path& path, const EvenPoints& points)
-      : path_(path), on_the_way_(path.places) {
+      : path_(path), on_the_way_(path.places), last_(points.size - 1) {
     on_the_way_[Path::input] = Stepped{points.step, points.first, {}};
   }
 
   std::vector<Stepped> run() {
     for (const PathStep& step : path_.steps) {
       on_the_way_[step.place] = step.programme == nullptr ? total(step) : formula(step);
-      if (on_the_way_[step.place]->rises.size() > most_rises) throw NotStepped{"it has many stairs"};
+      if (on_the_way_[step.place]->rises.size() > most_rises)
+        throw NotStepped{"it has many stairs"};
     }
     std::vector<Stepped> outputs;
     for (const Cell output : path_.outputs) outputs.push_back(figure(output));
@@ -147,12 +158,12 @@ class SteppedRunner {
 
   [[nodiscard]] Stepped formula(const PathStep& step) {
     if (!step.programme->numeric) throw NotStepped{step.name + " does not work on numbers alone"};
-    const SteppedDomain domain(path_, on_the_way_, step);
+    const SteppedDomain domain(path_, on_the_way_, step, last_);
     return Machine<SteppedDomain>(*step.programme, domain, stack_).run();
   }
 
   [[nodiscard]] Stepped total(const PathStep& step) const {
-    const Value beside = step.beside.value(step.column);
+    const Value beside = step.beside.value([&] { return step.column; });
     const auto* number = std::get_if<Rational>(&beside);
     if (number == nullptr) throw NotStepped{step.name + " is no single number"};
     Stepped result = constant(*number);
@@ -162,6 +173,7 @@ class SteppedRunner {
 
   const Path& path_;
   std::vector<std::optional<Stepped>> on_the_way_;  // by place
+  Rational last_;                                   // the number of the last point
   std::vector<Stepped> stack_;
 };
 

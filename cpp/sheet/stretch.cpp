@@ -30,8 +30,7 @@ class Reach {
     const auto value = form.at(from_);
     if (!value) throw NoForm{"a rounded figure grows beyond all bounds"};
     const int direction = form.direction();
-    const Rational level =
-        direction > 0 ? floor(*value) + Rational(1) : ceil(*value);
+    const Rational level = direction > 0 ? floor(*value) + Rational(1) : ceil(*value);
     if (direction != 0) {
       turns_at(form.where(direction > 0 ? level : level - Rational(1)));
       turns_at(form.pole());
@@ -134,8 +133,10 @@ class FormDomain {
       level = reach_.ceiling_of(count);
     } else if (instruction.operation == Operation::down_to_multiple) {
       level = -reach_.ceiling_of(count * minus);
-    } else {
-      level = -reach_.ceiling_of((count + RatioForm::constant(Rational(1, 2))) * minus);
+    } else {  // halves go away from zero
+      const RatioForm half = RatioForm::constant(Rational(1, 2));
+      level = reach_.sign_of(count) < 0 ? reach_.ceiling_of(count - half)
+                                        : -reach_.ceiling_of((count + half) * minus);
     }
     return step * RatioForm::constant(level);
   }
@@ -180,7 +181,7 @@ class StretchRunner {
   }
 
   [[nodiscard]] RatioForm total(const PathStep& step) const {
-    const Value beside = step.beside.value(step.column);
+    const Value beside = step.beside.value([&] { return step.column; });
     const auto* number = std::get_if<Rational>(&beside);
     if (number == nullptr) throw NoForm{step.name + " is no single number"};
     RatioForm result = RatioForm::constant(*number);

@@ -40,14 +40,15 @@ void Total::count(const Heard& heard, std::size_t one) {
   }
 }
 
-Value Total::value(const std::string& column) const {
-  if (missing_ > 0 && below_zero_ > 0) {
-    fail("sheet.rows",
-         column + " has no sum: " + std::to_string(missing_) +
-             (missing_ == 1 ? " row has no value" : " rows have no value") + " and " +
-             std::to_string(below_zero_) + (below_zero_ == 1 ? " is" : " are") + " below zero",
-         "mend the rows without a value");
-  }
+void Total::fail_rows(const std::string& column) const {
+  fail("sheet.rows",
+       column + " has no sum: " + std::to_string(missing_) +
+           (missing_ == 1 ? " row has no value" : " rows have no value") + " and " +
+           std::to_string(below_zero_) + (below_zero_ == 1 ? " is" : " are") + " below zero",
+       "mend the rows without a value");
+}
+
+Value Total::known_value() const {
   if (missing_ > 0 || unbounded_ > 0) return Interval{low_, std::nullopt};
   if (width_.is_zero()) return low_;
   return Interval{low_, low_ + width_};

@@ -30,11 +30,18 @@ class Total {
   [[nodiscard]] std::size_t missing() const { return missing_; }
   /// A number, or an interval where rows are intervals, or have no value and none of the others is
   /// below zero: then the total is at least the sum of those. Throws `sheet.rows`, naming the
-  /// column, where rows have no value and others are below zero.
-  [[nodiscard]] Value value(const std::string& column) const;
+  /// column by what `column()` gives, where rows have no value and others are below zero.
+  template <typename Name>
+  [[nodiscard]] Value value(Name column) const {
+    if (missing_ > 0 && below_zero_ > 0) [[unlikely]]
+      fail_rows(column());
+    return known_value();
+  }
 
  private:
   void count(const Heard& heard, std::size_t one);
+  [[nodiscard]] Value known_value() const;
+  [[noreturn]] void fail_rows(const std::string& column) const;
 
   Rational low_;
   Rational width_;  // of all intervals with an upper bound

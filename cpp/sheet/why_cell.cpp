@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "sheet/cell_text.hpp"
+#include "sheet/settle.hpp"
 
 namespace scalepan {
 
@@ -54,14 +55,13 @@ class Teller {
     if (figures.condition(cell) != Condition::failed) {
       return figure_of(CellValue{state_.type(cell), figures.value(cell)});
     }
-    return std::string("no figure: ") + figures.held(cell).error->what();
+    return std::string("no figure: ") + error_of(state_, cell).what();
   }
 
   void tell_override(Cell cell, Why& why) const {
     why.source = "overridden: " + by(state_.contents.instead(cell));
     const std::string formula = state_.formula_text(cell);
-    const std::string own =
-        formula.empty() ? figure_of(state_.contents.given(cell)) : formula;
+    const std::string own = formula.empty() ? figure_of(state_.contents.given(cell)) : formula;
     why.parts.push_back({"its own", own, "", "not used until the override is released", {}});
   }
 

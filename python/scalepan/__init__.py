@@ -18,7 +18,6 @@ from scalepan._core import (
     Catalog,
     Changes,
     CheapestCount,
-    ExactColumn,
     Costing,
     CountRun,
     Cover,
@@ -29,7 +28,9 @@ from scalepan._core import (
     DominatedCounts,
     Driver,
     EvenCounts,
+    ExactColumn,
     Fact,
+    Formula,
     Interval,
     Label,
     LabelItem,
@@ -40,6 +41,7 @@ from scalepan._core import (
     MakeOrBuy,
     MeasureSet,
     MethodStep,
+    NumberColumn,
     Offer,
     PackPrice,
     PartShare,
@@ -48,7 +50,6 @@ from scalepan._core import (
     Quantity,
     Recipe,
     Selling,
-    Sheet,
     ShoppingRow,
     StageCost,
     Swap,
@@ -96,6 +97,8 @@ from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.prices import parse_prices, parse_stock, read_prices, read_stock
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.selling import cash_total, selling_price, sold_at
+from scalepan.sheet_differences import SheetDifference, sheet_difference
+from scalepan.sheets import Sheet, parse_sheet, read_sheet
 from scalepan.trays import fill_trays
 from scalepan.usda import read_usda_sr
 from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
@@ -112,7 +115,6 @@ __all__ = [
     "Changes",
     "CheapestCount",
     "Conversion",
-    "ExactColumn",
     "CostError",
     "Costing",
     "CountRun",
@@ -126,9 +128,11 @@ __all__ = [
     "Driver",
     "Error",
     "EvenCounts",
+    "ExactColumn",
     "Fact",
     "FileError",
     "FoodError",
+    "Formula",
     "Interval",
     "Label",
     "LabelItem",
@@ -142,6 +146,7 @@ __all__ = [
     "MeasuredLine",
     "MeasuredOut",
     "MethodStep",
+    "NumberColumn",
     "NumberError",
     "Offer",
     "OtherFact",
@@ -158,6 +163,7 @@ __all__ = [
     "RecipeError",
     "Selling",
     "Sheet",
+    "SheetDifference",
     "SheetError",
     "ShopCosting",
     "ShoppingRow",
@@ -200,6 +206,7 @@ __all__ = [
     "parse_dishes",
     "parse_prices",
     "parse_recipe",
+    "parse_sheet",
     "parse_stock",
     "parse_yield_test",
     "quantity",
@@ -211,10 +218,12 @@ __all__ = [
     "read_pans",
     "read_prices",
     "read_recipe",
+    "read_sheet",
     "read_stock",
     "read_usda_sr",
     "read_yield_test",
     "selling_price",
+    "sheet_difference",
     "sold_at",
     "yield_test",
 ]

@@ -66,6 +66,20 @@ def quantity(amount: Number, unit: str | None = None, measures: str | None = Non
     Raises MeasureError and NumberError.
     """
 
+class NumberColumn:
+    """Exact numbers in a row, held over one common denominator where that fits machine words."""
+
+    def __init__(self, numbers: Iterable[Number]) -> None: ...
+    def __len__(self) -> int: ...
+    def __getitem__(self, place: int) -> Fraction: ...
+    def sum(self) -> Fraction:
+        """Of all numbers, exactly; 0 of none."""
+    def sum_of_products(self, other: NumberColumn) -> Fraction:
+        """Of the products of the numbers in the same place, such as needs and prices.
+
+        Raises NumberError (``number.columns``) where the columns differ in length.
+        """
+
 def number(x: Number) -> Fraction: ...
 def parse_amount_number(text: str) -> Fraction: ...
 def parse_formula_number(text: str) -> Fraction: ...
@@ -984,6 +998,9 @@ class Why:
     def source(self) -> str: ...
     @property
     def parts(self) -> list[Why]: ...
+    def data(self) -> dict[str, Any]:
+        """The tree as dicts with the keys name, figure, how, source and parts."""
+    def _repr_html_(self) -> str: ...
 
 class Leftover:
     """What is left of an item after the dish is cooked."""
@@ -1067,7 +1084,7 @@ class Costing:
     def override(
         self,
         name: str,
-        value: str | Number | Quantity | bool,
+        value: CellInput,
         *,
         why: str,
         who: str = "",
@@ -1548,6 +1565,34 @@ class Driver:
     @property
     def more_borne(self) -> Quantity: ...
 
+class Interval:
+    """All that an amount may be: from ``low`` to ``high``, or at least ``low``."""
+
+    def __init__(self, low: Number | Quantity, high: Number | Quantity | None = None) -> None:
+        """Raises SheetError (``sheet.interval``) where high is below low, MeasureError
+        (``quantity.compare``) where they are of two kinds."""
+    @property
+    def low(self) -> Quantity: ...
+    @property
+    def high(self) -> Quantity | None:
+        """None where there is no upper bound."""
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class Text:
+    """A text as the value of a cell, where a bare str is an amount."""
+
+    def __init__(self, written: str) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
+class Formula:
+    """A formula of one row's own, where a value could stand; it names cells in full."""
+
+    def __init__(self, text: str) -> None: ...
+    def __eq__(self, other: object) -> bool: ...
+    def __hash__(self) -> int: ...
+
 class Thing:
     """A food, a recipe, offers or packs: what a cell of a costing's sheet holds beside figures.
 
@@ -1557,48 +1602,206 @@ class Thing:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-class Sheet:
-    """Named cells, of which some are given and some follow by formulas.
+# What a cell can be given. A str is an amount as written: ``"5 kg EP"``.
+CellInput = Number | Quantity | bool | Interval | Text | Thing
+CellValue = Quantity | bool | Interval | str
 
-    Changing one cell runs the formulas that depend on it, each once, and no others. A change that
-    is refused leaves the sheet as it was. One thread at a time may change a sheet.
-    """
+class _Verbs:
+    """What changes a sheet. A verb of a ``Sheet`` makes the change at once, or refuses it and
+    leaves the sheet as it was; one of ``Changes`` notes it, and ``Sheet.apply`` may refuse it."""
 
-    def set(self, name: str, value: str | Number | Quantity | bool | Thing) -> None:
-        """Gives a value; a new cell takes its dimension from it and keeps it.
+    def set(self, name: str, value: CellInput, *, source: str = "") -> None:
+        """Gives a value; a new cell takes its kind and dimension from it and keeps them.
 
-        Raises SheetError (``sheet.name``, ``sheet.formula``, ``sheet.dimension``).
+        A bare number is of the unit that the cell is shown in. ``source`` says where the value
+        comes from.
+        Raises SheetError (``sheet.name``, ``sheet.taken``, ``sheet.formula``, ``sheet.dimension``,
+        ``sheet.value``), MeasureError and NumberError.
+        """
+    def redeclare(self, name: str, value: CellInput, *, source: str = "") -> None:
+        """As ``set``, but the value may be of another dimension; what reads the cell is checked.
+
+        Raises what ``set`` raises, and SheetError (``formula.*``) where a reader no longer fits.
         """
     def define(self, name: str, formula: str) -> None:
-        """Gives a formula. Dimensions and stages are checked now, not when it runs.
+        """Gives a formula to a cell, to a column (``lines.need``) or to one row's cell of a column
+        that is given. Dimensions and stages are checked now, not when it runs.
 
-        Raises SheetError (``formula.*`` at the culprit, ``sheet.name``, ``sheet.cycle``,
-        ``sheet.dimension``).
+        Raises SheetError (``formula.*`` at the culprit, ``sheet.name``, ``sheet.taken``,
+        ``sheet.cycle``, ``sheet.dimension``, ``sheet.overridden``, ``sheet.in_rows``).
         """
     def override(
-        self,
-        name: str,
-        value: str | Number | Quantity | bool,
-        *,
-        why: str,
-        who: str = "",
-        when: str = "",
+        self, name: str, value: CellInput, *, why: str, who: str = "", when: str = ""
     ) -> None:
         """Puts a measured value in the place of the cell's own, until released.
 
-        Raises SheetError (``sheet.unknown``, ``sheet.reason``, ``sheet.dimension``).
+        Raises SheetError (``sheet.unknown``, ``sheet.reason`` without a reason,
+        ``sheet.dimension``).
         """
     def release(self, name: str) -> None:
-        """Raises SheetError (``sheet.unknown``, ``sheet.released``)."""
+        """Raises SheetError (``sheet.unknown``, ``sheet.released`` without an override)."""
     def remove(self, name: str) -> None:
+        """Of a cell that nothing reads, or of a block of rows.
+
+        Raises SheetError (``sheet.unknown``, ``sheet.read``, ``sheet.in_rows``).
+        """
+    def rename(self, name: str, to: str) -> None:
+        """Of a cell, of rows, of one row (``lines.leeks``, to ``chives``) or of a column
+        (``lines.need``, to ``wanted``); formulas go on reading it.
+
+        Raises SheetError (``sheet.unknown``, ``sheet.name``, ``sheet.taken``, ``sheet.in_rows``).
+        """
+    def add_rows(
+        self, name: str, *, given: Mapping[str, str], formulas: Mapping[str, str] = ...
+    ) -> None:
+        """A block of rows, without rows as yet.
+
+        Args:
+            given: the columns that each row is given, with what they hold: a unit,
+                ``plain number``, ``yes or no`` or ``text``.
+            formulas: of the other columns; they name the columns of their own row by their names
+                (``amount``), and other cells as ever.
+
+        Raises SheetError (``sheet.name``, ``sheet.taken``, ``sheet.many``, ``formula.*``) and
+        MeasureError for a unit.
+        """
+    def add_row(
+        self,
+        rows: str,
+        row: str,
+        given: Mapping[str, CellInput | tuple[CellInput, str] | Formula] = ...,
+        *,
+        before: str = "",
+    ) -> None:
+        """A row, whose cells are called ``leeks.amount``.
+
+        Args:
+            rows: the block.
+            given: for each column that is given: a value, a value and where it comes from, or a
+                formula of its own.
+            before: the row that comes next; empty: at the end.
+
+        Raises SheetError (``sheet.unknown``, ``sheet.name``, ``sheet.taken``, ``sheet.row``,
+        ``sheet.formula``, ``sheet.dimension``, ``sheet.cycle``).
+        """
+    def remove_row(self, rows: str, row: str) -> None:
         """Raises SheetError (``sheet.unknown``, ``sheet.read``)."""
-    def value(self, name: str) -> Quantity | bool | Thing:
-        """Raises SheetError (``sheet.unknown``), or the error that the cell holds."""
+    def move_row(self, rows: str, row: str, *, before: str = "") -> None:
+        """Before another row, or to the end. Raises SheetError (``sheet.unknown``)."""
+
+class Changes(_Verbs):
+    """Changes in their order, to be made together: all, or none."""
+
+    def __init__(self) -> None: ...
+    def __len__(self) -> int: ...
+    def extend(self, others: Changes) -> None:
+        """Adds other changes behind these."""
+    def listed(self) -> list[tuple[str, dict[str, Any]]]:
+        """Each as its verb and what that is given, by the names of its arguments."""
+    def singly(self) -> list[Changes]:
+        """Each on its own."""
+    def ordered(self) -> Changes:
+        """Each behind those it builds on, otherwise as they come.
+
+        Raises SheetError (``sheet.cycle``) where some build on each other.
+        """
+
+class SweptCell:
+    """What one cell comes out as, point by point."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def unit(self) -> str:
+        """In which the figures are shown."""
+    @property
+    def figures(self) -> list[Quantity | bool | Interval | str | Exception]:
+        """One a point; where the cell failed, the error it held."""
+    @property
+    def fractions(self) -> list[Fraction | None]:
+        """In the unit shown; none where the cell is no single number."""
+    @property
+    def column(self) -> ExactColumn:
+        """The figures as counts of one step, which NumPy reads without a copy.
+
+        Raises SheetError (``sheet.column``) where they do not fit 64 bits or a point is no single
+        number.
+        """
+    def __len__(self) -> int: ...
+    def __getitem__(self, point: int) -> Quantity | bool | Interval | str | Exception: ...
+
+class Sheet(_Verbs):
+    """Named cells, of which some are given and some follow by formulas.
+
+    A change runs the formulas that depend on it, each once, and no others. A change that is
+    refused leaves the sheet as it was. Any number of threads may read while one changes.
+    """
+
+    def __init__(self) -> None: ...
+    def apply(self, changes: Changes) -> None:
+        """Makes all changes in their order, or none. Raises what their verbs raise."""
+    def restore(self, changes: Changes) -> None:
+        """As ``apply``, for changes in any order. Raises SheetError (``sheet.cycle``) too."""
+    def undo(self) -> bool:
+        """Takes the last change back; whether there was one. The last 1000 can be taken back."""
+    def redo(self) -> bool:
+        """Makes again what was taken back last; whether there was such a change."""
+    def value(self, name: str) -> CellValue:
+        """In the unit that the cell is shown in; of a text a str.
+
+        Raises SheetError (``sheet.unknown``), or the error that the cell holds, with the cell it
+        arose in and the column in its formula.
+        """
+    def told(self, name: str) -> str:
+        """The figure for people: ``at least 31.2 GBP``. Raises what ``value`` raises."""
     def formula(self, name: str) -> str:
         """As written; empty for a cell that is given. Raises SheetError (``sheet.unknown``)."""
+    def __contains__(self, name: str) -> bool: ...
+    def cells(self) -> list[str]:
+        """All names, those of rows' cells too, in the order they came in."""
+    def blocks(self) -> list[str]:
+        """Names of blocks of rows."""
+    def rows(self, name: str) -> list[str]:
+        """Of a block, in their order. Raises SheetError (``sheet.unknown``)."""
+    def columns(self, rows: str) -> list[str]:
+        """Of a block. Raises SheetError (``sheet.unknown``)."""
+    def readers(self, name: str) -> list[str]:
+        """Cells whose formulas read this one. Raises SheetError (``sheet.unknown``)."""
+    def explain(self, name: str) -> Why:
+        """How the figure comes about, down to what is given.
+
+        Raises SheetError (``sheet.unknown``).
+        """
     def why(self, name: str) -> str:
-        """How the figure comes about, as a tree of text. Raises SheetError (``sheet.unknown``)."""
+        """As ``explain``, as a tree of text."""
     @property
     def ran(self) -> list[str]:
-        """The formulas that the last change ran, in the order they ran in."""
-    def __contains__(self, name: str) -> bool: ...
+        """The formulas and totals that the last change ran, in the order they ran in; a total is
+        called ``sum(lines.need)``. A change that is refused leaves it as it was."""
+    def changes(self) -> Changes:
+        """What makes an empty sheet this one; the same for all sheets that hold the same."""
+    def _sweep(
+        self,
+        input: str,
+        values: Iterable[str | Number | Quantity],
+        cells: list[str],
+        progress: Callable[[int], None] | None,
+    ) -> tuple[list[Quantity], list[SweptCell], str]: ...
+    def _meetings(
+        self,
+        input: str,
+        cell: str,
+        target: str | Number | Quantity,
+        low: str | Number | Quantity,
+        high: str | Number | Quantity,
+    ) -> tuple[
+        list[tuple[Quantity, Quantity, bool, bool]],
+        tuple[Quantity, Quantity] | None,
+        tuple[Quantity, Quantity] | None,
+    ]: ...
+    def values_with(self, changes: Changes, names: Sequence[str]) -> list[CellValue | Error]:
+        """What the cells come out as with some changes made, which are then taken back without a
+        trace; an error in the place of a cell that has no value.
+
+        Raises what ``apply`` raises.
+        """

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import contextlib
+import os
+import secrets
 from typing import TYPE_CHECKING, TypeVar
 
 from scalepan.errors import Error, make_error
 
 if TYPE_CHECKING:
-    import os
     from collections.abc import Callable
 
     PathLike = str | os.PathLike[str]
@@ -18,7 +20,7 @@ MOST_BYTES = 20_000_000
 _Read = TypeVar("_Read")
 
 
-def read_bytes(path: PathLike) -> bytes:
+def read_bytes(path: PathLike, most: int = MOST_BYTES) -> bytes:
     """The whole of a file.
 
     Raises:
@@ -27,22 +29,22 @@ def read_bytes(path: PathLike) -> bytes:
     name = str(path)
     try:
         with open(path, "rb") as stream:
-            data = stream.read(MOST_BYTES + 1)
+            data = stream.read(most + 1)
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or str(problem)
         raise make_error("file.unreadable", f"cannot read the file: {reason}", file=name) from None
-    if len(data) > MOST_BYTES:
-        raise make_error("file.too_large", f"the file has more than {MOST_BYTES} bytes", file=name)
+    if len(data) > most:
+        raise make_error("file.too_large", f"the file has more than {most} bytes", file=name)
     return data
 
 
-def read_text(path: PathLike) -> str:
+def read_text(path: PathLike, most: int = MOST_BYTES) -> str:
     """The text of a UTF-8 file, without a byte order mark.
 
     Raises:
         FileError: ``file.unreadable``, ``file.too_large`` or ``file.encoding``.
     """
-    data = read_bytes(path)
+    data = read_bytes(path, most)
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as problem:
@@ -50,6 +52,41 @@ def read_text(path: PathLike) -> str:
         message = f"byte {problem.start + 1} is not UTF-8"
         hint = "save the file as UTF-8"
         raise make_error("file.encoding", message, hint, str(path), line) from None
+
+
+def write_whole(path: PathLike, text: str) -> None:
+    """Writes a UTF-8 file, whole or not at all: where that fails, an older file is still there.
+
+    Raises:
+        FileError: ``file.unwritable``.
+    """
+    name = str(path)
+    try:
+        target = os.path.realpath(path)
+        folder, base = os.path.split(target)
+        beside = os.path.join(folder, f".{base[:100]}.{secrets.token_hex(8)}.part")
+        handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+    except (OSError, ValueError) as problem:
+        raise _unwritable(problem, name) from None
+    try:
+        with open(handle, "wb") as stream:
+            stream.write(text.encode())
+            stream.flush()
+            os.fsync(stream.fileno())
+        with contextlib.suppress(FileNotFoundError):
+            os.chmod(beside, os.stat(target).st_mode & 0o777)
+        os.replace(beside, target)
+    except BaseException as problem:
+        with contextlib.suppress(OSError):
+            os.unlink(beside)
+        if isinstance(problem, OSError):
+            raise _unwritable(problem, name) from None
+        raise
+
+
+def _unwritable(problem: Exception, name: str) -> Error:
+    reason = getattr(problem, "strerror", None) or str(problem)
+    return make_error("file.unwritable", f"cannot write the file: {reason}", file=name)
 
 
 def at_place(field: tuple[str, str, int, int], read: Callable[[], _Read]) -> _Read:

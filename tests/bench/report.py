@@ -2,26 +2,26 @@
 
     python tests/bench/report.py build/bench/tests/bench/*_bench
 
-Rows measured from Python come from `ROWS` of `python_rows.py`, `reading_rows.py` and
-`curve_rows.py` beside this file: functions without arguments, each of which measures and returns
-one `Row`.
+Rows measured from Python come from `ROWS` of `python_rows.py`, `reading_rows.py`, `curve_rows.py`
+and `building_rows.py` beside this file: functions without arguments, each of which measures and
+returns one `Row`. The program `sheet_bench` runs in turns with its peer, by `sheet_rows.py`.
 """
 
 from __future__ import annotations
 
 import argparse
-import json
 import os
-import re
-import subprocess
 import sys
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+import building_rows
 import curve_rows
 import python_rows
 import reading_rows
+import sheet_rows
+from programs import run_benchmarks
 from row import Row
 
 REPETITIONS = 9
@@ -52,45 +52,17 @@ GOALS = (
     Goal("mul/typ", "gmp", 0.55),
     Goal("cover/all needs", "glpk", 0.4),
     Goal("cover/adversarial", "glpk", 0.25),
+    Goal("column/sum of products", "double_16_sums", 2.0),
+    Goal("column/sum of products", "flint", 0.01),
 )
 
 LIMITS = (Limit("cover/lookup", 20), Limit("cover/adversarial worst", 1e6))
-
-# What Google Benchmark adds to a name.
-SUFFIX = re.compile(r"/iterations:\d+|/manual_time")
 
 
 def pin_to_one_core() -> None:
     """A run that moves between cores is measured with the caches of none of them."""
     if hasattr(os, "sched_setaffinity"):
         os.sched_setaffinity(0, {max(os.sched_getaffinity(0))})
-
-
-def run_benchmarks(program: Path, repetitions: int) -> dict[str, float]:
-    """Median nanoseconds of one operation, by benchmark name."""
-    command = [
-        str(program),
-        "--benchmark_format=json",
-        f"--benchmark_repetitions={repetitions}",
-        "--benchmark_min_time=0.1",
-        "--benchmark_enable_random_interleaving=true",
-        "--benchmark_report_aggregates_only=true",
-    ]
-    done = subprocess.run(command, check=True, stdout=subprocess.PIPE, text=True)
-    return medians(json.loads(done.stdout)["benchmarks"])
-
-
-def medians(results: Iterable[dict[str, object]]) -> dict[str, float]:
-    """By row and program; where a row has many instances also of its slowest one."""
-    times: dict[str, float] = {}
-    for result in results:
-        if result.get("aggregate_name") != "median":
-            continue
-        row, program = SUFFIX.sub("", str(result["run_name"])).rsplit("/", 1)
-        times[f"{row}/{program}"] = 1e9 / float(str(result["items_per_second"]))
-        if "worst_us" in result:
-            times[f"{row} worst/{program}"] = 1e3 * float(str(result["worst_us"]))
-    return times
 
 
 def rows_of(times: dict[str, float]) -> Iterator[Row]:
@@ -107,8 +79,12 @@ def rows_of(times: dict[str, float]) -> Iterator[Row]:
 
 
 def rows_of_python() -> Iterator[Row]:
-    for measure in [*python_rows.ROWS, *reading_rows.ROWS, *curve_rows.ROWS]:
+    for measure in [*python_rows.ROWS, *reading_rows.ROWS, *curve_rows.ROWS, *building_rows.ROWS]:
         yield measure()
+
+
+def figure_text(figure: float, unit: str) -> str:
+    return time_text(figure) if unit == "ns" else f"{figure:.3g} {unit}"
 
 
 def time_text(nanoseconds: float) -> str:
@@ -121,9 +97,9 @@ def time_text(nanoseconds: float) -> str:
 def line_of(row: Row) -> str:
     cells = (
         row.name,
-        time_text(row.ours),
-        f"{row.peer_name} {time_text(row.peer)}",
-        f"{row.ratio:.2f}",
+        figure_text(row.ours, row.unit),
+        f"{row.peer_name} {figure_text(row.peer, row.unit)}",
+        f"{row.ratio:.2g}" if row.ratio < 0.1 else f"{row.ratio:.2f}",
         f"<= {row.goal:.3g}",
         "yes" if row.met else "MISSED",
     )
@@ -142,9 +118,13 @@ def main() -> None:
     arguments = parser.parse_args()
     pin_to_one_core()
     times: dict[str, float] = {}
+    sheets: list[Row] = []
     for program in arguments.programs:
-        times |= run_benchmarks(program, arguments.repetitions)
-    rows = [*rows_of(times), *rows_of_python()]
+        if program.stem == "sheet_bench":
+            sheets += sheet_rows.rows_of(program, arguments.repetitions)
+        else:
+            times |= run_benchmarks(program, arguments.repetitions)
+    rows = [*rows_of(times), *sheets, *rows_of_python()]
     print(table_of(rows))
     for row in rows:
         if row.note:

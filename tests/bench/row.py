@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Row:
-    """Two times of one run, in nanoseconds; `goal` is the largest ratio wanted."""
+    """Two figures of one run; `goal` is the largest ratio wanted."""
 
     name: str
     ours: float
@@ -15,6 +15,7 @@ class Row:
     peer: float
     goal: float
     note: str = ""  # to stand below the table
+    unit: str = "ns"  # or "B"
 
     @property
     def ratio(self) -> float:

@@ -204,7 +204,8 @@ def test_how_a_figure_came_about_with_stock() -> None:
     assert "on hand, used = 900 g AP\n" in found.why("fennel.thrown")
     enough = costing(recipe("800 g AP fennel"), held)
     assert enough.why("fennel.used").startswith(
-        "fennel.used = 0.80 EUR\n  = fennel.till * used_share(fennel.packs) + stock_used(fennel.packs)"
+        "fennel.used = 0.80 EUR\n"
+        "  = fennel.till * used_share(fennel.packs) + stock_used(fennel.packs)"
     )
 
 

@@ -29,6 +29,8 @@ _EXAMPLES = """examples:
   scalepan loads "13 kg" "4 kg" --time "30 min"
   scalepan read "1 lb 4 oz carrots, peeled"
   scalepan yield rump.csv --portion "150 g" --price "9.80 EUR/kg"
+  scalepan sheet night.toml leeks.buy --why
+  scalepan sheet-difference night.toml night_at_sixty.toml
 
 exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
 
@@ -71,6 +73,7 @@ def parser() -> argparse.ArgumentParser:
     _add_loads(commands)
     _add_read(commands)
     _add_yield(commands)
+    _add_sheets(commands)
     return top
 
 
@@ -284,6 +287,17 @@ def _add_yield(commands: _Commands[_Command]) -> None:
         "--as-facts", action="store_true", help="print its shares as a file that --facts takes"
     )
     test.add_argument("--measures", choices=_MEASURES, help="which pint and fluid ounce are meant")
+
+
+def _add_sheets(commands: _Commands[_Command]) -> None:
+    sheet = _command(commands, "sheet", "The cells of a saved sheet with their figures.")
+    sheet.add_argument("sheet", metavar="FILE", help="a saved sheet (TOML)")
+    sheet.add_argument("cell", metavar="CELL", nargs="?", help="only this one, as leeks.buy")
+    sheet.add_argument("--why", action="store_true", help="how the figure of CELL came about")
+    text = "What differs between two saved sheets, as a list of changes."
+    difference = _command(commands, "sheet-difference", text)
+    difference.add_argument("old", metavar="OLD", help="a saved sheet (TOML)")
+    difference.add_argument("new", metavar="NEW", help="the same, as it is now")
 
 
 def _within(command: argparse.ArgumentParser) -> None:

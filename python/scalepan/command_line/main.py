@@ -20,6 +20,7 @@ from scalepan.command_line import (
     pricing,
     reading,
     report,
+    sheeting,
     sizing,
     spending,
     stocking,
@@ -39,6 +40,8 @@ from scalepan.measuring import measure_out
 from scalepan.prices import read_prices, read_stock
 from scalepan.recipes import read_recipe
 from scalepan.selling import selling_price
+from scalepan.sheet_differences import sheet_difference
+from scalepan.sheets import read_sheet
 from scalepan.yield_tests import read_yield_test
 
 if TYPE_CHECKING:
@@ -369,6 +372,19 @@ def _yield(options: argparse.Namespace) -> Output:
     return yield_documents.yield_document(test, portion, price), lines
 
 
+def _sheet(options: argparse.Namespace) -> Output:
+    sheet = read_sheet(options.sheet)
+    if options.cell is None:
+        return sheeting.sheet_document(sheet), sheeting.sheet_lines(sheet, terminal_width())
+    document = sheeting.cell_document(sheet, options.cell)
+    return document, sheeting.cell_lines(sheet, options.cell, why=options.why)
+
+
+def _sheet_difference(options: argparse.Namespace) -> Output:
+    difference = sheet_difference(options.old, options.new)
+    return sheeting.difference_document(difference), str(difference).splitlines()
+
+
 _COMMANDS = {
     "scale": _scale,
     "page": _page,
@@ -388,4 +404,6 @@ _COMMANDS = {
     "loads": _loads,
     "read": _read,
     "yield": _yield,
+    "sheet": _sheet,
+    "sheet-difference": _sheet_difference,
 }

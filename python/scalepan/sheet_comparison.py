@@ -1,0 +1,161 @@
+"""Variants of a sheet side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from scalepan import _core
+from scalepan._core import Changes, Interval, Quantity
+from scalepan.errors import Error, SheetError
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from scalepan.sheets import Sheet
+
+    Outcome = Quantity | bool | str | Interval | Error
+
+AS_IT_IS = "as it is"
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """Cells against variants.
+
+    Attributes:
+        cells: names, one a row.
+        variants: names, one a column beside the sheet as it is.
+        as_it_is: what each cell is now, or the error it holds.
+        outcomes: by variant the same with its changes; where these are refused, the refusal.
+    """
+
+    cells: list[str]
+    variants: list[str]
+    as_it_is: list[Outcome]
+    outcomes: dict[str, list[Outcome]]
+
+    def outcome(self, cell: str, variant: str | None = None) -> Outcome:
+        """The value or error of a cell. Raises SheetError (``sheet.unknown``)."""
+        column = self.as_it_is if variant is None else self.outcomes[self._variant(variant)]
+        return column[self._row(cell)]
+
+    def difference(self, cell: str, variant: str) -> Quantity | None:
+        """By how much the cell is more in the variant, exactly; None where no amounts of one kind
+        meet. Raises SheetError (``sheet.unknown``)."""
+        return difference(self.outcome(cell), self.outcome(cell, variant))
+
+    def to_data(self) -> list[dict[str, Any]]:
+        """A row a cell, of texts: exact figures, differences and errors."""
+        return [
+            {
+                "cell": cell,
+                AS_IT_IS: _data(now),
+                "variants": {
+                    name: {
+                        **_data(self.outcomes[name][row]),
+                        "difference": _text_or_none(difference(now, self.outcomes[name][row])),
+                    }
+                    for name in self.variants
+                },
+            }
+            for row, (cell, now) in enumerate(zip(self.cells, self.as_it_is, strict=True))
+        ]
+
+    def __str__(self) -> str:
+        from scalepan.command_line.tables import table  # so that `import scalepan` stays quick
+
+        header = ["", AS_IT_IS, *self.variants]
+        rows = [
+            [cell, told(now), *(self._told(row, name) for name in self.variants)]
+            for row, (cell, now) in enumerate(zip(self.cells, self.as_it_is, strict=True))
+        ]
+        return "\n".join(table(header, rows, right=(), width=_WIDTH))
+
+    def _told(self, row: int, variant: str) -> str:
+        outcome = self.outcomes[variant][row]
+        more = difference(self.as_it_is[row], outcome)
+        if more is None or not more:
+            return told(outcome)
+        sign = "+" if more > 0 * more else "-"
+        return f"{told(outcome)} ({sign}{abs(more).told})"
+
+    def _row(self, cell: str) -> int:
+        return _place(self.cells, cell, "cell")
+
+    def _variant(self, variant: str) -> str:
+        return self.variants[_place(self.variants, variant, "variant")]
+
+
+_WIDTH = 100
+
+
+def compared(
+    sheet: Sheet, cells: list[str], variants: Iterable[str] | Mapping[str, Changes] | None
+) -> Comparison:
+    chosen = _chosen(sheet, variants)
+    now: list[Outcome] = sheet.values_with(Changes(), cells)
+    outcomes = {name: _outcomes(sheet, changes, cells) for name, changes in chosen.items()}
+    for row, (cell, one) in enumerate(zip(cells, now, strict=True)):
+        columns = [one, *(column[row] for column in outcomes.values())]
+        if not any(_is_known(cell, outcome) for outcome in columns):
+            assert isinstance(one, Error)
+            raise one
+    return Comparison(cells, list(chosen), now, outcomes)
+
+
+def _chosen(
+    sheet: Sheet, variants: Iterable[str] | Mapping[str, Changes] | None
+) -> Mapping[str, Changes]:
+    if variants is None:
+        return dict(sheet.variants)
+    if isinstance(variants, Mapping):
+        return dict(variants)
+    known = list(sheet.variants)
+    return {name: sheet.variants[known[_place(known, name, "variant")]] for name in variants}
+
+
+def _outcomes(sheet: Sheet, changes: Changes, cells: list[str]) -> list[Outcome]:
+    try:
+        return sheet.values_with(changes, cells)
+    except Error as refused:
+        return [refused] * len(cells)
+
+
+def _is_known(cell: str, outcome: Outcome) -> bool:
+    return not (isinstance(outcome, Error) and outcome.code == "sheet.unknown")
+
+
+def _place(known: list[str], name: str, what: str) -> int:
+    if name in known:
+        return known.index(name)
+    near = _core.nearest_names(name, known)
+    hint = f"nearest: {', '.join(near)}" if near else ""
+    raise SheetError("sheet.unknown", f'no {what} is called "{name[:40]}"', hint)
+
+
+def difference(old: object, new: object) -> Quantity | None:
+    """What a figure has become more by, where both are amounts of one kind."""
+    if not isinstance(old, Quantity) or not isinstance(new, Quantity):
+        return None
+    return new - old if old.dimension == new.dimension else None
+
+
+def told(outcome: Outcome) -> str:
+    """For people, in one line."""
+    if isinstance(outcome, bool):
+        return "yes" if outcome else "no"
+    if isinstance(outcome, Error):
+        return f"failed: {outcome}"
+    return outcome.told if isinstance(outcome, Quantity) else str(outcome)
+
+
+def _data(outcome: Outcome) -> dict[str, str]:
+    if isinstance(outcome, Error):
+        return {"error": str(outcome)}
+    return {"figure": told(outcome) if isinstance(outcome, bool) else str(outcome)}
+
+
+def _text_or_none(quantity: Quantity | None) -> str | None:
+    return None if quantity is None else str(quantity)
