@@ -67,6 +67,19 @@ void bind_targets(py::module_& m) {
       .def_readonly("more_borne", &Driver::more_borne);
 }
 
+/// As deep as the tree, which is bounded.
+py::dict data_of(const Why& why) {
+  py::list parts;
+  for (const Why& part : why.parts) parts.append(data_of(part));
+  py::dict data;
+  data["name"] = why.name;
+  data["figure"] = why.figure;
+  data["how"] = why.how;
+  data["source"] = why.source;
+  data["parts"] = parts;
+  return data;
+}
+
 void bind_why(py::module_& m) {
   py::class_<Why>(m, "Why")
       .def_readonly("name", &Why::name)
@@ -74,7 +87,9 @@ void bind_why(py::module_& m) {
       .def_readonly("how", &Why::how)
       .def_readonly("source", &Why::source)
       .def_readonly("parts", &Why::parts)
-      .def("__str__", [](const Why& why) { return text_of(why); });
+      .def("__str__", [](const Why& why) { return text_of(why); })
+      .def("_repr_html_", &html_of)
+      .def("data", &data_of);
 }
 
 py::list cautions(const Recipe& recipe) { return listed(cautions_for(recipe)); }

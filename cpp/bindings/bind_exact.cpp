@@ -1,10 +1,40 @@
 #include "bindings/bind.hpp"
+#include "exact/column.hpp"
 #include "exact/number_text.hpp"
 #include "exact/rounding.hpp"
 
 namespace scalepan::bindings {
 
+namespace {
+
+RationalColumn column_of(const py::iterable& numbers) {
+  std::vector<Rational> column;
+  for (const py::handle number : numbers) column.push_back(number.cast<Rational>());
+  return RationalColumn::from(column);
+}
+
+void bind_column(py::module_& m) {
+  py::class_<RationalColumn>(m, "NumberColumn")
+      .def(py::init(&column_of), py::arg("numbers"))
+      .def("__len__", &RationalColumn::size)
+      .def("__getitem__",
+           [](const RationalColumn& self, std::size_t place) {
+             if (place >= self.size()) throw py::index_error();
+             return self.at(place);
+           })
+      .def("sum", &RationalColumn::sum)
+      .def(
+          "sum_of_products",
+          [](const RationalColumn& self, const RationalColumn& other) {
+            return sum_of_products(self, other);
+          },
+          py::arg("other"));
+}
+
+}  // namespace
+
 void bind_exact(py::module_& m) {
+  bind_column(m);
   m.def("parse_amount_number", &parse_amount_number, py::arg("text"));
   m.def("parse_formula_number", &parse_formula_number, py::arg("text"));
   m.def("number", [](const Rational& x) { return x; }, py::arg("x"));

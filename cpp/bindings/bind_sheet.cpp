@@ -46,7 +46,8 @@ GivenInRow given_in_row(const py::handle& column, const py::handle& given) {
   if (py::isinstance<FormulaText>(given)) {
     return {column.cast<std::string>(), std::nullopt, "", given.cast<FormulaText>().text};
   }
-  if (!py::isinstance<py::tuple>(given)) return {column.cast<std::string>(), cell_value_of(given), "", ""};
+  if (!py::isinstance<py::tuple>(given))
+    return {column.cast<std::string>(), cell_value_of(given), "", ""};
   const auto [value, source] = given.cast<std::pair<py::object, std::string>>();
   return {column.cast<std::string>(), cell_value_of(value), source, ""};
 }
@@ -76,8 +77,7 @@ void bind_verbs(py::class_<Target>& target) {
           },
           py::arg("name"), py::arg("value"), py::kw_only(), py::arg("source") = "")
       .def(
-          "define",
-          [](Target& to, Text name, Text formula) { take(to, Define{name, formula}); },
+          "define", [](Target& to, Text name, Text formula) { take(to, Define{name, formula}); },
           py::arg("name"), py::arg("formula"))
       .def(
           "override",
@@ -128,17 +128,17 @@ struct AsPython {
   static py::tuple verb(const char* name, py::dict given) { return py::make_tuple(name, given); }
 
   py::tuple operator()(const Set& set) const {
-    return verb(set.other_kind ? "redeclare" : "set",
-                py::dict("name"_a = set.name, "value"_a = given_of(set.value),
-                         "source"_a = set.source));
+    return verb(
+        set.other_kind ? "redeclare" : "set",
+        py::dict("name"_a = set.name, "value"_a = given_of(set.value), "source"_a = set.source));
   }
   py::tuple operator()(const Define& define) const {
     return verb("define", py::dict("name"_a = define.name, "formula"_a = define.formula));
   }
   py::tuple operator()(const PutOverride& put) const {
-    return verb("override", py::dict("name"_a = put.name, "value"_a = given_of(put.with.value),
-                                     "why"_a = put.with.why, "who"_a = put.with.who,
-                                     "when"_a = put.with.when));
+    return verb("override",
+                py::dict("name"_a = put.name, "value"_a = given_of(put.with.value),
+                         "why"_a = put.with.why, "who"_a = put.with.who, "when"_a = put.with.when));
   }
   py::tuple operator()(const Release& release) const {
     return verb("release", py::dict("name"_a = release.name));
@@ -179,7 +179,8 @@ struct AsPython {
   }
 
   static std::string type_text(const ValueType& type) {
-    if (type.kind == ValueKind::quantity && !type.shown.symbol().empty()) return type.shown.symbol();
+    if (type.kind == ValueKind::quantity && !type.shown.symbol().empty())
+      return type.shown.symbol();
     return type.name();
   }
 };
@@ -206,8 +207,7 @@ py::list listed(const Changes& changes) {
 
 void bind_changes(py::module_& m) {
   py::class_<FormulaText>(m, "Formula")
-      .def(py::init([](std::string text) { return FormulaText{std::move(text)}; }),
-           py::arg("text"))
+      .def(py::init([](std::string text) { return FormulaText{std::move(text)}; }), py::arg("text"))
       .def("__str__", [](const FormulaText& self) { return self.text; })
       .def("__repr__",
            [](const FormulaText& self) {
@@ -227,7 +227,8 @@ void bind_changes(py::module_& m) {
           },
           py::arg("others"))
       .def("singly", [](const Changes& self) { return singly(self); })
-      .def("ordered", [](const Changes& self) { return Changes{in_buildable_order(self.changes)}; });
+      .def("ordered",
+           [](const Changes& self) { return Changes{in_buildable_order(self.changes)}; });
   bind_verbs(changes);
 }
 
@@ -248,7 +249,8 @@ void bind_sheet(py::module_& m) {
       .def("undo", &Sheet::undo, Released())
       .def("redo", &Sheet::redo, Released())
       .def(
-          "value", [](const Sheet& self, const std::string& name) { return python_of(self.value(name)); },
+          "value",
+          [](const Sheet& self, const std::string& name) { return python_of(self.value(name)); },
           py::arg("name"))
       .def("told", &Sheet::told, py::arg("name"))
       .def("formula", &Sheet::formula, py::arg("name"))

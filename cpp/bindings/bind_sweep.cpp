@@ -1,5 +1,6 @@
-#include "bindings/bind.hpp"
 #include "bindings/bind_sweep.hpp"
+
+#include "bindings/bind.hpp"
 #include "bindings/cell_value.hpp"
 
 namespace scalepan::bindings {

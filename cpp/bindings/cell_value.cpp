@@ -61,7 +61,8 @@ CellValue cell_value_of(const py::handle& given) {
   const bool amount = py::isinstance<Quantity>(given) || py::isinstance<py::str>(given);
   if (amount || is_number(given)) return value_of(quantity_from(given));
   fail("sheet.value",
-       "a cell cannot hold a " + py::str(py::type::handle_of(given).attr("__name__")).cast<std::string>(),
+       "a cell cannot hold a " +
+           py::str(py::type::handle_of(given).attr("__name__")).cast<std::string>(),
        "an amount, a number, yes or no, an Interval or a Text");
 }
 
@@ -96,16 +97,17 @@ void bind_interval(py::module_& m) {
       .def(py::init(&interval_between), py::arg("low"), py::arg("high") = py::none())
       .def_readonly("low", &QuantityInterval::low)
       .def_readonly("high", &QuantityInterval::high)
-      .def("__eq__",
-           [](const QuantityInterval& a, const QuantityInterval& b) {
-             return a.low == b.low && a.high == b.high;
-           })
+      .def("__eq__", [](const QuantityInterval& a,
+                        const QuantityInterval& b) { return a.low == b.low && a.high == b.high; })
       .def("__hash__",
            [](const QuantityInterval& self) {
              return self.low.hash() ^ (self.high ? 31 * self.high->hash() : 1);
            })
-      .def("__str__", [](const QuantityInterval& self) { const CellValue value = value_of(self);
-        return figure_text(value.value, value.type); })
+      .def("__str__",
+           [](const QuantityInterval& self) {
+             const CellValue value = value_of(self);
+             return figure_text(value.value, value.type);
+           })
       .def("__repr__", [](const QuantityInterval& self) {
         return "scalepan.Interval('" + self.low.text() + "'" +
                (self.high ? ", '" + self.high->text() + "'" : "") + ")";
@@ -113,9 +115,10 @@ void bind_interval(py::module_& m) {
   py::class_<Text>(m, "Text")
       .def(py::init<std::string>(), py::arg("written"))
       .def("__str__", &Text::text)
-      .def("__repr__", [](const Text& self) {
-        return "scalepan.Text(" + py::repr(py::str(self.text())).cast<std::string>() + ")";
-      })
+      .def("__repr__",
+           [](const Text& self) {
+             return "scalepan.Text(" + py::repr(py::str(self.text())).cast<std::string>() + ")";
+           })
       .def("__eq__", [](const Text& a, const Text& b) { return a.text() == b.text(); })
       .def("__hash__", [](const Text& self) { return py::hash(py::str(self.text())); });
 }

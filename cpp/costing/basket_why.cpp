@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "measure/figure.hpp"
 #include "exact/error.hpp"
+#include "measure/figure.hpp"
 #include "measure/nearest.hpp"
 
 namespace scalepan {

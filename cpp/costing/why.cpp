@@ -5,10 +5,10 @@
 #include <optional>
 #include <utility>
 
-#include "measure/figure.hpp"
 #include "costing/why_need.hpp"
 #include "exact/error.hpp"
 #include "exact/number_text.hpp"
+#include "measure/figure.hpp"
 #include "measure/nearest.hpp"
 #include "measure/told.hpp"
 #include "recipe/made_bases.hpp"

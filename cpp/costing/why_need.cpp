@@ -1,7 +1,7 @@
 #include "costing/why_need.hpp"
 
-#include "measure/figure.hpp"
 #include "exact/number_text.hpp"
+#include "measure/figure.hpp"
 #include "recipe/taper.hpp"
 
 namespace scalepan {

@@ -5,8 +5,8 @@
 namespace scalepan {
 
 std::string figure_of(const CellValue& value) {
-  const bool told = value.type.kind == ValueKind::quantity &&
-                    !std::holds_alternative<ThingPointer>(value.value);
+  const bool told =
+      value.type.kind == ValueKind::quantity && !std::holds_alternative<ThingPointer>(value.value);
   if (!told) return figure_text(value.value, value.type);
   const auto tell_number = [&](const Rational& number) {
     return figure_of(Quantity::of_coherent(number, value.type.shown));

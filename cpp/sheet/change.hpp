@@ -15,7 +15,7 @@ namespace scalepan {
 struct Set {
   std::string name;
   CellValue value;
-  std::string source{};      // where the value comes from
+  std::string source{};     // where the value comes from
   bool other_kind = false;  // the value may be of another dimension than the cell had
 };
 
@@ -64,7 +64,7 @@ struct AddBlock {
 struct GivenInRow {
   std::string column;
   std::optional<CellValue> value{};  // none: nothing, until a formula is there
-  std::string source{};  // where the value comes from
+  std::string source{};              // where the value comes from
   std::string formula{};
 };
 

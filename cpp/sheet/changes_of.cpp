@@ -257,7 +257,8 @@ void add_blocks(const SheetState& state, std::vector<Change>& changes) {
     changes.emplace_back(std::move(added));
     for (const Column& column : block.columns) {
       if (!column.formula) continue;
-      changes.emplace_back(Define{block.name + "." + column.name, state.column_text(block, column)});
+      changes.emplace_back(
+          Define{block.name + "." + column.name, state.column_text(block, column)});
     }
     for (const Row& row : block.rows) add_row(state, block, row, changes);
   }

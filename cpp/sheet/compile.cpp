@@ -8,6 +8,16 @@
 
 namespace scalepan {
 
+namespace {
+
+bool is_one_sign(const std::vector<Instruction>& code) {
+  return code.size() == 2 && code[0].operation == Operation::load &&
+         code[1].operation >= Operation::add && code[1].operation <= Operation::nearest_multiple &&
+         code[1].operand != Operand::current;
+}
+
+}  // namespace
+
 /// What is kept from formula to formula.
 class Compiler::Shapes {
  public:
@@ -33,6 +43,7 @@ class Compiler::Shapes {
     for (const ValueType& type : programme->input_types) {
       programme->numeric = programme->numeric && type.is_number();
     }
+    programme->one_sign = programme->numeric && is_one_sign(programme->code);
     return programme;
   }
 

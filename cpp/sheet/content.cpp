@@ -32,23 +32,13 @@ CellValue fitted(const CellValue& value, const ValueType& type) {
   return {type, std::get<Rational>(value.value) * ratio};
 }
 
-void Contents::resize(std::size_t cells) {
-  kinds_.resize(cells);
-  details_.resize(cells);
-}
-
-void Contents::reserve(std::size_t cells) {
-  kinds_.reserve(cells);
-  details_.reserve(cells);
-}
-
 void Contents::set_kind(Cell cell, ContentKind kind) {
-  kinds_[cell] = static_cast<std::uint8_t>((kinds_[cell] & overridden_bit) |
-                                           static_cast<std::uint8_t>(kind));
+  cells_[cell].kind = static_cast<std::uint8_t>((cells_[cell].kind & overridden_bit) |
+                                                static_cast<std::uint8_t>(kind));
 }
 
 void Contents::drop_detail(Cell cell) {
-  const std::uint32_t detail = details_[cell];
+  const std::uint32_t detail = cells_[cell].detail;
   if (kind(cell) == ContentKind::given) {
     givens_[detail] = {};
     free_givens_.push_back(detail);
@@ -62,8 +52,8 @@ void Contents::drop_detail(Cell cell) {
 void Contents::put_given(Cell cell, CellValue value, std::string source) {
   drop_detail(cell);
   set_kind(cell, ContentKind::given);
-  details_[cell] = place_in(givens_, free_givens_);
-  givens_[details_[cell]] = {std::move(value), std::move(source)};
+  cells_[cell].detail = place_in(givens_, free_givens_);
+  givens_[cells_[cell].detail] = {std::move(value), std::move(source)};
 }
 
 void Contents::put_formula(Cell cell, std::shared_ptr<const Programme> programme) {
@@ -77,19 +67,19 @@ void Contents::put_formula(Cell cell, std::shared_ptr<const Programme> programme
   }
   drop_detail(cell);
   set_kind(cell, ContentKind::formula);
-  details_[cell] = place;
+  cells_[cell].detail = place;
 }
 
 void Contents::put_total(Cell cell, std::size_t total) {
   drop_detail(cell);
   set_kind(cell, ContentKind::total);
-  details_[cell] = static_cast<std::uint32_t>(total);
+  cells_[cell].detail = static_cast<std::uint32_t>(total);
 }
 
 void Contents::put_override(Cell cell, std::optional<Override> instead) {
-  kinds_[cell] &= kind_bits;
+  cells_[cell].kind &= kind_bits;
   if (instead) {
-    kinds_[cell] |= overridden_bit;
+    cells_[cell].kind |= overridden_bit;
     overrides_.insert_or_assign(cell, std::move(*instead));
   } else {
     overrides_.erase(cell);

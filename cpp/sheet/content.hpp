@@ -51,46 +51,49 @@ struct Content {
   std::optional<Override> instead;
 };
 
-/// Formula cells cost a byte and a word; programmes that formulas share are held once.
+/// What cells are told, by cell; programmes that formulas share are held once.
 class Contents {
  public:
-  void resize(std::size_t cells);
-  void reserve(std::size_t cells);
+  explicit Contents(CellRecords& cells) : cells_(cells) {}
 
   [[nodiscard]] ContentKind kind(Cell cell) const {
-    return static_cast<ContentKind>(kinds_[cell] & kind_bits);
+    return static_cast<ContentKind>(cells_[cell].kind & kind_bits);
   }
-  [[nodiscard]] bool is_overridden(Cell cell) const { return (kinds_[cell] & overridden_bit) != 0; }
+  [[nodiscard]] bool is_overridden(Cell cell) const {
+    return (cells_[cell].kind & overridden_bit) != 0;
+  }
   /// Whether a formula is what the cell comes from now.
   [[nodiscard]] bool runs(Cell cell) const {
-    return kinds_[cell] == static_cast<std::uint8_t>(ContentKind::formula);
+    return cells_[cell].kind == static_cast<std::uint8_t>(ContentKind::formula);
   }
   /// Of a cell with a formula.
-  [[nodiscard]] const Programme& programme(Cell cell) const { return *programmes_[details_[cell]].programme; }
+  [[nodiscard]] const Programme& programme(Cell cell) const {
+    return *programmes_[cells_[cell].detail].programme;
+  }
   [[nodiscard]] std::shared_ptr<const Programme> shared_programme(Cell cell) const {
-    return programmes_[details_[cell]].programme;
+    return programmes_[cells_[cell].detail].programme;
   }
   /// Of a given cell.
-  [[nodiscard]] const CellValue& given(Cell cell) const { return givens_[details_[cell]].value; }
-  [[nodiscard]] const std::string& source(Cell cell) const { return givens_[details_[cell]].source; }
+  [[nodiscard]] const CellValue& given(Cell cell) const {
+    return givens_[cells_[cell].detail].value;
+  }
+  [[nodiscard]] const std::string& source(Cell cell) const {
+    return givens_[cells_[cell].detail].source;
+  }
   /// Of a total: which one.
-  [[nodiscard]] std::size_t total(Cell cell) const { return details_[cell]; }
+  [[nodiscard]] std::size_t total(Cell cell) const { return cells_[cell].detail; }
   /// Of an overridden cell.
   [[nodiscard]] const Override& instead(Cell cell) const { return overrides_.at(cell); }
 
   void put_given(Cell cell, CellValue value, std::string source);
   /// Gives back what the cell was given before.
   GivenValue swap_given(Cell cell, GivenValue given) {
-    return std::exchange(givens_[details_[cell]], std::move(given));
+    return std::exchange(givens_[cells_[cell].detail], std::move(given));
   }
   void put_formula(Cell cell, std::shared_ptr<const Programme> programme);
   void put_total(Cell cell, std::size_t total);
   void put_override(Cell cell, std::optional<Override> instead);
   void clear(Cell cell);
-  /// Bytes held by what every formula cell has.
-  [[nodiscard]] std::size_t bytes() const {
-    return kinds_.capacity() + details_.capacity() * sizeof(std::uint32_t);
-  }
 
  private:
   struct Shared {
@@ -104,8 +107,7 @@ class Contents {
   void drop_detail(Cell cell);
   void set_kind(Cell cell, ContentKind kind);
 
-  std::vector<std::uint8_t> kinds_;     // by cell
-  std::vector<std::uint32_t> details_;  // by cell: which given value, programme or total
+  CellRecords& cells_;
   std::vector<GivenValue> givens_;
   std::vector<std::uint32_t> free_givens_;
   std::vector<Shared> programmes_;

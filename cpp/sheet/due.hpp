@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <bit>
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 #include "sheet/cell.hpp"
@@ -14,14 +15,15 @@ namespace scalepan {
 /// cost next to nothing. Each cell is due once at most.
 class DueCells {
  public:
-  void resize(std::size_t cells) { next_.resize(cells, not_due); }
-  void reserve(std::size_t cells) { next_.reserve(cells); }
+  explicit DueCells(CellRecords& cells) : cells_(cells) {}
+
   [[nodiscard]] bool empty() const { return count_ == 0; }
 
   void add(Cell cell, std::uint32_t height) {
-    if (next_[cell] != not_due) return;
+    Cell& next = cells_[cell].next_due;
+    if (next != not_due) return;
     if (height >= first_.size()) make_room(height);
-    next_[cell] = first_[height];
+    next = first_[height];
     first_[height] = cell;
     filled_[height / bits] |= std::uint64_t{1} << (height % bits);
     lowest_word_ = std::min<std::size_t>(lowest_word_, height / bits);
@@ -35,9 +37,8 @@ class DueCells {
     const std::size_t height =
         lowest_word_ * bits + static_cast<std::size_t>(std::countr_zero(word));
     const Cell cell = first_[height];
-    first_[height] = next_[cell];
+    first_[height] = std::exchange(cells_[cell].next_due, not_due);
     if (first_[height] == no_cell) word &= word - 1;
-    next_[cell] = not_due;
     --count_;
     return cell;
   }
@@ -47,8 +48,7 @@ class DueCells {
   }
   /// Bytes held.
   [[nodiscard]] std::size_t bytes() const {
-    return (next_.capacity() + first_.capacity()) * sizeof(Cell) +
-           filled_.capacity() * sizeof(std::uint64_t);
+    return first_.capacity() * sizeof(Cell) + filled_.capacity() * sizeof(std::uint64_t);
   }
 
  private:
@@ -63,7 +63,7 @@ class DueCells {
 
   std::vector<Cell> first_;            // by height
   std::vector<std::uint64_t> filled_;  // by height, one bit
-  std::vector<Cell> next_;             // by cell
+  CellRecords& cells_;
   std::size_t lowest_word_ = 0;
   std::size_t count_ = 0;
 };

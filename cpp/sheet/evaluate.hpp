@@ -2,7 +2,7 @@
 #pragma once
 
 #include "sheet/figures.hpp"
-#include "sheet/formula.hpp"
+#include "sheet/one_sign.hpp"
 #include "sheet/total.hpp"
 
 namespace scalepan {
@@ -20,7 +20,11 @@ class Evaluator {
       return;
     }
     try {
-      keeper_.keep_number(cell, run(programme, {inputs, figures_.numbers(), nullptr}, space_));
+      if (programme.one_sign) {
+        keeper_.keep_number(cell, run_one_sign(programme, inputs, figures_.numbers()));
+      } else {
+        keeper_.keep_number(cell, run(programme, {inputs, figures_.numbers(), nullptr}, space_));
+      }
     } catch (const Error& error) {
       keeper_.hold_new(cell, error);
     }
@@ -59,8 +63,8 @@ class Evaluator {
 };
 
 /// An error in a formula with its place: the cell, and the column in the formula's text.
-[[nodiscard]] Error placed_in_formula(
-    const Error& error, std::string_view cell, const Programme* programme,
-    const std::function<std::string(std::size_t)>& name_of_input);
+[[nodiscard]] Error placed_in_formula(const Error& error, std::string_view cell,
+                                      const Programme* programme,
+                                      const std::function<std::string(std::size_t)>& name_of_input);
 
 }  // namespace scalepan

@@ -41,14 +41,19 @@ class Figures {
   /// Whether every cell that has a number for its type is known as a single one.
   [[nodiscard]] bool all_plain() const { return not_plain_ == 0; }
 
+  /// Of a cell that is a number: whether it came out another than before, which then is what
+  /// `number` holds.
+  bool swap_number(Cell cell, Rational& number) {
+    Rational& kept = numbers_[cell];
+    if (kept == number) return false;
+    kept.swap(number);
+    return true;
+  }
   /// Whether the figure came out another than before.
-  bool keep_number(Cell cell, const Rational& number) {
-    if (conditions_[cell] == 0) {
-      if (numbers_[cell] == number) return false;
-    } else {
-      leave(cell, Condition::number);
-    }
-    numbers_[cell] = number;
+  bool keep_number(Cell cell, Rational number) {
+    if (is_number(cell)) return swap_number(cell, number);
+    leave(cell, Condition::number);
+    numbers_[cell].swap(number);
     return true;
   }
   bool keep(Cell cell, const Value& value);

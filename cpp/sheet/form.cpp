@@ -71,7 +71,8 @@ Form operator*(const Form& f, const Form& g) {
   if (const auto ratio = ratio_of(g.a_, g.b_, f.c_, f.d_)) {
     return {*ratio * f.a_, *ratio * f.b_, g.c_, g.d_};
   }
-  const bool line_over_line = (f.a_.is_zero() || g.a_.is_zero()) && (f.c_.is_zero() || g.c_.is_zero());
+  const bool line_over_line =
+      (f.a_.is_zero() || g.a_.is_zero()) && (f.c_.is_zero() || g.c_.is_zero());
   if (!line_over_line) throw NoForm{"figures that both follow from it are multiplied"};
   return {f.a_ * g.b_ + f.b_ * g.a_, f.b_ * g.b_, f.c_ * g.d_ + f.d_ * g.c_, f.d_ * g.d_};
 }

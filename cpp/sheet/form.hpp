@@ -17,7 +17,9 @@ class Form {
  public:
   /// The constant 0.
   Form() = default;
-  static Form constant(const Rational& number) { return {Rational(), number, Rational(), Rational(1)}; }
+  static Form constant(const Rational& number) {
+    return {Rational(), number, Rational(), Rational(1)};
+  }
   /// The input itself.
   static Form input() { return {Rational(1), Rational(), Rational(), Rational(1)}; }
 

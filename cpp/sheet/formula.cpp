@@ -48,12 +48,6 @@ class NumberDomain {
 
 Rational run(const Programme& programme, const NumberInputs& inputs, RunSpace& space) {
   const NumberDomain domain(programme, inputs);
-  // Most formulas of a sheet are one sign between two cells: the machine would cost more than it.
-  const std::vector<Instruction>& code = programme.code;
-  if (code.size() == 1) return domain.operand(code[0]);
-  if (code.size() == 2 && code[1].operand != Operand::current) {
-    return two_numbers(code[1], domain.operand(code[0]), domain.operand(code[1]));
-  }
   return Machine<NumberDomain>(programme, domain, space.numbers).run();
 }
 

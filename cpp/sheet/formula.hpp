@@ -34,6 +34,7 @@ struct Programme {
   std::vector<Sides> sides;                // how what signs stand between is shown, for errors
   std::uint32_t stack = 0;                 // the most values at once
   bool numeric = true;                     // only numbers go in, out and between
+  bool one_sign = false;                   // numeric, and one sign between two cells or literals
   std::string shape;                       // the text, with one byte 1 in the place of each name
   std::vector<std::uint32_t> occurrences;  // which input each name is, in the order of the text
 };

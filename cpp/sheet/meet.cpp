@@ -49,8 +49,7 @@ class Search {
 
   void note_missed(const Rational& input, const Rational& figure) {
     std::optional<Missed>& side = figure < target_ ? meetings_.below : meetings_.above;
-    const bool nearer =
-        !side || (figure < target_ ? figure > side->figure : figure < side->figure);
+    const bool nearer = !side || (figure < target_ ? figure > side->figure : figure < side->figure);
     if (nearer) side = Missed{input, figure};
   }
 

@@ -26,8 +26,8 @@ struct Missed {
 };
 
 struct Meetings {
-  std::vector<Meeting> found;    // rising
-  std::optional<Missed> below;   // the nearest figures at the ends of stretches
+  std::vector<Meeting> found;   // rising
+  std::optional<Missed> below;  // the nearest figures at the ends of stretches
   std::optional<Missed> above;
 };
 

@@ -24,7 +24,7 @@ struct PathStep {
 };
 
 struct Path {
-  Figures figures;              // by place
+  Figures figures;  // by place
   std::size_t places = 0;
   std::vector<PathStep> steps;  // in the order they are worked out in
   std::vector<Cell> outputs;    // places

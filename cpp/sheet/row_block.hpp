@@ -58,8 +58,7 @@ struct Home {
 /// The blocks of a sheet, by number; a dropped one leaves its number free.
 class RowBlocks {
  public:
-  void resize(std::size_t cells) { homes_.resize(cells); }
-  void reserve(std::size_t cells) { homes_.reserve(cells); }
+  explicit RowBlocks(CellRecords& cells) : cells_(cells) {}
 
   [[nodiscard]] std::size_t size() const { return blocks_.size(); }
   [[nodiscard]] bool has(std::size_t block) const { return blocks_[block].has_value(); }
@@ -71,22 +70,20 @@ class RowBlocks {
   [[nodiscard]] std::optional<Home> find_column(std::string_view dotted) const;
 
   [[nodiscard]] std::optional<Home> home(Cell cell) const {
-    if (homes_[cell] == 0) return std::nullopt;
-    const std::uint32_t code = homes_[cell] - 1;
+    if (cells_[cell].home == 0) return std::nullopt;
+    const std::uint32_t code = cells_[cell].home - 1;
     return Home{code >> column_bits, code & ((1U << column_bits) - 1)};
   }
   void put_home(Cell cell, Home home) {
-    homes_[cell] = ((home.block << column_bits) | home.column) + 1;
+    cells_[cell].home = ((home.block << column_bits) | home.column) + 1;
   }
-  void clear_home(Cell cell) { homes_[cell] = 0; }
+  void clear_home(Cell cell) { cells_[cell].home = 0; }
 
   /// At a number that is free, or the next new one.
   void put(std::size_t block, RowBlock rows);
   void rename(std::size_t block, const std::string& name);
   RowBlock drop(std::size_t block);
   [[nodiscard]] std::size_t free_number() const;
-  /// Bytes held by what every cell has.
-  [[nodiscard]] std::size_t bytes() const { return homes_.capacity() * sizeof(std::uint32_t); }
 
  private:
   static constexpr unsigned column_bits = 10;
@@ -95,7 +92,7 @@ class RowBlocks {
 
   std::vector<std::optional<RowBlock>> blocks_;
   std::map<std::string, std::size_t, std::less<>> numbers_;  // by name
-  std::vector<std::uint32_t> homes_;  // by cell: block and column, and one; 0 for none
+  CellRecords& cells_;  // a home is block and column, and one; 0 for none
 };
 
 }  // namespace scalepan

@@ -15,10 +15,9 @@ Error error_of(const SheetState& state, Cell cell) {
                            formula ? &state.contents.programme(origin) : nullptr, name_of_input);
 }
 
-std::vector<Cell> Settler::settle() {
+void Settler::settle() {
   ran_.clear();
   while (!state_.due.empty()) work_out(state_.due.take());
-  return std::exchange(ran_, {});
 }
 
 void Settler::work_out(Cell cell) {
@@ -45,16 +44,15 @@ void Settler::run_total(Cell cell) {
   evaluator_.run_total(cell, total.sum, [&] { return state_.column_name(total.home); });
 }
 
-void Settler::keep_number(Cell cell, const Rational& number) {
+void Settler::keep_number(Cell cell, Rational number) {
   Figures& figures = state_.figures;
-  if (figures.is_number(cell)) [[likely]] {
-    const Rational before = figures.number(cell);
-    if (!figures.keep_number(cell, number)) return;
-    tell_readers(cell, [&](Total& sum) { sum.replace(before, number); });
-  } else {
+  if (!figures.is_number(cell)) [[unlikely]] {
     const Heard before = heard_of(figures, cell);
-    figures.keep_number(cell, number);
+    figures.keep_number(cell, std::move(number));
     tell_readers(cell, [&](Total& sum) { sum.replace(before, heard_of(figures, cell)); });
+  } else if (figures.swap_number(cell, number)) {
+    const Rational& before = number;
+    tell_readers(cell, [&](Total& sum) { sum.replace(before, figures.number(cell)); });
   }
 }
 

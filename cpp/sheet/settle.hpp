@@ -13,10 +13,12 @@ class Settler {
  public:
   explicit Settler(SheetState& state) : state_(state), evaluator_(state.figures, *this) {}
 
-  /// The formulas and totals that ran, in the order they ran in.
-  std::vector<Cell> settle();
+  void settle();
+  /// The formulas and totals that ran last, in the order they ran in.
+  [[nodiscard]] const std::vector<Cell>& ran() const { return ran_; }
+  void put_ran(std::vector<Cell> ran) { ran_ = std::move(ran); }
 
-  void keep_number(Cell cell, const Rational& number);
+  void keep_number(Cell cell, Rational number);
   void keep(Cell cell, const Value& value);
   void hold(Cell cell, const HeldError& held);
   void hold_new(Cell cell, const Error& error);

@@ -75,7 +75,7 @@ Steps Sheet::play_back(Steps steps) {
 
 void Sheet::settle() {
   state_.accept();
-  ran_ = settler_.settle();
+  settler_.settle();
 }
 
 void Sheet::remember(Steps steps) {
@@ -181,7 +181,7 @@ Why Sheet::why(std::string_view name) const {
 
 std::vector<std::string> Sheet::ran() const {
   const std::shared_lock lock(mutex_);
-  return names_of(state_, ran_);
+  return names_of(state_, settler_.ran());
 }
 
 std::vector<Change> Sheet::changes() const {
@@ -192,14 +192,14 @@ std::vector<Change> Sheet::changes() const {
 std::vector<Outcome> Sheet::values_with(const std::vector<Change>& changes,
                                         const std::vector<std::string>& names) {
   const std::unique_lock lock(mutex_);
-  const std::vector<Cell> ran_before = ran_;
+  std::vector<Cell> ran_before = settler_.ran();
   Steps steps = make(changes);
   settle();
   std::vector<Outcome> outcomes;
   for (const std::string& name : names) outcomes.push_back(outcome_of(state_, name));
   static_cast<void>(play_back(std::move(steps)));
   settle();
-  ran_ = ran_before;
+  settler_.put_ran(std::move(ran_before));
   return outcomes;
 }
 
@@ -248,8 +248,7 @@ ValueType Sheet::type(std::string_view name) const {
 
 std::size_t Sheet::bytes() const {
   const std::shared_lock lock(mutex_);
-  return state_.names.bytes() + state_.uses.bytes() + state_.contents.bytes() +
-         state_.figures.bytes() + state_.due.bytes() + state_.blocks.bytes();
+  return state_.bytes();
 }
 
 }  // namespace scalepan

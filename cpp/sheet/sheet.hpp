@@ -75,13 +75,12 @@ class Sheet {
   /// Every output for each value of the input, in coherent units. Throws `sheet.unknown`,
   /// `sheet.formula` and `sheet.type`.
   [[nodiscard]] Sweep sweep(std::string_view input, const std::vector<Quantity>& values,
-                            const std::vector<std::string>& outputs,
-                            const SweepPulse& pulse) const;
+                            const std::vector<std::string>& outputs, const SweepPulse& pulse) const;
   /// Where the output meets the target, in coherent units of the input. Throws the same, and
   /// `sheet.no_form`, `sheet.many` and `sheet.dimension`.
   [[nodiscard]] Meetings meetings(std::string_view input, std::string_view output,
-                                  const Quantity& target, const Quantity& low,
-                                  const Quantity& high, const SweepPulse& pulse) const;
+                                  const Quantity& target, const Quantity& low, const Quantity& high,
+                                  const SweepPulse& pulse) const;
   /// How a cell's figures are shown. Throws `sheet.unknown`.
   [[nodiscard]] ValueType type(std::string_view name) const;
   /// Bytes held by what every cell has.
@@ -98,7 +97,6 @@ class Sheet {
   mutable std::shared_mutex mutex_;
   SheetState state_;
   Settler settler_{state_};
-  std::vector<Cell> ran_;
   std::deque<Steps> done_;
   std::vector<Steps> undone_;
 };

@@ -5,6 +5,12 @@
 
 namespace scalepan {
 
+namespace {
+
+constexpr std::size_t few_touched = 1024;
+
+}  // namespace
+
 ValueType SheetState::type(Cell cell) const {
   switch (contents.kind(cell)) {
     case ContentKind::given:
@@ -34,8 +40,7 @@ std::string SheetState::column_text(const RowBlock& block, const Column& column)
   if (!column.formula) return {};
   return text_of(*column.formula->programme, [&](std::size_t input) {
     const Cell cell = column.formula->inputs[input];
-    return cell >= first_column ? block.columns[cell - first_column].name
-                                : name_in_formula(cell);
+    return cell >= first_column ? block.columns[cell - first_column].name : name_in_formula(cell);
   });
 }
 
@@ -67,29 +72,27 @@ Cell SheetState::take_number() {
     free_.pop_back();
     return cell;
   }
-  const auto cell = static_cast<Cell>(cells_++);
-  uses.resize(cells_);
-  contents.resize(cells_);
-  figures.resize(cells_);
-  blocks.resize(cells_);
-  due.resize(cells_);
+  const auto cell = static_cast<Cell>(records.size());
+  records.emplace_back();
+  figures.resize(records.size());
   return cell;
 }
 
 void SheetState::reserve(std::size_t more) {
-  if (cells_ + more <= room_) return;
-  room_ = std::max(cells_ + more, room_ + room_ / 2);
+  if (cells() + more <= room_) return;
+  room_ = std::max(cells() + more, room_ + room_ / 2);
   names.reserve(room_);
-  uses.reserve(room_);
-  contents.reserve(room_);
+  records.reserve(room_);
   figures.reserve(room_);
-  blocks.reserve(room_);
-  due.reserve(room_);
+}
+
+std::size_t SheetState::bytes() const {
+  return names.bytes() + records.capacity() * sizeof(CellRecord) + uses.bytes() + figures.bytes() +
+         due.bytes();
 }
 
 void SheetState::take_number_again(Cell cell) {
-  std::vector<Cell>& from =
-      std::ranges::find(dropped_, cell) == dropped_.end() ? free_ : dropped_;
+  std::vector<Cell>& from = std::ranges::find(dropped_, cell) == dropped_.end() ? free_ : dropped_;
   from.erase(std::find(from.rbegin(), from.rend(), cell).base() - 1);
 }
 
@@ -141,8 +144,8 @@ void SheetState::put_given(Cell cell, GivenValue given) {
 }
 
 void SheetState::forget(Cell cell) {
-  recorded_.emplace_back(RecallCell{cell, std::string(names.name(cell)),
-                                    std::make_unique<Content>(content(cell))});
+  recorded_.emplace_back(
+      RecallCell{cell, std::string(names.name(cell)), std::make_unique<Content>(content(cell))});
   if (contents.kind(cell) == ContentKind::total) {
     const Home home = totals[contents.total(cell)].home;
     for (const Row& row : blocks.at(home.block).rows) {
@@ -297,8 +300,9 @@ void SheetState::accept() {
 }
 
 void SheetState::refuse() {
-  // Rather little is touched again and again, and much once.
-  touched_ = {};
+  // Little is touched again and again, and much once.
+  if (touched_.size() > few_touched) touched_ = {};
+  touched_.clear();
   for (const Cell cell : dropped_) {
     figures.forget(cell);
     free_.push_back(cell);

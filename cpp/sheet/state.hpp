@@ -77,8 +77,8 @@ struct RenameRow {
   std::string name;
 };
 
-using Step = std::variant<ForgetCells, SwapGiven, RecallCell, PutContent, RenameCell, PutBlock, RenameBlock,
-                          PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
+using Step = std::variant<ForgetCells, SwapGiven, RecallCell, PutContent, RenameCell, PutBlock,
+                          RenameBlock, PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
 using Steps = std::vector<Step>;
 
 /// The sum of a column, in a cell of its own.
@@ -90,19 +90,25 @@ struct ColumnTotal {
 
 class SheetState {
  public:
-  explicit SheetState(std::shared_ptr<const FunctionTable> functions) : compiler(functions) {}
+  explicit SheetState(std::shared_ptr<const FunctionTable> functions)
+      : compiler(std::move(functions)) {}
+  SheetState(const SheetState&) = delete;
+  SheetState& operator=(const SheetState&) = delete;
 
   Compiler compiler;
   CellNames names;
-  Uses uses;
-  Contents contents;
+  CellRecords records;
+  Uses uses{records};
+  Contents contents{records};
   Figures figures;
-  RowBlocks blocks;
+  RowBlocks blocks{records};
   std::vector<ColumnTotal> totals;
-  DueCells due;
+  DueCells due{records};
 
   /// So many numbers have been given; some may be free.
-  [[nodiscard]] std::size_t cells() const { return cells_; }
+  [[nodiscard]] std::size_t cells() const { return records.size(); }
+  /// Bytes held by what every cell has.
+  [[nodiscard]] std::size_t bytes() const;
   [[nodiscard]] bool exists(Cell cell) const { return contents.kind(cell) != ContentKind::none; }
   [[nodiscard]] ValueType type(Cell cell) const;
   [[nodiscard]] std::string formula_text(Cell cell) const;
@@ -152,7 +158,6 @@ class SheetState {
   void join_total(const Column& column, Cell cell);
   void leave_total(const Column& column, Cell cell);
 
-  std::size_t cells_ = 0;
   std::size_t room_ = 0;  // for so many cells
   std::vector<Cell> free_;
   std::vector<Cell> dropped_;  // since the last `accept`: their figures are kept till then

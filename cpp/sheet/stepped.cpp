@@ -139,7 +139,8 @@ class SteppedRunner {
   std::vector<Stepped> run() {
     for (const PathStep& step : path_.steps) {
       on_the_way_[step.place] = step.programme == nullptr ? total(step) : formula(step);
-      if (on_the_way_[step.place]->rises.size() > most_rises) throw NotStepped{"it has many stairs"};
+      if (on_the_way_[step.place]->rises.size() > most_rises)
+        throw NotStepped{"it has many stairs"};
     }
     std::vector<Stepped> outputs;
     for (const Cell output : path_.outputs) outputs.push_back(figure(output));

@@ -30,8 +30,7 @@ class Reach {
     const auto value = form.at(from_);
     if (!value) throw NoForm{"a rounded figure grows beyond all bounds"};
     const int direction = form.direction();
-    const Rational level =
-        direction > 0 ? floor(*value) + Rational(1) : ceil(*value);
+    const Rational level = direction > 0 ? floor(*value) + Rational(1) : ceil(*value);
     if (direction != 0) {
       turns_at(form.where(direction > 0 ? level : level - Rational(1)));
       turns_at(form.pole());

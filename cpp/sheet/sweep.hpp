@@ -28,7 +28,9 @@ class PathRunner {
   /// After a run.
   [[nodiscard]] const Figures& figures() const { return path_.figures; }
 
-  void keep_number(Cell place, const Rational& number) { path_.figures.keep_number(place, number); }
+  void keep_number(Cell place, Rational number) {
+    path_.figures.keep_number(place, std::move(number));
+  }
   void keep(Cell place, const Value& value) { path_.figures.keep(place, value); }
   void hold(Cell place, const HeldError& held) { path_.figures.hold(place, held); }
   void hold_new(Cell place, const Error& error);

@@ -33,7 +33,8 @@ class Total {
   /// column by what `column()` gives, where rows have no value and others are below zero.
   template <typename Name>
   [[nodiscard]] Value value(Name column) const {
-    if (missing_ > 0 && below_zero_ > 0) [[unlikely]] fail_rows(column());
+    if (missing_ > 0 && below_zero_ > 0) [[unlikely]]
+      fail_rows(column());
     return known_value();
   }
 

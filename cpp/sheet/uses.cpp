@@ -8,28 +8,16 @@
 
 namespace scalepan {
 
-void Uses::resize(std::size_t cells) {
-  first_input_.resize(cells, no_entry);
-  first_reader_.resize(cells, no_entry);
-  heights_.resize(cells);
-}
-
-void Uses::reserve(std::size_t cells) {
-  first_input_.reserve(cells);
-  first_reader_.reserve(cells);
-  heights_.reserve(cells);
-}
-
 std::size_t Uses::input_count(Cell cell) const {
-  if (first_input_[cell] == no_entry) return 0;
-  Entry end = first_input_[cell];
+  if (cells_[cell].first_input == no_entry) return 0;
+  Entry end = cells_[cell].first_input;
   while (end < readers_.size() && readers_[end] == cell) ++end;
-  return end - first_input_[cell];
+  return end - cells_[cell].first_input;
 }
 
 std::vector<Cell> Uses::readers_of(Cell cell) const {
   std::vector<Cell> readers;
-  for (Entry at = first_reader_[cell]; at != no_entry; at = next_[at]) {
+  for (Entry at = cells_[cell].first_reader; at != no_entry; at = next_[at]) {
     readers.push_back(readers_[at]);
   }
   return readers;
@@ -39,15 +27,15 @@ std::vector<Cell> Uses::cycle(Cell cell, std::span<const Cell> inputs) const {
   if (std::ranges::find(inputs, cell) != inputs.end()) return {cell, cell};
   if (!is_read(cell) || inputs.empty()) return {};
   std::uint32_t highest = 0;
-  for (const Cell input : inputs) highest = std::max(highest, heights_[input]);
+  for (const Cell input : inputs) highest = std::max(highest, cells_[input].height);
   std::unordered_map<Cell, Cell> came_from{{cell, no_cell}};
   std::vector<Cell> open{cell};
   while (!open.empty()) {
     const Cell at = open.back();
     open.pop_back();
-    for (Entry entry = first_reader_[at]; entry != no_entry; entry = next_[entry]) {
+    for (Entry entry = cells_[at].first_reader; entry != no_entry; entry = next_[entry]) {
       const Cell reader = readers_[entry];
-      if (heights_[reader] > highest || !came_from.emplace(reader, at).second) continue;
+      if (cells_[reader].height > highest || !came_from.emplace(reader, at).second) continue;
       open.push_back(reader);
       if (std::ranges::find(inputs, reader) == inputs.end()) continue;
       std::vector<Cell> chain{cell};
@@ -82,9 +70,9 @@ void Uses::link(Entry entry, Cell input, Cell reader) {
   inputs_[entry] = input;
   readers_[entry] = reader;
   previous_[entry] = no_entry;
-  next_[entry] = first_reader_[input];
+  next_[entry] = cells_[input].first_reader;
   if (next_[entry] != no_entry) previous_[next_[entry]] = entry;
-  first_reader_[input] = entry;
+  cells_[input].first_reader = entry;
 }
 
 void Uses::unlink(Entry entry) {
@@ -92,34 +80,34 @@ void Uses::unlink(Entry entry) {
   if (previous_[entry] != no_entry) {
     next_[previous_[entry]] = next_[entry];
   } else {
-    first_reader_[inputs_[entry]] = next_[entry];
+    cells_[inputs_[entry]].first_reader = next_[entry];
   }
 }
 
 void Uses::read(Cell cell, std::span<const Cell> inputs) {
   const std::size_t before = input_count(cell);
-  for (std::size_t i = 0; i < before; ++i) unlink(first_input_[cell] + static_cast<Entry>(i));
-  if (before > 0) give_entries(first_input_[cell], before);
-  first_input_[cell] = inputs.empty() ? no_entry : take_entries(inputs.size());
+  for (std::size_t i = 0; i < before; ++i) unlink(cells_[cell].first_input + static_cast<Entry>(i));
+  if (before > 0) give_entries(cells_[cell].first_input, before);
+  cells_[cell].first_input = inputs.empty() ? no_entry : take_entries(inputs.size());
   std::uint32_t height = 0;
   for (std::size_t i = 0; i < inputs.size(); ++i) {
-    link(first_input_[cell] + static_cast<Entry>(i), inputs[i], cell);
-    height = std::max(height, heights_[inputs[i]] + 1);
+    link(cells_[cell].first_input + static_cast<Entry>(i), inputs[i], cell);
+    height = std::max(height, cells_[inputs[i]].height + 1);
   }
-  if (height > heights_[cell]) {
+  if (height > cells_[cell].height) {
     raise(cell, height);
   } else {
-    heights_[cell] = height;
+    cells_[cell].height = height;
   }
 }
 
 void Uses::read_more(Cell total, Cell input) {
   link(take_entries(1), input, total);
-  if (heights_[input] >= heights_[total]) raise(total, heights_[input] + 1);
+  if (cells_[input].height >= cells_[total].height) raise(total, cells_[input].height + 1);
 }
 
 void Uses::read_less(Cell total, Cell input) {
-  Entry entry = first_reader_[input];
+  Entry entry = cells_[input].first_reader;
   while (readers_[entry] != total) entry = next_[entry];
   unlink(entry);
   give_entries(entry, 1);
@@ -127,7 +115,7 @@ void Uses::read_less(Cell total, Cell input) {
 
 /// Lowest first, so that each reader is raised once, to where it stays.
 void Uses::raise(Cell cell, std::uint32_t height) {
-  heights_[cell] = height;
+  cells_[cell].height = height;
   if (!is_read(cell)) return;
   using Raised = std::pair<std::uint32_t, Cell>;
   std::priority_queue<Raised, std::vector<Raised>, std::greater<>> raised;
@@ -135,21 +123,19 @@ void Uses::raise(Cell cell, std::uint32_t height) {
   while (!raised.empty()) {
     const auto [low, at] = raised.top();
     raised.pop();
-    if (heights_[at] != low) continue;  // raised again since
-    for (Entry entry = first_reader_[at]; entry != no_entry; entry = next_[entry]) {
+    if (cells_[at].height != low) continue;  // raised again since
+    for (Entry entry = cells_[at].first_reader; entry != no_entry; entry = next_[entry]) {
       const Cell reader = readers_[entry];
-      if (heights_[reader] > low) continue;
-      heights_[reader] = low + 1;
+      if (cells_[reader].height > low) continue;
+      cells_[reader].height = low + 1;
       raised.emplace(low + 1, reader);
     }
   }
 }
 
 std::size_t Uses::bytes() const {
-  const std::size_t words = inputs_.capacity() + readers_.capacity() + next_.capacity() +
-                            previous_.capacity() + first_input_.capacity() +
-                            first_reader_.capacity() + heights_.capacity();
-  return words * sizeof(std::uint32_t);
+  return (inputs_.capacity() + readers_.capacity() + next_.capacity() + previous_.capacity()) *
+         sizeof(Entry);
 }
 
 }  // namespace scalepan

@@ -19,21 +19,21 @@ class Uses {
   using Entry = std::uint32_t;
   static constexpr Entry no_entry = static_cast<Entry>(-1);
 
-  /// Room for so many cells.
-  void resize(std::size_t cells);
-  void reserve(std::size_t cells);
+  explicit Uses(CellRecords& cells) : cells_(cells) {}
 
   [[nodiscard]] std::span<const Cell> read_by(Cell cell) const {
-    return {inputs_.data() + first_input_[cell], input_count(cell)};
+    return {inputs_of(cell), input_count(cell)};
   }
-  [[nodiscard]] const Cell* inputs_of(Cell cell) const { return inputs_.data() + first_input_[cell]; }
+  [[nodiscard]] const Cell* inputs_of(Cell cell) const {
+    return inputs_.data() + cells_[cell].first_input;
+  }
   /// The first entry of who reads the cell.
-  [[nodiscard]] Entry first_reader(Cell cell) const { return first_reader_[cell]; }
+  [[nodiscard]] Entry first_reader(Cell cell) const { return cells_[cell].first_reader; }
   [[nodiscard]] Entry next_reader(Entry entry) const { return next_[entry]; }
   [[nodiscard]] Cell reader(Entry entry) const { return readers_[entry]; }
-  [[nodiscard]] bool is_read(Cell cell) const { return first_reader_[cell] != no_entry; }
+  [[nodiscard]] bool is_read(Cell cell) const { return first_reader(cell) != no_entry; }
   [[nodiscard]] std::vector<Cell> readers_of(Cell cell) const;
-  [[nodiscard]] std::uint32_t height(Cell cell) const { return heights_[cell]; }
+  [[nodiscard]] std::uint32_t height(Cell cell) const { return cells_[cell].height; }
 
   /// The chain from the cell up to one of the inputs, both named, where the cell would then read
   /// itself; empty where it would not.
@@ -56,15 +56,12 @@ class Uses {
   void unlink(Entry entry);
   void raise(Cell cell, std::uint32_t height);
 
-  std::vector<Cell> inputs_;     // by entry: what is read
-  std::vector<Cell> readers_;    // by entry: by whom
-  std::vector<Entry> next_;      // by entry: who else reads the same
-  std::vector<Entry> previous_;  // by entry
+  std::vector<Cell> inputs_;              // by entry: what is read
+  std::vector<Cell> readers_;             // by entry: by whom
+  std::vector<Entry> next_;               // by entry: who else reads the same
+  std::vector<Entry> previous_;           // by entry
   std::vector<std::vector<Entry>> free_;  // by the number of entries in a row
-
-  std::vector<Entry> first_input_;   // by cell
-  std::vector<Entry> first_reader_;  // by cell
-  std::vector<std::uint32_t> heights_;
+  CellRecords& cells_;
 };
 
 }  // namespace scalepan

@@ -16,5 +16,7 @@ struct Why {
 
 /// The tree as lines of text.
 [[nodiscard]] std::string text_of(const Why& why);
+/// The tree as HTML, whose branches open and close; nothing in it is taken for markup.
+[[nodiscard]] std::string html_of(const Why& why);
 
 }  // namespace scalepan

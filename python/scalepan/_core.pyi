@@ -66,6 +66,20 @@ def quantity(amount: Number, unit: str | None = None, measures: str | None = Non
     Raises MeasureError and NumberError.
     """
 
+class NumberColumn:
+    """Exact numbers in a row, held over one common denominator where that fits machine words."""
+
+    def __init__(self, numbers: Iterable[Number]) -> None: ...
+    def __len__(self) -> int: ...
+    def __getitem__(self, place: int) -> Fraction: ...
+    def sum(self) -> Fraction:
+        """Of all numbers, exactly; 0 of none."""
+    def sum_of_products(self, other: NumberColumn) -> Fraction:
+        """Of the products of the numbers in the same place, such as needs and prices.
+
+        Raises NumberError (``number.columns``) where the columns differ in length.
+        """
+
 def number(x: Number) -> Fraction: ...
 def parse_amount_number(text: str) -> Fraction: ...
 def parse_formula_number(text: str) -> Fraction: ...
@@ -984,6 +998,9 @@ class Why:
     def source(self) -> str: ...
     @property
     def parts(self) -> list[Why]: ...
+    def data(self) -> dict[str, Any]:
+        """The tree as dicts with the keys name, figure, how, source and parts."""
+    def _repr_html_(self) -> str: ...
 
 class Leftover:
     """What is left of an item after the dish is cooked."""
@@ -1658,6 +1675,30 @@ class Changes(_Verbs):
         Raises SheetError (``sheet.cycle``) where some build on each other.
         """
 
+class SweptCell:
+    """What one cell comes out as, point by point."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def unit(self) -> str:
+        """In which the figures are shown."""
+    @property
+    def figures(self) -> list[Quantity | bool | Interval | str | Exception]:
+        """One a point; where the cell failed, the error it held."""
+    @property
+    def fractions(self) -> list[Fraction | None]:
+        """In the unit shown; none where the cell is no single number."""
+    @property
+    def column(self) -> ExactColumn:
+        """The figures as counts of one step, which NumPy reads without a copy.
+
+        Raises SheetError (``sheet.column``) where they do not fit 64 bits or a point is no single
+        number.
+        """
+    def __len__(self) -> int: ...
+    def __getitem__(self, point: int) -> Quantity | bool | Interval | str | Exception: ...
+
 class Sheet(_Verbs):
     """Named cells, of which some are given and some follow by formulas.
 
@@ -1708,6 +1749,25 @@ class Sheet(_Verbs):
         called ``sum(lines.need)``. A change that is refused leaves it as it was."""
     def changes(self) -> Changes:
         """What makes an empty sheet this one; the same for all sheets that hold the same."""
+    def _sweep(
+        self,
+        input: str,
+        values: Iterable[str | Number | Quantity],
+        cells: list[str],
+        progress: Callable[[int], None] | None,
+    ) -> tuple[list[Quantity], list[SweptCell], str]: ...
+    def _meetings(
+        self,
+        input: str,
+        cell: str,
+        target: str | Number | Quantity,
+        low: str | Number | Quantity,
+        high: str | Number | Quantity,
+    ) -> tuple[
+        list[tuple[Quantity, Quantity, bool, bool]],
+        tuple[Quantity, Quantity] | None,
+        tuple[Quantity, Quantity] | None,
+    ]: ...
     def values_with(self, changes: Changes, names: Sequence[str]) -> list[CellValue | Error]:
         """What the cells come out as with some changes made, which are then taken back without a
         trace; an error in the place of a cell that has no value.

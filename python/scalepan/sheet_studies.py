@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan.errors import Error, make_error
@@ -44,143 +44,124 @@ class Sweep:
         return f"<Sweep of {self.name} over {len(self)} values: {', '.join(self.cells)}>"
 
 
-class _Asked(Protocol):
-    """What a sheet gives to its studies."""
+class Studies(_core.Sheet):
+    """The questions of a sheet."""
 
-    def value(self, name: str) -> object: ...
-    def _sweep(
+    def sweep(
         self,
-        input: str,
+        name: str,
         values: Iterable[Amount],
-        cells: list[str],
-        progress: Callable[[int], None] | None,
-    ) -> tuple[list[Quantity], list[SweptCell], str]: ...
-    def _meetings(
-        self, input: str, cell: str, target: Amount, low: Amount, high: Amount
-    ) -> tuple[
-        list[tuple[Quantity, Quantity, bool, bool]],
-        tuple[Quantity, Quantity] | None,
-        tuple[Quantity, Quantity] | None,
-    ]: ...
+        cells: str | Sequence[str],
+        *,
+        progress: Callable[[int], None] | None = None,
+    ) -> Sweep:
+        """The cells for each value of the input ``name``; the sheet itself stays as it is.
 
+        Worked out in machine words where the way from the input is made of sums, products with
+        constants and roundings, with all bounds proven beforehand, else point by point;
+        ``Sweep.kernel`` tells which. ``progress`` is called now and then with the number of points
+        done. It runs without the interpreter's lock and can be interrupted.
 
-def sweep(
-    sheet: _Asked,
-    name: str,
-    values: Iterable[Amount],
-    cells: str | Sequence[str],
-    *,
-    progress: Callable[[int], None] | None = None,
-) -> Sweep:
-    """The cells for each value of the input ``name``; the sheet itself stays as it is.
+        Raises SheetError (``sheet.unknown``, ``sheet.formula``, ``sheet.type``,
+        ``sheet.dimension``, ``sheet.many``).
+        """
+        wanted = [cells] if isinstance(cells, str) else list(cells)
+        points, swept, kernel = self._sweep(name, values, wanted, progress)
+        return Sweep(name, points, swept, kernel)
 
-    Worked out in machine words where the way from the input is made of sums, products with
-    constants and roundings, with all bounds proven beforehand, else point by point;
-    ``Sweep.kernel`` tells which. ``progress`` is called now and then with the number of points
-    done. It runs without the interpreter's lock and can be interrupted.
+    def input_for(
+        self, name: str, cell: str, target: Amount, *, between: tuple[Amount, Amount]
+    ) -> Quantity:
+        """The one value of the input ``name`` at which ``cell`` is exactly ``target``.
 
-    Raises SheetError (``sheet.unknown``, ``sheet.formula``, ``sheet.type``, ``sheet.dimension``,
-    ``sheet.many``).
-    """
-    wanted = [cells] if isinstance(cells, str) else list(cells)
-    points, swept, kernel = sheet._sweep(name, values, wanted, progress)
-    return Sweep(name, points, swept, kernel)
+        Sought from the first of ``between`` to the second, both included.
 
+        Raises SheetError: ``sheet.none`` with the nearest figures, ``sheet.several`` with all
+        values that meet it, ``sheet.no_form`` where the way cannot be turned round,
+        ``sheet.many``.
+        """
+        found, below, above = self._meetings(name, cell, target, *between)
+        if len(found) == 1 and found[0][0] == found[0][1]:
+            return found[0][0]
+        if not found:
+            raise _none(name, cell, target, (below, above))
+        told = ", ".join(_told(*meeting) for meeting in found[:_MOST_TOLD])
+        if len(found) > _MOST_TOLD:
+            told += f" and {len(found) - _MOST_TOLD} more"
+        message = f"{cell} is {target} for several values of {name}: {told}"
+        raise make_error("sheet.several", message, "look between values that lie closer together")
 
-def input_for(
-    sheet: _Asked, name: str, cell: str, target: Amount, *, between: tuple[Amount, Amount]
-) -> Quantity:
-    """The one value of the input ``name``, from the first of ``between`` to the second, at which
-    ``cell`` is exactly ``target``.
+    def price_for(
+        self,
+        name: str,
+        cell: str,
+        target: Amount,
+        *,
+        between: tuple[Amount, Amount] | None = None,
+    ) -> Quantity:
+        """The price that meets the target, from nothing up to a hundred times the present one.
 
-    Raises SheetError: ``sheet.none`` with the nearest figures, ``sheet.several`` with all values
-    that meet it, ``sheet.no_form`` where the way cannot be turned round, ``sheet.many``.
-    """
-    found, below, above = sheet._meetings(name, cell, target, *between)
-    if len(found) == 1 and found[0][0] == found[0][1]:
-        return found[0][0]
-    if not found:
-        raise _none(name, cell, target, (below, above))
-    told = ", ".join(_told(*meeting) for meeting in found[:_MOST_TOLD])
-    if len(found) > _MOST_TOLD:
-        told += f" and {len(found) - _MOST_TOLD} more"
-    message = f"{cell} is {target} for several values of {name}: {told}"
-    raise make_error("sheet.several", message, "look between values that lie closer together")
+        Raises what ``input_for`` raises.
+        """
+        if between is None:
+            between = (0, _present(self, name) * 100)
+        return self.input_for(name, cell, target, between=between)
 
+    def share_for(
+        self,
+        name: str,
+        cell: str,
+        target: Amount,
+        *,
+        between: tuple[Amount, Amount] = ("1/100", 1),
+    ) -> Quantity:
+        """The share that meets the target, sought from a hundredth up to all of it.
 
-def price_for(
-    sheet: _Asked,
-    name: str,
-    cell: str,
-    target: Amount,
-    *,
-    between: tuple[Amount, Amount] | None = None,
-) -> Quantity:
-    """The price that meets the target; sought from nothing up to a hundred times the present one.
+        Raises what ``input_for`` raises.
+        """
+        return self.input_for(name, cell, target, between=between)
 
-    Raises what ``input_for`` raises.
-    """
-    if between is None:
-        between = (0, _present(sheet, name) * 100)
-    return input_for(sheet, name, cell, target, between=between)
+    def size_for(
+        self,
+        cell: str,
+        *,
+        equal: Amount | None = None,
+        at_most: Amount | None = None,
+        at_least: Amount | None = None,
+        size: str = "portions",
+        sizes: Iterable[int] = range(1, 1001),
+    ) -> Quantity:
+        """The size at which ``cell`` meets a target, of the whole sizes looked through.
 
+        With ``at_most`` the largest size that keeps to it, even where a smaller one does not; with
+        ``at_least`` the smallest one that reaches it; with ``equal`` the one that meets it exactly.
+        Sizes at which the cell has no single figure meet nothing.
 
-def share_for(
-    sheet: _Asked,
-    name: str,
-    cell: str,
-    target: Amount,
-    *,
-    between: tuple[Amount, Amount] = ("1 %", 1),
-) -> Quantity:
-    """The share that meets the target; sought from a hundredth up to all of it.
-
-    Raises what ``input_for`` raises.
-    """
-    return input_for(sheet, name, cell, target, between=between)
-
-
-def size_for(
-    sheet: _Asked,
-    cell: str,
-    *,
-    equal: Amount | None = None,
-    at_most: Amount | None = None,
-    at_least: Amount | None = None,
-    size: str = "portions",
-    sizes: Iterable[int] = range(1, 1001),
-) -> Quantity:
-    """The size at which ``cell`` meets a target, of the whole sizes looked through.
-
-    With ``at_most`` the largest size that keeps to it, even where a smaller one does not; with
-    ``at_least`` the smallest one that reaches it; with ``equal`` the one that meets it exactly.
-    Sizes at which the cell has no single figure meet nothing.
-
-    Raises SheetError: ``sheet.none`` with the nearest figures, ``sheet.several``,
-    ``sheet.target`` where not one of the three targets is given.
-    """
-    given = [target for target in (equal, at_most, at_least) if target is not None]
-    if len(given) != 1:
-        message = f"size_for is given {len(given)} targets"
-        raise make_error("sheet.target", message, "give one of equal, at_most, at_least")
-    target = given[0]
-    swept = sweep(sheet, size, sizes, cell)
-    figures = _figures(swept, cell)
-    wanted = _in_unit_of(target, swept[cell])
-    if at_most is not None:
-        meets = [place for place, figure in figures if figure <= wanted][-1:]
-    elif at_least is not None:
-        meets = [place for place, figure in figures if figure >= wanted][:1]
-    else:
-        meets = [place for place, figure in figures if figure == wanted]
-    if not meets:
-        raise _none(size, cell, target, _nearest(swept, figures, wanted))
-    if len(meets) > 1:
-        sizes_told = ", ".join(str(swept.values[place]) for place in meets[:_MOST_TOLD])
-        more = f" and {len(meets) - _MOST_TOLD} more" if len(meets) > _MOST_TOLD else ""
-        message = f"{cell} is {target} for several sizes: {sizes_told}{more}"
-        raise make_error("sheet.several", message, "ask with at_most for the largest")
-    return swept.values[meets[0]]
+        Raises SheetError: ``sheet.none`` with the nearest figures, ``sheet.several``,
+        ``sheet.target`` where not one of the three targets is given.
+        """
+        given = [target for target in (equal, at_most, at_least) if target is not None]
+        if len(given) != 1:
+            message = f"size_for is given {len(given)} targets"
+            raise make_error("sheet.target", message, "give one of equal, at_most, at_least")
+        target = given[0]
+        swept = self.sweep(size, sizes, cell)
+        figures = _figures(swept, cell)
+        wanted = _in_unit_of(target, swept[cell])
+        if at_most is not None:
+            meets = [place for place, figure in figures if figure <= wanted][-1:]
+        elif at_least is not None:
+            meets = [place for place, figure in figures if figure >= wanted][:1]
+        else:
+            meets = [place for place, figure in figures if figure == wanted]
+        if not meets:
+            raise _none(size, cell, target, _nearest(swept, figures, wanted))
+        if len(meets) > 1:
+            sizes_told = ", ".join(str(swept.values[place]) for place in meets[:_MOST_TOLD])
+            more = f" and {len(meets) - _MOST_TOLD} more" if len(meets) > _MOST_TOLD else ""
+            message = f"{cell} is {target} for several sizes: {sizes_told}{more}"
+            raise make_error("sheet.several", message, "ask with at_most for the largest")
+        return swept.values[meets[0]]
 
 
 _MOST_TOLD = 5
@@ -211,7 +192,7 @@ def _nearest(
     )
 
 
-def _present(sheet: _Asked, name: str) -> Quantity:
+def _present(sheet: Studies, name: str) -> Quantity:
     value = sheet.value(name)
     if not isinstance(value, _core.Quantity):
         raise make_error("sheet.type", f"{name} is no single amount", "give between=(low, high)")

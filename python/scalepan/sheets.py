@@ -14,10 +14,10 @@ from collections.abc import Iterator, MutableMapping
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
-from scalepan import _core
 from scalepan._core import Changes
 from scalepan.errors import Error, SheetError
 from scalepan.files import read_text, write_whole
+from scalepan.sheet_studies import Studies
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -56,7 +56,7 @@ class Variants(MutableMapping[str, Changes]):
         return f"<variants: {', '.join(self) or 'none'}>"
 
 
-class Sheet(_core.Sheet):
+class Sheet(Studies):
     """A live sheet: see the verbs for how it changes.
 
     A change runs the formulas that depend on it, each once, and no others. A change that is

@@ -16,8 +16,9 @@ BELOW = {
     "food": {"exact", "measure"},
     "packs": {"exact", "measure"},
     "recipe": {"exact", "measure", "food"},
-    "costing": {"exact", "measure", "food", "packs", "recipe"},
-    "bindings": {"exact", "measure", "food", "packs", "recipe", "costing"},
+    "sheet": {"exact", "measure"},
+    "costing": {"exact", "measure", "food", "packs", "recipe", "sheet"},
+    "bindings": {"exact", "measure", "food", "packs", "recipe", "sheet", "costing"},
 }
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]', re.MULTILINE)
 PRINTS_OR_READS_FILES = {"iostream", "cstdio", "stdio.h", "fstream", "filesystem", "print"}

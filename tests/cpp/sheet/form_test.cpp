@@ -1,7 +1,8 @@
+#include "sheet/form.hpp"
+
 #include <random>
 
 #include "catch.hpp"
-#include "sheet/form.hpp"
 
 using namespace scalepan;
 

@@ -73,10 +73,13 @@ TEST_CASE("sheet/meet: what is found is met, and nothing else is, at every point
   };
   int met = 0;
   for (int i = 0; i < 200; ++i) {
-    const std::string a = "up_to_multiple(x * " + draw(1, 9) + " / " + draw(1, 9) + ", " + draw(1, 4) + ")";
-    const std::string b = "if x < " + draw(0, 12) + " then " + draw(0, 5) + " * x else max(x, " + draw(0, 15) + ")";
+    const std::string a =
+        "up_to_multiple(x * " + draw(1, 9) + " / " + draw(1, 9) + ", " + draw(1, 4) + ")";
+    const std::string b =
+        "if x < " + draw(0, 12) + " then " + draw(0, 5) + " * x else max(x, " + draw(0, 15) + ")";
     const std::string c = "nearest_multiple(" + draw(1, 30) + " / (x + " + draw(1, 3) + "), 1/2)";
-    const auto sheet = sheet_of({Set{"x", number(1)}, Define{"in_packs", a}, Define{"chosen", b}, Define{"rounded", c},
+    const auto sheet = sheet_of({Set{"x", number(1)}, Define{"in_packs", a}, Define{"chosen", b},
+                                 Define{"rounded", c},
                                  Define{"y", i % 3 == 0   ? "in_packs + chosen"
                                              : i % 3 == 1 ? "chosen - in_packs"
                                                           : "in_packs + rounded"}});

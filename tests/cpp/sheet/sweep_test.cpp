@@ -41,11 +41,13 @@ std::string random_formula(std::mt19937& random) {
       return "up_to_multiple(n * " + draw(-9, 9) + " / " + draw(1, 9) + " - " + draw(0, 20) + ", " +
              draw(1, 9) + ")";
     case 2:
-      return "down_to_multiple(" + draw(0, 50) + " - n / " + draw(1, 9) + ", 1 / " + draw(1, 9) + ")";
+      return "down_to_multiple(" + draw(0, 50) + " - n / " + draw(1, 9) + ", 1 / " + draw(1, 9) +
+             ")";
     case 3:
       return "nearest_multiple(n * " + draw(1, 9) + " / 7, " + draw(1, 5) + ") * -" + draw(1, 9);
     case 4:
-      return "3 * up_to_multiple(n / " + draw(1, 9) + ", 2) + down_to_multiple(n, " + draw(1, 9) + ") / 5";
+      return "3 * up_to_multiple(n / " + draw(1, 9) + ", 2) + down_to_multiple(n, " + draw(1, 9) +
+             ") / 5";
     case 5:
       return "-(n - " + draw(0, 9) + ") / " + draw(1, 9);
     default:
@@ -59,8 +61,9 @@ TEST_CASE("sheet/sweep: words and points agree with setting the input one by one
   std::mt19937 random(11);
   int in_words = 0;
   for (int i = 0; i < 300; ++i) {
-    const auto sheet = sheet_of({Set{"n", number(1)}, Define{"first", random_formula(random)},
-                                 Define{"other", random_formula(random)}, Define{"both", "first - 2 * other"}});
+    const auto sheet =
+        sheet_of({Set{"n", number(1)}, Define{"first", random_formula(random)},
+                  Define{"other", random_formula(random)}, Define{"both", "first - 2 * other"}});
     const std::vector<Quantity> values = numbers(-7, 60);
     const Sweep swept = sheet->sweep("n", values, {"first", "both"}, no_pulse);
     in_words += static_cast<int>(swept.kernel == "in machine words");
@@ -93,8 +96,8 @@ TEST_CASE("sheet/sweep: rows and their totals follow the input") {
   const auto sheet = sheet_of(
       {Set{"n", number(4)},
        AddBlock{"lines", {{"each", plain}, {"packs", std::nullopt, "up_to_multiple(each * n, 3)"}}},
-       AddRow{"lines", "rye", {{"each", number(2)}}}, AddRow{"lines", "oats", {{"each", number(5)}}},
-       Define{"all", "sum(lines.packs)"}});
+       AddRow{"lines", "rye", {{"each", number(2)}}},
+       AddRow{"lines", "oats", {{"each", number(5)}}}, Define{"all", "sum(lines.packs)"}});
   const Sweep swept = sheet->sweep("n", numbers(1, 4), {"all", "rye.packs"}, no_pulse);
   // ceil(2n/3)*3 + ceil(5n/3)*3 by hand
   CHECK(figures_of(swept.cells[0]) == std::vector<Rational>{9, 18, 21, 30});
@@ -106,8 +109,8 @@ TEST_CASE("sheet/sweep: figures beyond machine words are worked out point by poi
       sheet_of({Set{"n", number(1)}, Define{"large", "n * 9000000000000000000 * 9"}});
   const Sweep swept = sheet->sweep("n", numbers(1, 3), {"large"}, no_pulse);
   CHECK(swept.kernel == "in machine words");  // of a step that large
-  const auto mixed = sheet_of({Set{"n", number(1)},
-                               Define{"large", "n * 9000000000000000000 * 9 + up_to_multiple(n, 7)"}});
+  const auto mixed = sheet_of(
+      {Set{"n", number(1)}, Define{"large", "n * 9000000000000000000 * 9 + up_to_multiple(n, 7)"}});
   CHECK(mixed->sweep("n", numbers(1, 3), {"large"}, no_pulse).kernel ==
         "point by point: its figures do not fit 64-bit words");
 }
