@@ -88,6 +88,7 @@ class Comparison:
 
 
 _WIDTH = 100
+_STAGES = ("AP", "EP", "cooked", "drained", "served")
 
 
 def compared(
@@ -155,7 +156,14 @@ def told(outcome: Outcome) -> str:
         return "yes" if outcome else "no"
     if isinstance(outcome, Error):
         return f"failed: {outcome}"
-    return outcome.told if isinstance(outcome, Quantity) else str(outcome)
+    return _told_amount(outcome) if isinstance(outcome, Quantity) else str(outcome)
+
+
+def _told_amount(amount: Quantity) -> str:
+    """Short, with its stage; a share of one stage in another as it is."""
+    if amount.stage:
+        return f"{amount.told} {amount.stage}"
+    return str(amount) if any(stage in amount.unit for stage in _STAGES) else amount.told
 
 
 def _data(outcome: Outcome) -> dict[str, str]:

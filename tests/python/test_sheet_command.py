@@ -40,21 +40,21 @@ def test_the_cells_are_a_table(soup: Path, capsys: pytest.CaptureFixture[str]) -
     assert capsys.readouterr().out == (
         "  cell          figure                             formula\n"
         "  ------------  ---------------------------------  -------------------------\n"
-        "  leeks.buy     12.5 kg                            leeks.need / leeks.edible\n"
+        "  leeks.buy     12.5 kg AP                         leeks.need / leeks.edible\n"
         "  leeks.edible  0.44 EP/AP\n"
-        "  leeks.need    5.5 kg\n"
+        "  leeks.need    5.5 kg EP\n"
         "  none          0\n"
         "  wrong         failed: wrong:3: division by zero  1 / none\n"
         "\n"
         "  lines   amount\n"
-        "  ------  ------\n"
-        "  barley  220 g\n"
+        "  ------  --------\n"
+        "  barley  220 g EP\n"
     )
 
 
 def test_one_cell_and_how_it_came_about(soup: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["sheet", "soup.toml", "leeks.buy"]) == 0
-    assert capsys.readouterr().out == "12.5 kg\n"
+    assert capsys.readouterr().out == "12.5 kg AP\n"
     assert main(["sheet", "soup.toml", "leeks.buy", "--why"]) == 0
     assert capsys.readouterr().out == (
         "leeks.buy = 12.5 kg AP\n"
@@ -81,7 +81,8 @@ def test_a_document_has_exact_figures(soup: Path, capsys: pytest.CaptureFixture[
 def test_what_cannot_be_told_is_one_error(soup: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["sheet", "soup.toml", "leeks.bye"]) == 1
     assert capsys.readouterr().err == (
-        'scalepan: no cell is called "leeks.bye" [sheet.unknown]\n  nearest: leeks.buy, leeks.need\n'
+        'scalepan: no cell is called "leeks.bye" [sheet.unknown]\n'
+        "  nearest: leeks.buy, leeks.need\n"
     )
     assert main(["sheet", "soup.toml", "wrong"]) == 1
     assert capsys.readouterr().err == (

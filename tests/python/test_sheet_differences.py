@@ -173,10 +173,10 @@ def test_variants_stand_side_by_side() -> None:
         },
     }
     assert str(sheet.compare(["pots", "buy"], ["more pots"])).splitlines() == [
-        "        as it is    more pots",
-        "  ----  ----------  ------------------------",
-        "  pots  2           3 (+1)",
-        "  buy   ≈ 13.64 kg  ≈ 11.36 kg (≈ -2.273 kg)",
+        "        as it is       more pots",
+        "  ----  -------------  ---------------------------",
+        "  pots  2              3 (+1)",
+        "  buy   ≈ 13.64 kg AP  ≈ 11.36 kg AP (≈ -2.273 kg)",
     ]
 
 
