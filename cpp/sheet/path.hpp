@@ -19,8 +19,7 @@ struct PathStep {
   std::shared_ptr<const Programme> programme;  // none: the total of a column
   std::vector<Cell> inputs;                    // places; of a total, its rows on the way
   std::vector<std::string> input_names;
-  Total beside;        // of a total: what its rows beside the way come to
-  std::string column;  // of a total
+  Total beside;  // of a total: what its rows beside the way come to
 };
 
 struct Path {

@@ -181,7 +181,7 @@ class StretchRunner {
   }
 
   [[nodiscard]] Form total(const PathStep& step) const {
-    const Value beside = step.beside.value([&] { return step.column; });
+    const Value beside = step.beside.value();
     const auto* number = std::get_if<Rational>(&beside);
     if (number == nullptr) throw NoForm{step.name + " is no single number"};
     Form result = Form::constant(*number);

@@ -78,8 +78,7 @@ class Comparison:
         more = difference(self.as_it_is[row], outcome)
         if more is None or not more:
             return told(outcome)
-        sign = "+" if more > 0 * more else "-"
-        return f"{told(outcome)} ({sign}{abs(more).told})"
+        return f"{told(outcome)} ({signed(more)})"
 
     def _row(self, cell: str) -> int:
         return _place(self.cells, cell, "cell")
@@ -140,6 +139,14 @@ def difference(old: object, new: object) -> Quantity | None:
     if not isinstance(old, Quantity) or not isinstance(new, Quantity):
         return None
     return new - old if old.dimension == new.dimension else None
+
+
+def signed(more: Quantity) -> str:
+    """For people, with its sign: ``+3``, ``≈ -2.273 kg``."""
+    sign = "+" if more.value > 0 else "-"
+    text = abs(more).told
+    about = "≈ " if text.startswith("≈ ") else ""
+    return f"{about}{sign}{text.removeprefix(about)}"
 
 
 def told(outcome: Outcome) -> str:
