@@ -65,7 +65,7 @@ TEST_CASE("sheet/rows: a total over rows without a value says at least, until th
   CHECK(sheet->told("till") == "4.25 GBP");
   sheet->apply({Set{"rye.need", amount("250 g")}, Set{"oats.need", amount("500 g")}});
   CHECK_THROWS_WITH(sheet->told("till"),
-                    "sum(lines.cost): lines.cost has no sum: 1 row has no value and 1 is below zero "
+                    "sum(lines.cost): there is no sum: 1 row has no value and 1 is below zero "
                     "(mend the rows without a value)");
 }
 
