@@ -1,12 +1,14 @@
-# scalepan_layer(<name> SOURCES <files> [FAST <files>] [BELOW <layers>])
+# scalepan_layer(<name> SOURCES <files> [FAST <files>] [SMALL <files>] [BELOW <layers>])
 #
 # One layer = one folder = one static library, which links the layers directly below it. FAST names
-# the sources whose loops are worth the size that -O3 takes; the wheel has a limit.
+# the sources whose loops are worth the size that -O3 takes, SMALL those that run once for an answer;
+# the wheel has a limit.
 function(scalepan_layer name)
-  cmake_parse_arguments(LAYER "" "" "SOURCES;FAST;BELOW" ${ARGN})
-  add_library(scalepan_${name} STATIC ${LAYER_SOURCES} ${LAYER_FAST})
+  cmake_parse_arguments(LAYER "" "" "SOURCES;FAST;SMALL;BELOW" ${ARGN})
+  add_library(scalepan_${name} STATIC ${LAYER_SOURCES} ${LAYER_FAST} ${LAYER_SMALL})
   scalepan_release_level(scalepan_${name} -O2)
   set_source_files_properties(${LAYER_FAST} PROPERTIES COMPILE_OPTIONS "$<${scalepan_release}:-O3>")
+  set_source_files_properties(${LAYER_SMALL} PROPERTIES COMPILE_OPTIONS "$<${scalepan_release}:-Os>")
   target_include_directories(scalepan_${name} PUBLIC "${PROJECT_SOURCE_DIR}/cpp")
   target_link_libraries(scalepan_${name} PUBLIC Boost::headers scalepan_options)
   foreach(below IN LISTS LAYER_BELOW)
@@ -18,4 +20,7 @@ endfunction()
 set(scalepan_release "$<AND:$<CONFIG:Release>,$<NOT:$<CXX_COMPILER_ID:MSVC>>>")
 function(scalepan_release_level target level)
   target_compile_options(${target} PRIVATE "$<${scalepan_release}:${level}>")
+  # So that the linker can leave out what nothing calls.
+  target_compile_options(${target} PRIVATE "$<${scalepan_release}:-ffunction-sections>"
+                                           "$<${scalepan_release}:-fdata-sections>")
 endfunction()
