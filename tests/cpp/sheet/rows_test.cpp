@@ -71,8 +71,9 @@ TEST_CASE("sheet/rows: a total over rows without a value says at least, until th
 
 TEST_CASE("sheet/rows: what does not fit is refused, and names both sides") {
   const auto sheet = pantry();
-  CHECK(message_of(*sheet, AddRow{"lines", "spelt", {{"need", amount("1 L")}}}) ==
-        "spelt.need is weight, but the value is volume (give the same kind, or redeclare the cell)");
+  CHECK(
+      message_of(*sheet, AddRow{"lines", "spelt", {{"need", amount("1 L")}}}) ==
+      "spelt.need is weight, but the value is volume (give the same kind, or redeclare the cell)");
   CHECK(message_of(*sheet, AddRow{"lines", "spelt", {{"need", amount("1 kg")}}}) ==
         "spelt.rate is given no value (it is GBP/g)");
   CHECK(message_of(*sheet, AddRow{"lines", "rye", {{"need", amount("1 kg")}}}) ==
