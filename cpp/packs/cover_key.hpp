@@ -59,7 +59,7 @@ struct CoverKey {
 /// A purchase in the numbers of a programme. Things stand in the order of their rows; of one row
 /// the one that counts as fewest packs comes first.
 template <class Number>
-struct Thing {
+struct PackThing {
   CoverKey<Number> key;
   std::size_t row = 0;
   std::size_t purchase = 0;  // as given
@@ -73,7 +73,7 @@ using ThingCounts = std::map<ThingIndex, Number>;
 
 /// Less: `a` goes before `b` because it takes more of an earlier row.
 template <class Number>
-std::strong_ordering compare_rows(const std::vector<Thing<Number>>& things,
+std::strong_ordering compare_rows(const std::vector<PackThing<Number>>& things,
                                   const ThingCounts<Number>& a, const ThingCounts<Number>& b) {
   const auto rows_of = [&](const ThingCounts<Number>& counts) {
     std::map<std::size_t, Number> rows;

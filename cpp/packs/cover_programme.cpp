@@ -33,7 +33,7 @@ void to_number(const Rational& amount, std::int64_t& out) {
 template <class Number>
 class NoSteps final : public ListedSteps<Number> {
  public:
-  NoSteps(std::shared_ptr<const std::vector<Thing<Number>>> all, CoverOrder order)
+  NoSteps(std::shared_ptr<const std::vector<PackThing<Number>>> all, CoverOrder order)
       : ListedSteps<Number>(std::move(all), order) {
     this->end();
   }
@@ -66,10 +66,10 @@ CoverProgramme<Number>::CoverProgramme(std::vector<LimitedThing<Number>> things,
 
 template <class Number>
 auto CoverProgramme<Number>::things_of(const std::vector<LimitedThing<Number>>& things) -> All {
-  std::vector<Thing<Number>> all;
+  std::vector<PackThing<Number>> all;
   all.reserve(things.size());
   for (const LimitedThing<Number>& thing : things) all.push_back(thing.thing);
-  return std::make_shared<const std::vector<Thing<Number>>>(std::move(all));
+  return std::make_shared<const std::vector<PackThing<Number>>>(std::move(all));
 }
 
 template <class Number>

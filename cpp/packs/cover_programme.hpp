@@ -11,7 +11,7 @@ namespace scalepan {
 /// A purchase in the programme's numbers, with what limits it.
 template <class Number>
 struct LimitedThing {
-  Thing<Number> thing;
+  PackThing<Number> thing;
   Number least{};
   std::optional<Number> limit;
   std::optional<std::size_t> one_of;  // as in `Purchase`
@@ -61,7 +61,7 @@ class CoverProgramme {
 
  private:
   using Steps = std::shared_ptr<ListedSteps<Number>>;
-  using All = std::shared_ptr<const std::vector<Thing<Number>>>;
+  using All = std::shared_ptr<const std::vector<PackThing<Number>>>;
 
   static All things_of(const std::vector<LimitedThing<Number>>& things);
   void sort_out(const std::vector<LimitedThing<Number>>& things);

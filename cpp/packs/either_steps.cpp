@@ -5,7 +5,7 @@
 namespace scalepan {
 
 template <class Number>
-EitherSteps<Number>::EitherSteps(std::shared_ptr<const std::vector<Thing<Number>>> all,
+EitherSteps<Number>::EitherSteps(std::shared_ptr<const std::vector<PackThing<Number>>> all,
                                  std::shared_ptr<ListedSteps<Number>> without,
                                  std::shared_ptr<ListedSteps<Number>> with, Bundle<Number> bundle,
                                  CoverOrder order, std::shared_ptr<CoverWork> work)

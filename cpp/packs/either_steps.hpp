@@ -24,7 +24,7 @@ class EitherSteps final : public ListedSteps<Number> {
   using Key = CoverKey<Number>;
 
   /// `with` may be `without` itself: the bundle is then bought once at most.
-  EitherSteps(std::shared_ptr<const std::vector<Thing<Number>>> all,
+  EitherSteps(std::shared_ptr<const std::vector<PackThing<Number>>> all,
               std::shared_ptr<ListedSteps<Number>> without,
               std::shared_ptr<ListedSteps<Number>> with, Bundle<Number> bundle, CoverOrder order,
               std::shared_ptr<CoverWork> work);

@@ -5,7 +5,7 @@
 namespace scalepan {
 
 template <class Number>
-FilledSteps<Number>::FilledSteps(std::shared_ptr<const std::vector<Thing<Number>>> all,
+FilledSteps<Number>::FilledSteps(std::shared_ptr<const std::vector<PackThing<Number>>> all,
                                  std::shared_ptr<Stems<Number>> stems, CoverOrder order,
                                  std::shared_ptr<CoverWork> work)
     : ListedSteps<Number>(std::move(all), order),

@@ -13,7 +13,7 @@ class FilledSteps final : public ListedSteps<Number> {
  public:
   using Key = CoverKey<Number>;
 
-  FilledSteps(std::shared_ptr<const std::vector<Thing<Number>>> all,
+  FilledSteps(std::shared_ptr<const std::vector<PackThing<Number>>> all,
               std::shared_ptr<Stems<Number>> stems, CoverOrder order,
               std::shared_ptr<CoverWork> work);
 

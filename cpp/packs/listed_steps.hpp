@@ -26,7 +26,7 @@ class ListedSteps {
  public:
   using Key = CoverKey<Number>;
 
-  ListedSteps(std::shared_ptr<const std::vector<Thing<Number>>> all, CoverOrder order)
+  ListedSteps(std::shared_ptr<const std::vector<PackThing<Number>>> all, CoverOrder order)
       : all_(std::move(all)), order_(order) {}
   virtual ~ListedSteps() = default;
   ListedSteps(const ListedSteps&) = delete;
@@ -55,7 +55,7 @@ class ListedSteps {
   void end() { ended_ = true; }
   void repeat(ThingIndex filler);
 
-  [[nodiscard]] const std::vector<Thing<Number>>& things() const { return *all_; }
+  [[nodiscard]] const std::vector<PackThing<Number>>& things() const { return *all_; }
   [[nodiscard]] CoverOrder order() const { return order_; }
   [[nodiscard]] const Number& total_of(const Key& key) const { return key.total(order_); }
 
@@ -63,7 +63,7 @@ class ListedSteps {
   /// A step listed, and how many fillers a later one adds to it.
   [[nodiscard]] std::pair<std::size_t, std::size_t> listed(std::size_t step) const;
 
-  std::shared_ptr<const std::vector<Thing<Number>>> all_;
+  std::shared_ptr<const std::vector<PackThing<Number>>> all_;
   CoverOrder order_;
   std::vector<Key> keys_{Key()};
   bool ended_ = false;

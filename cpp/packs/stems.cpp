@@ -10,7 +10,7 @@ void CoverWork::fail_too_many() {
 }
 
 template <class Number>
-Stems<Number>::Stems(std::shared_ptr<const std::vector<Thing<Number>>> all,
+Stems<Number>::Stems(std::shared_ptr<const std::vector<PackThing<Number>>> all,
                      std::vector<ThingIndex> things, CoverOrder order,
                      std::shared_ptr<CoverWork> work)
     : all_(std::move(all)), things_(std::move(things)), order_(order), work_(std::move(work)) {

@@ -40,7 +40,7 @@ class Stems {
   using Key = CoverKey<Number>;
 
   /// `things` as listed in `all`; at least one, none of them limited.
-  Stems(std::shared_ptr<const std::vector<Thing<Number>>> all, std::vector<ThingIndex> things,
+  Stems(std::shared_ptr<const std::vector<PackThing<Number>>> all, std::vector<ThingIndex> things,
         CoverOrder order, std::shared_ptr<CoverWork> work);
 
   /// Finds one more; false once there are no more. Throws `cover.too_many`.
@@ -106,7 +106,7 @@ class Stems {
   [[nodiscard]] FilledStem<Number> filled_for(std::size_t stem, const Number& fill,
                                               const Number& residue, bool above) const;
 
-  std::shared_ptr<const std::vector<Thing<Number>>> all_;
+  std::shared_ptr<const std::vector<PackThing<Number>>> all_;
   std::vector<ThingIndex> things_;
   CoverOrder order_;
   std::shared_ptr<CoverWork> work_;
