@@ -17,7 +17,7 @@ std::optional<Rational> ratio_of(const Rational& a, const Rational& b, const Rat
 
 }  // namespace
 
-Form::Form(Rational a, Rational b, Rational c, Rational d)
+RatioForm::RatioForm(Rational a, Rational b, Rational c, Rational d)
     : a_(std::move(a)), b_(std::move(b)), c_(std::move(c)), d_(std::move(d)) {
   const bool constant = a_ * d_ == b_ * c_;
   if (constant) {
@@ -31,30 +31,30 @@ Form::Form(Rational a, Rational b, Rational c, Rational d)
   }
 }
 
-std::optional<Rational> Form::at(const Rational& x) const {
+std::optional<Rational> RatioForm::at(const Rational& x) const {
   const Rational below = c_ * x + d_;
   if (below.is_zero()) return std::nullopt;
   return (a_ * x + b_) / below;
 }
 
-int Form::sign_beyond(const Rational& x) const {
+int RatioForm::sign_beyond(const Rational& x) const {
   const auto value = at(x);
   if (!value) return (a_ * x + b_).sign() * c_.sign();
   return value->is_zero() ? direction() : value->sign();
 }
 
-std::optional<Rational> Form::where(const Rational& value) const {
+std::optional<Rational> RatioForm::where(const Rational& value) const {
   const Rational slope = a_ - value * c_;
   if (slope.is_zero()) return std::nullopt;
   return (value * d_ - b_) / slope;
 }
 
-std::optional<Rational> Form::pole() const {
+std::optional<Rational> RatioForm::pole() const {
   if (c_.is_zero()) return std::nullopt;
   return -d_ / c_;
 }
 
-Form operator+(const Form& f, const Form& g) {
+RatioForm operator+(const RatioForm& f, const RatioForm& g) {
   const auto ratio = ratio_of(f.c_, f.d_, g.c_, g.d_);  // of what is divided by
   if (ratio) return {f.a_ + g.a_ * *ratio, f.b_ + g.b_ * *ratio, f.c_, f.d_};
   if (g.is_constant()) return {f.a_ + g.b_ * f.c_, f.b_ + g.b_ * f.d_, f.c_, f.d_};
@@ -62,7 +62,7 @@ Form operator+(const Form& f, const Form& g) {
   throw NoForm{"quotients by unlike figures are added"};
 }
 
-Form operator*(const Form& f, const Form& g) {
+RatioForm operator*(const RatioForm& f, const RatioForm& g) {
   if (f.is_constant()) return {f.b_ * g.a_, f.b_ * g.b_, g.c_, g.d_};
   if (g.is_constant()) return g * f;
   if (const auto ratio = ratio_of(f.a_, f.b_, g.c_, g.d_)) {
@@ -77,6 +77,6 @@ Form operator*(const Form& f, const Form& g) {
   return {f.a_ * g.b_ + f.b_ * g.a_, f.b_ * g.b_, f.c_ * g.d_ + f.d_ * g.c_, f.d_ * g.d_};
 }
 
-Form inverse_of(const Form& f) { return {f.c_, f.d_, f.a_, f.b_}; }
+RatioForm inverse_of(const RatioForm& f) { return {f.c_, f.d_, f.a_, f.b_}; }
 
 }  // namespace scalepan

@@ -13,15 +13,15 @@ struct NoForm {
   std::string reason;
 };
 
-class Form {
+class RatioForm {
  public:
   /// The constant 0.
-  Form() = default;
-  static Form constant(const Rational& number) {
+  RatioForm() = default;
+  static RatioForm constant(const Rational& number) {
     return {Rational(), number, Rational(), Rational(1)};
   }
   /// The input itself.
-  static Form input() { return {Rational(1), Rational(), Rational(), Rational(1)}; }
+  static RatioForm input() { return {Rational(1), Rational(), Rational(), Rational(1)}; }
 
   [[nodiscard]] bool is_constant() const { return a_.is_zero() && c_.is_zero(); }
   /// Of a constant.
@@ -38,14 +38,16 @@ class Form {
   [[nodiscard]] std::optional<Rational> pole() const;
 
   /// Throw `NoForm` where the result is of a higher degree.
-  friend Form operator+(const Form& f, const Form& g);
-  friend Form operator-(const Form& f, const Form& g) { return f + g * constant(Rational(-1)); }
-  friend Form operator*(const Form& f, const Form& g);
+  friend RatioForm operator+(const RatioForm& f, const RatioForm& g);
+  friend RatioForm operator-(const RatioForm& f, const RatioForm& g) {
+    return f + g * constant(Rational(-1));
+  }
+  friend RatioForm operator*(const RatioForm& f, const RatioForm& g);
   /// `f` must not be the constant 0.
-  friend Form inverse_of(const Form& f);
+  friend RatioForm inverse_of(const RatioForm& f);
 
  private:
-  Form(Rational a, Rational b, Rational c, Rational d);
+  RatioForm(Rational a, Rational b, Rational c, Rational d);
 
   // d is 1 where c is 0; a constant has neither a nor c.
   Rational a_;

@@ -53,7 +53,7 @@ class Search {
     if (nearer) side = Missed{input, figure};
   }
 
-  void look_between(const Rational& low, const Rational& high, const Form& output) {
+  void look_between(const Rational& low, const Rational& high, const RatioForm& output) {
     if (output.is_constant()) {
       if (output.number() == target_) {
         add({low, high, false, false});

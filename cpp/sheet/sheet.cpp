@@ -53,7 +53,7 @@ std::vector<std::string> names_of(const SheetState& state, const std::vector<Cel
 Sheet::Sheet(std::shared_ptr<const FunctionTable> functions) : state_(std::move(functions)) {}
 
 /// What takes the changes back. Where one is refused, all are.
-Steps Sheet::make(const std::vector<Change>& changes) {
+EditSteps Sheet::make(const std::vector<Change>& changes) {
   Editor editor(state_);
   if (changes.size() > few_changes) state_.reserve(changes.size());
   try {
@@ -68,7 +68,7 @@ Steps Sheet::make(const std::vector<Change>& changes) {
   return state_.take_recorded();
 }
 
-Steps Sheet::play_back(Steps steps) {
+EditSteps Sheet::play_back(EditSteps steps) {
   state_.play_back(std::move(steps));
   return state_.take_recorded();
 }
@@ -78,7 +78,7 @@ void Sheet::settle() {
   settler_.settle();
 }
 
-void Sheet::remember(Steps steps) {
+void Sheet::remember(EditSteps steps) {
   done_.push_back(std::move(steps));
   if (done_.size() > most_undone) done_.pop_front();
 }
@@ -95,7 +95,7 @@ void Sheet::restore(std::vector<Change> changes) { apply(in_buildable_order(std:
 bool Sheet::undo() {
   const std::unique_lock lock(mutex_);
   if (done_.empty()) return false;
-  Steps steps = std::move(done_.back());
+  EditSteps steps = std::move(done_.back());
   done_.pop_back();
   undone_.push_back(play_back(std::move(steps)));
   settle();
@@ -105,7 +105,7 @@ bool Sheet::undo() {
 bool Sheet::redo() {
   const std::unique_lock lock(mutex_);
   if (undone_.empty()) return false;
-  Steps steps = std::move(undone_.back());
+  EditSteps steps = std::move(undone_.back());
   undone_.pop_back();
   remember(play_back(std::move(steps)));
   settle();
@@ -193,7 +193,7 @@ std::vector<Outcome> Sheet::values_with(const std::vector<Change>& changes,
                                         const std::vector<std::string>& names) {
   const std::unique_lock lock(mutex_);
   std::vector<Cell> ran_before = settler_.ran();
-  Steps steps = make(changes);
+  EditSteps steps = make(changes);
   settle();
   std::vector<Outcome> outcomes;
   for (const std::string& name : names) outcomes.push_back(outcome_of(state_, name));

@@ -89,16 +89,16 @@ class Sheet {
  private:
   [[nodiscard]] Path path_from(std::string_view input,
                                const std::vector<std::string>& outputs) const;
-  Steps make(const std::vector<Change>& changes);
-  Steps play_back(Steps steps);
+  EditSteps make(const std::vector<Change>& changes);
+  EditSteps play_back(EditSteps steps);
   void settle();
-  void remember(Steps steps);
+  void remember(EditSteps steps);
 
   mutable std::shared_mutex mutex_;
   SheetState state_;
   Settler settler_{state_};
-  std::deque<Steps> done_;
-  std::vector<Steps> undone_;
+  std::deque<EditSteps> done_;
+  std::vector<EditSteps> undone_;
 };
 
 }  // namespace scalepan

@@ -249,7 +249,7 @@ void SheetState::rename_row(std::size_t block, std::size_t at, std::string name)
   recorded_.emplace_back(RenameRow{block, at, std::exchange(known, std::move(name))});
 }
 
-void SheetState::play(Step& step) {
+void SheetState::play(EditStep& step) {
   if (auto* forgotten = std::get_if<ForgetCells>(&step)) {
     std::for_each(forgotten->cells.rbegin(), forgotten->cells.rend(),
                   [this](Cell cell) { forget(cell); });
@@ -281,12 +281,12 @@ void SheetState::play(Step& step) {
   }
 }
 
-void SheetState::play_back(Steps steps) {
+void SheetState::play_back(EditSteps steps) {
   for (auto step = steps.rbegin(); step != steps.rend(); ++step) play(*step);
 }
 
-Steps SheetState::take_recorded() {
-  for (Step& step : recorded_) {
+EditSteps SheetState::take_recorded() {
+  for (EditStep& step : recorded_) {
     if (auto* forgotten = std::get_if<ForgetCells>(&step)) forgotten->cells.shrink_to_fit();
   }
   return std::exchange(recorded_, {});

@@ -77,9 +77,9 @@ struct RenameRow {
   std::string name;
 };
 
-using Step = std::variant<ForgetCells, SwapGiven, RecallCell, PutContent, RenameCell, PutBlock,
-                          RenameBlock, PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
-using Steps = std::vector<Step>;
+using EditStep = std::variant<ForgetCells, SwapGiven, RecallCell, PutContent, RenameCell, PutBlock,
+                              RenameBlock, PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
+using EditSteps = std::vector<EditStep>;
 
 /// The sum of a column, in a cell of its own.
 struct ColumnTotal {
@@ -140,16 +140,16 @@ class SheetState {
   void rename_row(std::size_t block, std::size_t at, std::string name);
 
   /// Plays steps from the last to the first.
-  void play_back(Steps steps);
+  void play_back(EditSteps steps);
   /// What takes back all that was recorded since the last call.
-  [[nodiscard]] Steps take_recorded();
+  [[nodiscard]] EditSteps take_recorded();
   /// What was touched since the last call is due.
   void accept();
   /// Nothing that was touched since the last `accept` is due.
   void refuse();
 
  private:
-  void play(Step& step);
+  void play(EditStep& step);
   Cell take_number();
   void take_number_again(Cell cell);
   void fill(Cell cell, Content content);
@@ -162,7 +162,7 @@ class SheetState {
   std::vector<Cell> free_;
   std::vector<Cell> dropped_;  // since the last `accept`: their figures are kept till then
   std::vector<Cell> touched_;  // since the last `accept`
-  Steps recorded_;
+  EditSteps recorded_;
 };
 
 /// Of all rows of a column, read anew.

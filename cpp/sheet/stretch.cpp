@@ -20,13 +20,13 @@ class Reach {
   void turns_at(const std::optional<Rational>& x) {
     if (x && *x > from_ && (!end_ || *x < *end_)) end_ = x;
   }
-  int sign_of(const Form& form) {
+  int sign_of(const RatioForm& form) {
     turns_at(form.where(Rational()));
     turns_at(form.pole());
     return form.sign_beyond(from_);
   }
   /// The smallest whole number that is not below the form.
-  Rational ceiling_of(const Form& form) {
+  Rational ceiling_of(const RatioForm& form) {
     const auto value = form.at(from_);
     if (!value) throw NoForm{"a rounded figure grows beyond all bounds"};
     const int direction = form.direction();
@@ -45,43 +45,44 @@ class Reach {
 
 class FormDomain {
  public:
-  using Value = Form;
-  using Places = std::vector<std::optional<Form>>;
+  using Value = RatioForm;
+  using Places = std::vector<std::optional<RatioForm>>;
 
   FormDomain(const Path& path, const Places& on_the_way, const PathStep& step, Reach& reach)
       : path_(path), on_the_way_(on_the_way), step_(step), reach_(reach) {}
 
-  [[nodiscard]] Form operand(const Instruction& instruction) const {
+  [[nodiscard]] RatioForm operand(const Instruction& instruction) const {
     if (instruction.operand == Operand::constant) {
-      return Form::constant(step_.programme->constants[instruction.argument]);
+      return RatioForm::constant(step_.programme->constants[instruction.argument]);
     }
     const Cell place = step_.inputs[instruction.argument];
     if (on_the_way_[place]) return *on_the_way_[place];
     if (!path_.figures.is_number(place)) {
       throw NoForm{step_.input_names[instruction.argument] + " is no single number"};
     }
-    return Form::constant(path_.figures.number(place));
+    return RatioForm::constant(path_.figures.number(place));
   }
 
-  [[nodiscard]] Form one(const Instruction& instruction, const Form& a) const {
-    if (a.is_constant()) return Form::constant(one_number(instruction, a.number()));
+  [[nodiscard]] RatioForm one(const Instruction& instruction, const RatioForm& a) const {
+    if (a.is_constant()) return RatioForm::constant(one_number(instruction, a.number()));
     switch (instruction.operation) {
       case Operation::negate:
-        return a * Form::constant(Rational(-1));
+        return a * RatioForm::constant(Rational(-1));
       case Operation::absolute:
-        return reach_.sign_of(a) < 0 ? a * Form::constant(Rational(-1)) : a;
+        return reach_.sign_of(a) < 0 ? a * RatioForm::constant(Rational(-1)) : a;
       case Operation::reciprocal:
         return inverse_of(a);
       default:
         if (instruction.argument == 1) return a;
-        if (instruction.argument == 0) return Form::constant(Rational(1));
+        if (instruction.argument == 0) return RatioForm::constant(Rational(1));
         throw NoForm{"a figure that follows from it is raised to a power"};
     }
   }
 
-  [[nodiscard]] Form two(const Instruction& instruction, const Form& a, const Form& b) const {
+  [[nodiscard]] RatioForm two(const Instruction& instruction, const RatioForm& a,
+                              const RatioForm& b) const {
     if (a.is_constant() && b.is_constant()) {
-      return Form::constant(two_numbers(instruction, a.number(), b.number()));
+      return RatioForm::constant(two_numbers(instruction, a.number(), b.number()));
     }
     switch (instruction.operation) {
       case Operation::add:
@@ -106,39 +107,40 @@ class FormDomain {
     }
   }
 
-  [[nodiscard]] static bool holds(const Instruction& /*unused*/, const Form& flag) {
+  [[nodiscard]] static bool holds(const Instruction& /*unused*/, const RatioForm& flag) {
     return !flag.number().is_zero();
   }
-  [[nodiscard]] static Form called(const Instruction& /*unused*/, const Form* /*unused*/) {
+  [[nodiscard]] static RatioForm called(const Instruction& /*unused*/,
+                                        const RatioForm* /*unused*/) {
     return {};
   }
 
  private:
-  static Form compared(Operation operation, int sign) {
+  static RatioForm compared(Operation operation, int sign) {
     bool flag = false;
     if (operation == Operation::less) flag = sign < 0;
     if (operation == Operation::at_most) flag = sign <= 0;
     if (operation == Operation::equal) flag = sign == 0;
     if (operation == Operation::unequal) flag = sign != 0;
-    return Form::constant(flag_number(flag));
+    return RatioForm::constant(flag_number(flag));
   }
 
-  [[nodiscard]] Form rounded(const Instruction& instruction, const Form& a,
-                             const Form& step) const {
+  [[nodiscard]] RatioForm rounded(const Instruction& instruction, const RatioForm& a,
+                                  const RatioForm& step) const {
     if (reach_.sign_of(step) <= 0) throw NoForm{"what is rounded to is not above zero"};
-    const Form count = a * inverse_of(step);
-    const Form minus = Form::constant(Rational(-1));
+    const RatioForm count = a * inverse_of(step);
+    const RatioForm minus = RatioForm::constant(Rational(-1));
     Rational level;
     if (instruction.operation == Operation::up_to_multiple) {
       level = reach_.ceiling_of(count);
     } else if (instruction.operation == Operation::down_to_multiple) {
       level = -reach_.ceiling_of(count * minus);
     } else {  // halves go away from zero
-      const Form half = Form::constant(Rational(1, 2));
+      const RatioForm half = RatioForm::constant(Rational(1, 2));
       level = reach_.sign_of(count) < 0 ? reach_.ceiling_of(count - half)
                                         : -reach_.ceiling_of((count + half) * minus);
     }
-    return step * Form::constant(level);
+    return step * RatioForm::constant(level);
   }
 
   const Path& path_;
@@ -151,7 +153,7 @@ class StretchRunner {
  public:
   StretchRunner(const Path& path, const Rational& input)
       : path_(path), reach_(input), on_the_way_(path.places) {
-    on_the_way_[Path::input] = Form::input();
+    on_the_way_[Path::input] = RatioForm::input();
   }
 
   PathStretch run() {
@@ -162,29 +164,29 @@ class StretchRunner {
     } catch (const Error&) {
       return {std::nullopt, reach_.end()};
     }
-    const Form output = figure(path_.outputs.front());
+    const RatioForm output = figure(path_.outputs.front());
     reach_.turns_at(output.pole());
     return {output, reach_.end()};
   }
 
  private:
-  [[nodiscard]] Form figure(Cell place) const {
+  [[nodiscard]] RatioForm figure(Cell place) const {
     if (on_the_way_[place]) return *on_the_way_[place];
     if (!path_.figures.is_number(place)) throw NoForm{"a figure is no single number"};
-    return Form::constant(path_.figures.number(place));
+    return RatioForm::constant(path_.figures.number(place));
   }
 
-  Form formula(const PathStep& step) {
+  RatioForm formula(const PathStep& step) {
     if (!step.programme->numeric) throw NoForm{step.name + " does not work on numbers alone"};
     const FormDomain domain(path_, on_the_way_, step, reach_);
     return Machine<FormDomain>(*step.programme, domain, stack_).run();
   }
 
-  [[nodiscard]] Form total(const PathStep& step) const {
+  [[nodiscard]] RatioForm total(const PathStep& step) const {
     const Value beside = step.beside.value();
     const auto* number = std::get_if<Rational>(&beside);
     if (number == nullptr) throw NoForm{step.name + " is no single number"};
-    Form result = Form::constant(*number);
+    RatioForm result = RatioForm::constant(*number);
     for (const Cell row : step.inputs) result = result + figure(row);
     return result;
   }
@@ -192,7 +194,7 @@ class StretchRunner {
   const Path& path_;
   Reach reach_;
   FormDomain::Places on_the_way_;
-  std::vector<Form> stack_;
+  std::vector<RatioForm> stack_;
 };
 
 }  // namespace

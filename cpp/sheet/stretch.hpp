@@ -13,7 +13,7 @@ namespace scalepan {
 
 struct PathStretch {
   /// Of the first output; none where it has no figure on the whole stretch.
-  std::optional<Form> output;
+  std::optional<RatioForm> output;
   std::optional<Rational> end;  // the stretch ends before it; none: never
 };
 

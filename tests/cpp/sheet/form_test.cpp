@@ -8,10 +8,12 @@ using namespace scalepan;
 
 namespace {
 
-Form line(int a, int b) { return Form::input() * Form::constant(a) + Form::constant(b); }
+RatioForm line(int a, int b) {
+  return RatioForm::input() * RatioForm::constant(a) + RatioForm::constant(b);
+}
 
 /// The value of a form by itself, as a check on the parts it was put together from.
-Rational at(const Form& form, const Rational& x) { return *form.at(x); }
+Rational at(const RatioForm& form, const Rational& x) { return *form.at(x); }
 
 }  // namespace
 
@@ -20,16 +22,16 @@ TEST_CASE("sheet/form: sums, products and quotients are what they are at every p
   std::uniform_int_distribution<int> small(-5, 5);
   int met = 0;
   for (int i = 0; i < 2000; ++i) {
-    const Form f = line(small(random), small(random));
-    const Form g = line(small(random), small(random));
-    const Form c = Form::constant(Rational(small(random), 3));
+    const RatioForm f = line(small(random), small(random));
+    const RatioForm g = line(small(random), small(random));
+    const RatioForm c = RatioForm::constant(Rational(small(random), 3));
     const Rational x(small(random), 7);
     CHECK(at(f + g, x) == at(f, x) + at(g, x));
     CHECK(at(f - g, x) == at(f, x) - at(g, x));
     CHECK(at(f * c, x) == at(f, x) * at(c, x));
     if (at(g, x).is_zero() || (g.is_constant() && g.number().is_zero())) continue;
     ++met;
-    const Form quotient = f * inverse_of(g);
+    const RatioForm quotient = f * inverse_of(g);
     CHECK(at(quotient, x) == at(f, x) / at(g, x));
     CHECK(at(quotient + c, x) == at(f, x) / at(g, x) + at(c, x));
     CHECK(at(quotient * g, x) == at(f, x));
@@ -45,15 +47,15 @@ TEST_CASE("sheet/form: what it would be of a higher degree is refused") {
 }
 
 TEST_CASE("sheet/form: it tells where it has a value, and its sign right beyond a point") {
-  const Form f = line(2, -6);  // 2 x - 6
+  const RatioForm f = line(2, -6);  // 2 x - 6
   CHECK(*f.where(0) == Rational(3));
   CHECK(f.sign_beyond(3) == 1);
-  CHECK((f * Form::constant(-1)).sign_beyond(3) == -1);
+  CHECK((f * RatioForm::constant(-1)).sign_beyond(3) == -1);
   CHECK_FALSE(line(0, 5).where(5));
-  const Form g = inverse_of(line(1, -2));  // 1 / (x - 2)
+  const RatioForm g = inverse_of(line(1, -2));  // 1 / (x - 2)
   CHECK(*g.pole() == Rational(2));
   CHECK(g.sign_beyond(2) == 1);
-  CHECK((g * Form::constant(-3)).sign_beyond(2) == -1);
+  CHECK((g * RatioForm::constant(-3)).sign_beyond(2) == -1);
   CHECK(g.direction() == -1);
   CHECK(*g.where(Rational(1, 4)) == Rational(6));
 }
