@@ -32,9 +32,6 @@ struct Path {
   ValueType input_type;
   std::string input_name;
   static constexpr Cell input = 0;  // its place
-
-  /// Whether an output follows from the input at all.
-  [[nodiscard]] bool depends() const { return !steps.empty(); }
 };
 
 /// Throws `sheet.unknown`, `sheet.formula` for an input that follows from others itself, and
