@@ -27,8 +27,8 @@ Quantity amount_of(const py::handle& given, const Recipe& recipe) {
   return Quantity(amount.coherent(), Unit::named("piece"));
 }
 
-std::vector<Stock> stock_of(const py::object& given, const Recipe& recipe) {
-  std::vector<Stock> stock;
+std::vector<LineStock> stock_of(const py::object& given, const Recipe& recipe) {
+  std::vector<LineStock> stock;
   if (!py::isinstance<py::dict>(given)) {
     throw py::type_error("stock is a dict of lines or foods and amounts: {\"eggs\": \"30\"}");
   }

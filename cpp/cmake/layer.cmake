@@ -20,4 +20,7 @@ endfunction()
 set(scalepan_release "$<AND:$<CONFIG:Release>,$<NOT:$<CXX_COMPILER_ID:MSVC>>>")
 function(scalepan_release_level target level)
   target_compile_options(${target} PRIVATE "$<${scalepan_release}:${level}>")
+  # So that the linker can leave out what nothing calls.
+  target_compile_options(${target} PRIVATE "$<${scalepan_release}:-ffunction-sections>"
+                                           "$<${scalepan_release}:-fdata-sections>")
 endfunction()

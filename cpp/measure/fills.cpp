@@ -201,7 +201,7 @@ Filling FillFinder::shortest(std::int64_t total, const Rational& taken_off) cons
     filling.reading.reset();
     if (read) {
       const auto range = static_cast<std::size_t>(fits - marks_.begin());
-      filling.reading = Reading{range, Rational(rest) * step_};
+      filling.reading = MeasureReading{range, Rational(rest) * step_};
     }
   }
   std::int64_t left = best->total;

@@ -30,14 +30,14 @@ struct ReadingRange {
   Rational last;
 };
 
-struct Reading {
+struct MeasureReading {
   std::size_t range = 0;  // in the order given
   Rational amount;
 };
 
 struct Filling {
   std::vector<Rational> counts;  // whole numbers, one a size, in the order given
-  std::optional<Reading> reading;
+  std::optional<MeasureReading> reading;
   Rational total;
 };
 

@@ -174,7 +174,7 @@ struct Listed {
   std::string text;
 };
 
-Listed listed_reading(const std::vector<KitchenMeasure>& measures, const Reading& reading) {
+Listed listed_reading(const std::vector<KitchenMeasure>& measures, const MeasureReading& reading) {
   std::size_t range = reading.range;
   for (const KitchenMeasure& measure : measures) {
     if (range >= measure.graduations.size()) {

@@ -110,7 +110,7 @@ void expect_positive(const Quantity& target) {
 /// What there is of a food against the lines that take it.
 class StockedLines {
  public:
-  StockedLines(const Recipe& recipe, const Stock& stock) : recipe_(recipe), stock_(stock) {
+  StockedLines(const Recipe& recipe, const LineStock& stock) : recipe_(recipe), stock_(stock) {
     if (!find_by_id()) find_by_food();
   }
 
@@ -219,7 +219,7 @@ class StockedLines {
   }
 
   const Recipe& recipe_;
-  const Stock& stock_;
+  const LineStock& stock_;
   std::vector<const Line*> lines_;
 };
 
@@ -272,10 +272,10 @@ Size size_for_portions_of(const Recipe& recipe, const Serving& serving, const Qu
   return size;
 }
 
-LimitedSize size_for_stock(const Recipe& recipe, const std::vector<Stock>& stock) {
+LimitedSize size_for_stock(const Recipe& recipe, const std::vector<LineStock>& stock) {
   std::optional<Rational> least;
   std::string limiting;
-  for (const Stock& entry : stock) {
+  for (const LineStock& entry : stock) {
     const StockedLines stocked(recipe, entry);
     const auto factor = stocked.factor();
     if (!factor || (least && *least <= *factor)) continue;

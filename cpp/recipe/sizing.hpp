@@ -35,7 +35,7 @@ struct Serving {
                                         const Quantity& portion);
 
 /// What there is of a food.
-struct Stock {
+struct LineStock {
   PlacedText line;  // the id of the one line it is for, or the name of a food, for all of its lines
   Quantity amount;
 };
@@ -49,6 +49,6 @@ struct LimitedSize {
 /// The most whole portions the stock allows; what is not in it is taken as enough. Throws
 /// `size.stock` for a line that is not there, an amount that does not measure it, a food that bases
 /// take too, or less than one portion needs.
-[[nodiscard]] LimitedSize size_for_stock(const Recipe& recipe, const std::vector<Stock>& stock);
+[[nodiscard]] LimitedSize size_for_stock(const Recipe& recipe, const std::vector<LineStock>& stock);
 
 }  // namespace scalepan

@@ -17,7 +17,9 @@ std::vector<std::string> names_in(std::string_view formula, UnitMemo& memo) {
   std::vector<std::string> names;
   try {
     TokenReader tokens(formula, memo);
-    for (Token token = tokens.next(); token.kind != TokenKind::end; token = tokens.next()) {
+    for (Token token = tokens.next();
+         token.kind != TokenKind::end && token.kind != TokenKind::unreadable;
+         token = tokens.next()) {
       if (token.kind == TokenKind::name) names.emplace_back(token.text);
     }
   } catch (const Error&) {

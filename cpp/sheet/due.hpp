@@ -43,9 +43,6 @@ class DueCells {
     return cell;
   }
 
-  void clear() {
-    while (!empty()) take();
-  }
   /// Bytes held.
   [[nodiscard]] std::size_t bytes() const {
     return first_.capacity() * sizeof(Cell) + filled_.capacity() * sizeof(std::uint64_t);

@@ -181,7 +181,6 @@ Row Editor::new_row(std::size_t block, const AddRow& change) {
     if (row.cells[at] != no_cell) fail("sheet.taken", cell + " is given twice");
     CellValue fit = value ? fitted(*value, column.type) : nothing_of(column.type);
     if (!fit.type.alike(column.type)) fail_other_type(cell, column.type, "value", fit.type);
-    fit.type = column.type;
     expect_free(cell);
     row.cells[at] = state_.create(cell, {ContentKind::given, std::move(fit), source, {}, 0, {}});
   }

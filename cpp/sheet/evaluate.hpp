@@ -30,10 +30,9 @@ class Evaluator {
     }
   }
 
-  template <typename Name>
-  void run_total(Cell cell, const Total& sum, Name column) {
+  void run_total(Cell cell, const Total& sum) {
     try {
-      keeper_.keep(cell, sum.value(column));
+      keeper_.keep(cell, sum.value());
     } catch (const Error& error) {
       keeper_.hold_new(cell, error);
     }

@@ -39,7 +39,9 @@ class RatioForm {
 
   /// Throw `NoForm` where the result is of a higher degree.
   friend RatioForm operator+(const RatioForm& f, const RatioForm& g);
-  friend RatioForm operator-(const RatioForm& f, const RatioForm& g) { return f + g * constant(Rational(-1)); }
+  friend RatioForm operator-(const RatioForm& f, const RatioForm& g) {
+    return f + g * constant(Rational(-1));
+  }
   friend RatioForm operator*(const RatioForm& f, const RatioForm& g);
   /// `f` must not be the constant 0.
   friend RatioForm inverse_of(const RatioForm& f);

@@ -112,7 +112,6 @@ class PathMaker {
   }
 
   void add_rows(Cell cell, PathStep& step) {
-    step.column = state_.name_in_formula(cell);
     for (const Cell row : read_by(state_, cell)) {
       const auto known = places_.find(row);
       const bool on_the_way =

@@ -19,8 +19,7 @@ struct PathStep {
   std::shared_ptr<const Programme> programme;  // none: the total of a column
   std::vector<Cell> inputs;                    // places; of a total, its rows on the way
   std::vector<std::string> input_names;
-  Total beside;        // of a total: what its rows beside the way come to
-  std::string column;  // of a total
+  Total beside;  // of a total: what its rows beside the way come to
 };
 
 struct Path {
@@ -33,9 +32,6 @@ struct Path {
   ValueType input_type;
   std::string input_name;
   static constexpr Cell input = 0;  // its place
-
-  /// Whether an output follows from the input at all.
-  [[nodiscard]] bool depends() const { return !steps.empty(); }
 };
 
 /// Throws `sheet.unknown`, `sheet.formula` for an input that follows from others itself, and

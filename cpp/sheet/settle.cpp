@@ -41,7 +41,7 @@ void Settler::run_total(Cell cell) {
     total.sum = sum_of_rows(state_, state_.figures, total.home);
     total.stale = false;
   }
-  evaluator_.run_total(cell, total.sum, [&] { return state_.column_name(total.home); });
+  evaluator_.run_total(cell, total.sum);
 }
 
 void Settler::keep_number(Cell cell, Rational number) {

@@ -78,7 +78,7 @@ struct RenameRow {
 };
 
 using EditStep = std::variant<ForgetCells, SwapGiven, RecallCell, PutContent, RenameCell, PutBlock,
-                          RenameBlock, PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
+                              RenameBlock, PutColumn, PutRow, TakeRow, MoveRowTo, RenameRow>;
 using EditSteps = std::vector<EditStep>;
 
 /// The sum of a column, in a cell of its own.

@@ -163,7 +163,7 @@ class SteppedRunner {
   }
 
   [[nodiscard]] Stepped total(const PathStep& step) const {
-    const Value beside = step.beside.value([&] { return step.column; });
+    const Value beside = step.beside.value();
     const auto* number = std::get_if<Rational>(&beside);
     if (number == nullptr) throw NotStepped{step.name + " is no single number"};
     Stepped result = constant(*number);

@@ -79,7 +79,8 @@ class FormDomain {
     }
   }
 
-  [[nodiscard]] RatioForm two(const Instruction& instruction, const RatioForm& a, const RatioForm& b) const {
+  [[nodiscard]] RatioForm two(const Instruction& instruction, const RatioForm& a,
+                              const RatioForm& b) const {
     if (a.is_constant() && b.is_constant()) {
       return RatioForm::constant(two_numbers(instruction, a.number(), b.number()));
     }
@@ -109,7 +110,8 @@ class FormDomain {
   [[nodiscard]] static bool holds(const Instruction& /*unused*/, const RatioForm& flag) {
     return !flag.number().is_zero();
   }
-  [[nodiscard]] static RatioForm called(const Instruction& /*unused*/, const RatioForm* /*unused*/) {
+  [[nodiscard]] static RatioForm called(const Instruction& /*unused*/,
+                                        const RatioForm* /*unused*/) {
     return {};
   }
 
@@ -124,7 +126,7 @@ class FormDomain {
   }
 
   [[nodiscard]] RatioForm rounded(const Instruction& instruction, const RatioForm& a,
-                             const RatioForm& step) const {
+                                  const RatioForm& step) const {
     if (reach_.sign_of(step) <= 0) throw NoForm{"what is rounded to is not above zero"};
     const RatioForm count = a * inverse_of(step);
     const RatioForm minus = RatioForm::constant(Rational(-1));
@@ -181,7 +183,7 @@ class StretchRunner {
   }
 
   [[nodiscard]] RatioForm total(const PathStep& step) const {
-    const Value beside = step.beside.value([&] { return step.column; });
+    const Value beside = step.beside.value();
     const auto* number = std::get_if<Rational>(&beside);
     if (number == nullptr) throw NoForm{step.name + " is no single number"};
     RatioForm result = RatioForm::constant(*number);

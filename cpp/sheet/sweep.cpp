@@ -23,7 +23,7 @@ void PathRunner::run(const Rational& input) {
 void PathRunner::run_total(const PathStep& step) {
   Total sum = step.beside;
   for (const Cell row : step.inputs) sum.replace({}, heard_of(path_.figures, row));
-  evaluator_.run_total(step.place, sum, [&] { return step.column; });
+  evaluator_.run_total(step.place, sum);
 }
 
 void PathRunner::hold_new(Cell place, const Error& error) {

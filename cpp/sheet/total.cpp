@@ -1,5 +1,7 @@
 #include "sheet/total.hpp"
 
+#include <string>
+
 namespace scalepan {
 
 namespace {
@@ -40,9 +42,9 @@ void Total::count(const Heard& heard, std::size_t one) {
   }
 }
 
-void Total::fail_rows(const std::string& column) const {
+void Total::fail_rows() const {
   fail("sheet.rows",
-       column + " has no sum: " + std::to_string(missing_) +
+       "there is no sum: " + std::to_string(missing_) +
            (missing_ == 1 ? " row has no value" : " rows have no value") + " and " +
            std::to_string(below_zero_) + (below_zero_ == 1 ? " is" : " are") + " below zero",
        "mend the rows without a value");

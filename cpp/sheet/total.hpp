@@ -3,7 +3,6 @@
 #pragma once
 
 #include <cstddef>
-#include <string>
 
 #include "sheet/figures.hpp"
 
@@ -29,19 +28,18 @@ class Total {
   /// Rows without a value.
   [[nodiscard]] std::size_t missing() const { return missing_; }
   /// A number, or an interval where rows are intervals, or have no value and none of the others is
-  /// below zero: then the total is at least the sum of those. Throws `sheet.rows`, naming the
-  /// column by what `column()` gives, where rows have no value and others are below zero.
-  template <typename Name>
-  [[nodiscard]] Value value(Name column) const {
+  /// below zero: then the total is at least the sum of those. Throws `sheet.rows` where rows have
+  /// no value and others are below zero.
+  [[nodiscard]] Value value() const {
     if (missing_ > 0 && below_zero_ > 0) [[unlikely]]
-      fail_rows(column());
+      fail_rows();
     return known_value();
   }
 
  private:
   void count(const Heard& heard, std::size_t one);
   [[nodiscard]] Value known_value() const;
-  [[noreturn]] void fail_rows(const std::string& column) const;
+  [[noreturn]] void fail_rows() const;
 
   Rational low_;
   Rational width_;  // of all intervals with an upper bound

@@ -78,8 +78,7 @@ class Comparison:
         more = difference(self.as_it_is[row], outcome)
         if more is None or not more:
             return told(outcome)
-        sign = "+" if more > 0 * more else "-"
-        return f"{told(outcome)} ({sign}{abs(more).told})"
+        return f"{told(outcome)} ({signed(more)})"
 
     def _row(self, cell: str) -> int:
         return _place(self.cells, cell, "cell")
@@ -89,6 +88,7 @@ class Comparison:
 
 
 _WIDTH = 100
+_STAGES = ("AP", "EP", "cooked", "drained", "served")
 
 
 def compared(
@@ -142,13 +142,28 @@ def difference(old: object, new: object) -> Quantity | None:
     return new - old if old.dimension == new.dimension else None
 
 
+def signed(more: Quantity) -> str:
+    """For people, with its sign: ``+3``, ``≈ -2.273 kg``."""
+    sign = "+" if more.value > 0 else "-"
+    text = abs(more).told
+    about = "≈ " if text.startswith("≈ ") else ""
+    return f"{about}{sign}{text.removeprefix(about)}"
+
+
 def told(outcome: Outcome) -> str:
     """For people, in one line."""
     if isinstance(outcome, bool):
         return "yes" if outcome else "no"
     if isinstance(outcome, Error):
         return f"failed: {outcome}"
-    return outcome.told if isinstance(outcome, Quantity) else str(outcome)
+    return _told_amount(outcome) if isinstance(outcome, Quantity) else str(outcome)
+
+
+def _told_amount(amount: Quantity) -> str:
+    """Short, with its stage; a share of one stage in another as it is."""
+    if amount.stage:
+        return f"{amount.told} {amount.stage}"
+    return str(amount) if any(stage in amount.unit for stage in _STAGES) else amount.told
 
 
 def _data(outcome: Outcome) -> dict[str, str]:

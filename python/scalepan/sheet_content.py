@@ -60,8 +60,11 @@ class Content:
             self.cells[given["name"]] = (given["value"], given["source"])
         elif verb == "define":
             self._note_formula(given["name"], given["formula"])
-        if verb in ("add_rows", "set") or given.get("name") in self.cells:
+        if verb in ("add_rows", "set", "define") and self._stands_alone(given["name"]):
             self.order.append(given["name"])
+
+    def _stands_alone(self, name: str) -> bool:
+        return name in self.cells or name in self.blocks
 
     def _note_formula(self, name: str, formula: str) -> None:
         block, _, column = name.rpartition(".")

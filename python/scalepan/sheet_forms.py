@@ -58,10 +58,16 @@ def value_entries(value: Value) -> Entries:
     return {"value": _amount(value)}
 
 
-def _amount(quantity: Quantity) -> str:
+def expect_readable(quantity: Quantity) -> Quantity:
+    """Raises NumberError (``number.too_many_digits``) where its text could not be read."""
     text = str(quantity)
     if len(text) > _LONGEST_SURE:
-        _core.quantity(text)  # what cannot be read back is not written
+        _core.quantity(text)
+    return quantity
+
+
+def _amount(quantity: Quantity) -> str:
+    text = str(expect_readable(quantity))
     return BareNumber(text) if _SHORT_NUMBER.fullmatch(text) else text
 
 

@@ -39,7 +39,7 @@ from typing import TYPE_CHECKING, Any
 from scalepan import _core
 from scalepan._core import Changes, Formula, Interval, Text
 from scalepan.errors import Error, RecipeError, make_error
-from scalepan.sheet_forms import VALUES, VERBS
+from scalepan.sheet_forms import VALUES, VERBS, expect_readable
 from scalepan.sheet_writer import CONTROL, VERSION
 from scalepan.toml_document import load
 from scalepan.toml_table import TomlTable, name_of
@@ -192,6 +192,10 @@ class SheetReader(TomlTable):
         self._printable(path, block)
         self._expect_near_keys(self._table(path), _OF_ROWS, path)
         given = self._texts((*path, "given"))
+        for column, held in given.items():
+            alone = {column: held}
+            column_path = (*path, "given", column)
+            self._at(column_path, lambda alone=alone: Changes().add_rows(block, given=alone))  # type: ignore[misc]
         self._made["add_rows", block] = path
         self._at(path, lambda: changes.add_rows(block, given=given))
         for column, formula in self._texts((*path, "formulas")).items():
@@ -315,7 +319,8 @@ class SheetReader(TomlTable):
         if isinstance(written, str):
             self._printable(path, written)
             return self._at(path, lambda: _core.quantity(written))
-        return self._at(path, lambda: _core.quantity(self._number(path, written)))
+        number = self._number(path, written)
+        return self._at(path, lambda: expect_readable(_core.quantity(number)))
 
     def _texts(self, path: Path) -> dict[str, str]:
         return self._texts_in(path, self._table(path))

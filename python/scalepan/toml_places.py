@@ -35,6 +35,8 @@ def value_places(text: str) -> Places:
 
 def _plain_key(written: str) -> str:
     """A key without its quotes and escapes."""
+    if "\\" not in written:
+        return written[1:-1] if written[0] in "\"'" else written
     return next(iter(tomllib.loads(f"{written} = 0")))
 
 

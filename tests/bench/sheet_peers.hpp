@@ -33,7 +33,7 @@ class DoubleEngine {
  public:
   explicit DoubleEngine(std::size_t formulas)
       : values_(formulas + 1), inputs_(formulas + 1), first_reader_(formulas + 2) {
-    due_.resize(formulas + 1);
+    records_.resize(formulas + 1);
     for (std::size_t i = 1; i <= formulas; ++i) {
       inputs_[i] = static_cast<std::uint32_t>(i - 1);
       readers_.push_back(static_cast<std::uint32_t>(i));
@@ -64,7 +64,8 @@ class DoubleEngine {
   std::vector<std::uint32_t> inputs_;
   std::vector<std::uint32_t> readers_;
   std::vector<std::uint32_t> first_reader_;  // by cell, and where the last one's end
-  scalepan::DueCells due_;
+  scalepan::CellRecords records_;
+  scalepan::DueCells due_{records_};
 };
 
 }  // namespace peers

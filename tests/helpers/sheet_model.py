@@ -213,7 +213,9 @@ class Model:
         place, left = 0, column - 1
         for part in re.split(r"\{(\d)\}", SHAPES[formula.shape][0]):
             reference = formula.reads[int(part)] if part.isdigit() else None
-            text = part if reference is None else self.read_text(reference)
+            text = part
+            if reference is not None:
+                text = self.name(self.node(node, reference))
             if left < len(text):
                 return place + left
             place += (

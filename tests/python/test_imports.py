@@ -46,6 +46,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.sheet_content",
         "scalepan.sheet_differences",
         "scalepan.sheet_forms",
+        "scalepan.sheet_studies",
         "scalepan.sheets",
         "scalepan.toml_table",
         "scalepan.trays",

@@ -60,3 +60,23 @@ def test_the_core_knows_no_python_and_neither_prints_nor_reads_files(layer: str)
         assert "pybind11" not in name, file
         assert name not in PRINTS_OR_READS_FILES, file
         assert name != "Python.h", file
+
+
+TYPE = re.compile(
+    r"^(?:struct|class|enum class|using) (\w+)(?= (?:final )?(?::[^:]|\{|=)| \{)", re.MULTILINE
+)
+OWN_TO_A_FILE = re.compile(r"^namespace \{.*?^\}  // namespace$", re.DOTALL | re.MULTILINE)
+
+
+def test_no_type_has_a_second_meaning_in_another_file() -> None:
+    """All stand in one namespace: the linker would take one for the other without a word."""
+    homes: dict[str, set[str]] = {}
+    for layer in BELOW:
+        for path in (CPP / layer).rglob("*.?pp"):
+            text = OWN_TO_A_FILE.sub("", path.read_text(encoding="utf-8"))
+            for name in TYPE.findall(text):
+                homes.setdefault(name, set()).add(f"{layer}/{path.name}")
+    assert len(homes) > 200
+    # The one of packs is a template.
+    twice = {name: files for name, files in homes.items() if len(files) > 1}
+    assert twice == {"Stair": {"exact/stairs.hpp", "packs/stair.hpp"}}

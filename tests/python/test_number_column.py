@@ -25,5 +25,4 @@ def test_columns_of_two_lengths_are_refused() -> None:
     with pytest.raises(scalepan.NumberError) as caught:
         scalepan.NumberColumn([1, 2]).sum_of_products(scalepan.NumberColumn(["1/3"]))
     assert caught.value.code == "number.columns"
-    assert "2" in caught.value.message
-    assert "1" in caught.value.message
+    assert str(caught.value) == "columns of 2 and 1 numbers have no products line by line"

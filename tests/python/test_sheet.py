@@ -248,7 +248,7 @@ def test_a_row_that_fails_is_edited_elsewhere_and_is_mended() -> None:
     with pytest.raises(scalepan.SheetError) as caught_total:
         sheet.value("till")
     assert str(caught_total.value) == (
-        "sum(lines.cost): lines.cost has no sum: 1 row has no value and 1 is below zero "
+        "sum(lines.cost): there is no sum: 1 row has no value and 1 is below zero "
         "(mend the rows without a value)"
     )
     sheet.set("barley.amount", "720 g EP")

@@ -6,7 +6,7 @@ import pytest
 import scalepan
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from test_sheet_random import Script
+from sheet_script import Script
 
 OLD = """\
 scalepan_sheet = 1
@@ -76,7 +76,7 @@ def test_a_difference_reads_like_a_change_list() -> None:
         "new: seen = yes\n"
         "new: the column lines.twice = 2 * amount\n"
         "gone: the row barley of lines\n"
-        "moved: the row eggs of lines before leeks\n"
+        "moved: the row leeks of lines before chives\n"
         "new: the row chives of lines, amount leeks.amount / 20\n"
         "released: need from 6 kg EP (weighed)\n"
         "overridden: edible with 0.48 EP/AP (three cases, the night cook)\n"
@@ -165,17 +165,18 @@ def test_variants_stand_side_by_side() -> None:
     assert str(shown.outcome("pots", "refused")) == refused
     assert shown.to_data()[1] == {
         "cell": "buy",
-        "as it is": {"figure": "150/11 kg AP"},
+        "as it is": {"figure": "13636 4/11 g AP"},
         "variants": {
-            "more pots": {"figure": "125/11 kg AP", "difference": "-25/11 kg AP"},
+            "more pots": {"figure": "11363 7/11 g AP", "difference": "-2272 8/11 g AP"},
             "nothing edible": {"error": "buy:6: division by zero", "difference": None},
             "refused": {"error": refused, "difference": None},
         },
     }
     assert str(sheet.compare(["pots", "buy"], ["more pots"])).splitlines() == [
-        "        as it is    more pots",
-        "  pots  2           3 (+1)",
-        "  buy   ≈ 13.64 kg  ≈ 11.36 kg (-≈ 2.273 kg)",
+        "        as it is       more pots",
+        "  ----  -------------  ---------------------------",
+        "  pots  2              3 (+1)",
+        "  buy   ≈ 13.64 kg AP  ≈ 11.36 kg AP (≈ -2.273 kg)",
     ]
 
 

@@ -113,12 +113,12 @@ CELLS = "scalepan_sheet = 1\n[cells]\n"
         ),
         (
             CELLS + "portions = 40\nportions = 41",
-            "sheet.syntax soup.toml:4:14: not TOML: Cannot overwrite a value",
+            "sheet.syntax soup.toml: not TOML: Cannot overwrite a value",
         ),
         (CELLS + "a =", "sheet.syntax soup.toml: not TOML: Invalid value"),
         (
             CELLS + 'need = "5 kgg"',
-            'unit.unknown soup.toml:3:9: no unit is called "kgg" (nearest: kg, kJ, g)',
+            'unit.unknown soup.toml:3:9: unknown unit "kgg" (nearest: kg)',
         ),
         (
             CELLS + 'need = "5 kg EP"\nbuy = { formula = "need + drain" }',
@@ -141,7 +141,7 @@ CELLS = "scalepan_sheet = 1\n[cells]\n"
         (
             CELLS + "leeks.need = 1",
             'sheet.unknown_key soup.toml:3:14: unknown key "need" '
-            "(nearest: text; keys: value, text, low, high, source, formula)",
+            "(keys: value, text, low, high, source, formula)",
         ),
         (
             CELLS + 'a = { value = 1, formula = "2" }',
@@ -181,7 +181,7 @@ CELLS = "scalepan_sheet = 1\n[cells]\n"
         ),
         (
             'scalepan_sheet = 1\n[rows.lines.given]\namount = "gg"',
-            'unit.unknown soup.toml:2:1: no unit is called "gg" (nearest: g, kg, mg)',
+            'unit.unknown soup.toml:3:11: unknown unit "gg" (nearest: g, kg, mg)',
         ),
         (
             'scalepan_sheet = 1\n[variants]\nbig = [{ put = "a" }]',
@@ -201,8 +201,16 @@ CELLS = "scalepan_sheet = 1\n[cells]\n"
             "scalepan_sheet = 1" + "1" * 5000,
             "sheet.syntax soup.toml: a number has too many digits",
         ),
-        (CELLS + "a = inf", "number.unreadable soup.toml:3:5: x"),
-        (CELLS + "a = 1e999999999", "number.exponent soup.toml:3:5: x"),
+        (
+            CELLS + "a = inf",
+            "number.float soup.toml:3:5: the Decimal Infinity stands for no exact figure "
+            "(write a number)",
+        ),
+        (
+            CELLS + "a = 1e999999999",
+            "number.exponent soup.toml:3:5: the exponent of a number is too large "
+            "(at most 1000 is read)",
+        ),
     ],
 )
 def test_what_a_file_has_wrong_is_told_with_its_place(text: str, told: str) -> None:
@@ -265,15 +273,13 @@ def test_a_file_is_written_whole_or_not_at_all(
 
 PRINTABLE = st.text(st.characters(exclude_categories=["C", "Zl", "Zp"]), max_size=12)
 NUMBERS = st.fractions(max_denominator=10**6) | st.fractions()
-UNITS = st.sampled_from(
-    ["", "kg", "g EP", "EP/AP", "GBP", "GBP/(kg AP)", "mL", "%", "tbsp_us", "°C"]
-)
-AMOUNTS = st.builds(scalepan.quantity, NUMBERS, UNITS.filter(lambda unit: unit != "°C"))
+UNITS = st.sampled_from(["kg", "g EP", "EP/AP", "GBP", "GBP/(kg AP)", "mL", "%", "tbsp_us"])
+AMOUNTS = st.builds(scalepan.quantity, NUMBERS, st.none() | UNITS)
 INTERVALS = st.builds(
     lambda unit, low, more: scalepan.Interval(
         scalepan.quantity(low, unit), None if more is None else scalepan.quantity(low + more, unit)
     ),
-    st.sampled_from(["", "kg", "GBP/(kg AP)"]),
+    st.sampled_from([None, "kg", "GBP/(kg AP)"]),
     NUMBERS,
     st.none() | st.fractions(min_value=0, max_denominator=1000),
 )
@@ -437,6 +443,7 @@ def test_damaged_bytes_give_a_sheet_or_one_error(
         CELLS + 'a = { formula = "' + "(" * 100_000 + '" }',
         CELLS + 'a = { formula = "' + "1+" * 100_000 + '1" }',
         CELLS + "a = " + "9" * 4000,
+        CELLS + 'a = { formula = "1 / þ" }\nb = { formula = "a" }',
         CELLS + 'a = "' + "9" * 100_000 + '"',
         CELLS + 'a = "1e1000"\nb = { formula = "a^1000^1000" }',
         CELLS
@@ -450,7 +457,7 @@ def test_damaged_bytes_give_a_sheet_or_one_error(
         "\ufeff" + NIGHT_SOUP,
         NIGHT_SOUP.replace("\n", "\r\n"),
     ],
-    ids=range(15),
+    ids=range(16),
 )
 def test_a_hostile_file_takes_no_long_time(text: str) -> None:
     expect_sheet_or_error(text)

@@ -117,7 +117,7 @@ struct Every {
     for (std::size_t i = 0; i < ranges.size(); ++i) {
       const auto& [step, first, last] = ranges[i];
       for (Rational mark = ceil(first / step) * step; mark <= last; mark += step) {
-        filling.reading = Reading{i, mark};
+        filling.reading = MeasureReading{i, mark};
         filling.total = filled + mark;
         consider(filling);
       }

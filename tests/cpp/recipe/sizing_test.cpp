@@ -18,7 +18,7 @@ std::string refusal(const Recipe& recipe, const char* target, bool before = fals
   return told_by([&] { return batch(recipe, target, before).factor; });
 }
 
-Stock stock(std::string line, const char* amount) { return {{std::move(line), {}}, q(amount)}; }
+LineStock stock(std::string line, const char* amount) { return {{std::move(line), {}}, q(amount)}; }
 
 TEST_CASE("sizes by batch: steps jump over 940 g, and both neighbours are told") {
   CHECK(refusal(*stepped(), "940 g") ==
@@ -150,7 +150,7 @@ TEST_CASE("sizes by stock: lines by the load") {
 
 TEST_CASE("size errors: stock") {
   const auto pot = dish({"500 g leeks, trimmed", "4 eggs", "10 g zest | fixed"}, 4);
-  const auto refused = [&](const std::vector<Stock>& all) {
+  const auto refused = [&](const std::vector<LineStock>& all) {
     return told_by([&] { return size_for_stock(*pot, all).exact; });
   };
   CHECK(refused({stock("leaks", "1 kg")}) ==

@@ -8,7 +8,9 @@ using namespace scalepan;
 
 namespace {
 
-RatioForm line(int a, int b) { return RatioForm::input() * RatioForm::constant(a) + RatioForm::constant(b); }
+RatioForm line(int a, int b) {
+  return RatioForm::input() * RatioForm::constant(a) + RatioForm::constant(b);
+}
 
 /// The value of a form by itself, as a check on the parts it was put together from.
 Rational at(const RatioForm& form, const Rational& x) { return *form.at(x); }
