@@ -50,9 +50,7 @@ bool is_number(const py::handle& given) {
 struct HeldThing {
   CellValue value;
 
-  [[nodiscard]] std::string text() const {
-    return std::get<ThingPointer>(value.value)->text();
-  }
+  [[nodiscard]] std::string text() const { return std::get<ThingPointer>(value.value)->text(); }
 };
 
 Quantity quantity_from(const py::handle& given) {

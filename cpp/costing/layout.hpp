@@ -1,10 +1,11 @@
 // A costing laid out on a sheet: every figure is a cell, and follows by a formula that can be read.
 //
-//   portions, serves                  the size; till, used, thrown, borne: sums over the rows
-//   `lines` leeks.written, leeks.need         the line, and its amount at the size leeks.food,
-//   leeks.edible, ...     the facts that lead to what is sold leeks.buy                         the
-//   need in the packs' unit and stage leeks.offers, leeks.packs         what there is to buy, and
-//   what is bought of it leeks.till, .used, .thrown, .borne, .leftover
+// - `portions`, `serves`: the size; `till`, `used`, `thrown`, `borne`: sums over the rows `lines`
+// - `leeks.written`, `leeks.need`: the line, and its amount at the size
+// - `leeks.food`, `leeks.edible` and the like: the facts that lead to what is sold
+// - `leeks.buy`: the need in the unit and stage of the packs
+// - `leeks.offers`, `leeks.packs`: what there is to buy, and what is bought of it
+// - `leeks.till`, `.used`, `.thrown`, `.borne`, `.leftover`: what it costs, and what is left
 //
 // Lines of one food need packs together: the first has the offers and the packs (`leeks.in_all`),
 // and each its share. An item sold in several kinds has a `buy` and `offers` for each of them

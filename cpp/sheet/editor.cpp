@@ -60,7 +60,8 @@ void Editor::expect_no_column(std::string_view name) const {
     const RowBlock& block = state_.blocks.at(i);
     if (block.column(name) == block.columns.size()) continue;
     // Rows whose columns are all given have no formulas but those that name cells in full.
-    if (std::ranges::none_of(block.columns, [](const Column& c) { return c.formula.has_value(); })) {
+    if (std::ranges::none_of(block.columns,
+                             [](const Column& c) { return c.formula.has_value(); })) {
       continue;
     }
     fail("sheet.taken", std::string(name) + " is a column of " + block.name + " already",

@@ -22,8 +22,8 @@ struct ValueType {
   [[nodiscard]] bool is_number() const { return kind <= ValueKind::flag; }
   /// The same kind and dimensions, however shown.
   [[nodiscard]] bool alike(const ValueType& other) const;
-  /// `weight EP`, `plain number`, `yes or no`, `text`, `a food`, `a recipe`, `offers of weight AP in GBP`,
-  /// `packs of weight AP in GBP`.
+  /// `weight EP`, `plain number`, `yes or no`, `text`, `a food`, `a recipe`, `offers of weight AP
+  /// in GBP`, `packs of weight AP in GBP`.
   [[nodiscard]] std::string name() const;
 
   friend bool operator==(const ValueType&, const ValueType&) = default;
