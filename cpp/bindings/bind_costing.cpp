@@ -117,13 +117,44 @@ void bind_label(py::module_& m) {
 
 }  // namespace
 
+std::vector<Offer> offers_of(const Costing& costing) {
+  std::vector<Offer> offers;
+  for (const Offer* offer : costing.plan().offers(costing.provisions().lines())) {
+    offers.push_back(*offer);
+  }
+  return offers;
+}
+
+/// Made once a costing, so that what Python keeps beside the cells stays.
+py::object sheet_of(const py::object& costing) {
+  constexpr const char* kept = "_sheet";
+  if (!py::hasattr(costing, kept)) {
+    costing.attr(kept) = py::module_::import("scalepan.sheets").attr("Sheet")(costing);
+  }
+  return costing.attr(kept);
+}
+
+py::module_ files() { return py::module_::import("scalepan.costing_files"); }
+
+/// As `cost` takes them.
+py::dict options_of(const Costing& costing) {
+  const CostOptions& options = costing.plan().options();
+  py::dict told;
+  told["strict"] = options.strict;
+  told["taxes"] = options.taxes == Taxes::with ? "with" : "without";
+  told["stock"] = options.stock == nullptr ? py::object(py::none())
+                                           : py::cast(std::make_shared<Stock>(*options.stock));
+  told["day"] = options.day;
+  return told;
+}
+
 void bind_costing(py::module_& m) {
   bind_shopping(m);
   bind_why(m);
   bind_targets(m);
   bind_label(m);
   bind_choices(m);
-  CostingClass costing(m, "Costing");
+  CostingClass costing(m, "Costing", py::dynamic_attr());
   add_choices(costing);
   costing
       .def_property_readonly("recipe",
@@ -151,7 +182,22 @@ void bind_costing(py::module_& m) {
           "why",
           [](const Costing& c, const std::string& cell) { return text_of(explain(c, cell)); },
           py::arg("cell"))
-      .def_property_readonly("sheet", &Costing::sheet)
+      .def_property_readonly("offers", &offers_of)
+      .def_property_readonly("options", &options_of)
+      .def_property_readonly("sheet", &sheet_of)
+      .def("text", [](const py::object& c) { return files().attr("costing_text")(c); })
+      .def(
+          "save",
+          [](const py::object& c, const py::object& path) {
+            files().attr("save_costing")(c, path);
+          },
+          py::arg("path"))
+      .def(
+          "refresh",
+          [](const py::object& c, const py::object& prices, const py::object& catalog) {
+            return files().attr("refreshed")(c, prices, catalog);
+          },
+          py::arg("prices") = py::none(), py::arg("catalog") = py::none())
       .def(
           "override",
           [](const Costing& c, const std::string& name, const py::object& value,

@@ -53,6 +53,45 @@ void add_fact(Catalog& catalog, const Texts& row, const std::string& layer) {
                    layer_named(layer)});
 }
 
+std::string stage_word(Stage stage) {
+  return stage == Stage::none ? "any" : std::string(symbol_of(stage));
+}
+
+std::string text_or_nothing(const std::optional<Quantity>& quantity) {
+  return quantity ? quantity->text() : std::string();
+}
+
+/// What `add_food`, `add_name`, `add_fact` and `choose` were given, in the order they take it.
+py::list food_rows(const Catalog& catalog) {
+  py::list rows;
+  for (const Food* food : catalog.foods()) {
+    rows.append(py::make_tuple(
+        Texts{food->id, food->name, food->plural, food->default_state, food->default_size},
+        food->allergens_eu, food->allergens_us, food->cautions));
+  }
+  return rows;
+}
+
+py::list name_rows(const Catalog& catalog) {
+  py::list rows;
+  for (const FoodName& name : catalog.names()) {
+    rows.append(py::make_tuple(name.name, name.plural, name.region, name.food, name.near));
+  }
+  return rows;
+}
+
+py::list fact_rows(const Catalog& catalog) {
+  py::list rows;
+  for (const Fact* fact : catalog.facts()) {
+    rows.append(py::make_tuple(
+        Texts{fact->id, fact->food, std::string(word_of(fact->kind)), fact->state, fact->size,
+              stage_word(fact->from), stage_word(fact->to), fact->value.text(),
+              text_or_nothing(fact->low), text_or_nothing(fact->high), fact->source},
+        name_of(fact->layer)));
+  }
+  return rows;
+}
+
 /// By the region where one is stated, else by what the catalogue has settled.
 const Food& known_in(const Catalog& catalog, const std::string& food, const std::string& region) {
   return region.empty() ? catalog.known(food) : catalog.known(food, NameChoices{region});
@@ -147,6 +186,18 @@ void bind_food(py::module_& m) {
             return facts;
           },
           py::arg("food"), py::arg("region") = "")
+      .def("part",
+           [](const Catalog& catalog, const std::set<std::string>& foods) {
+             return std::make_shared<Catalog>(catalog.part(foods));
+           })
+      .def_property_readonly("food_rows", &food_rows)
+      .def_property_readonly("name_rows", &name_rows)
+      .def_property_readonly("fact_rows", &fact_rows)
+      .def_property_readonly("choices",
+                             [](const Catalog& catalog) {
+                               const NameChoices& choices = catalog.choices();
+                               return py::make_tuple(choices.region, choices.foods);
+                             })
       .def("nearest", &Catalog::nearest)
       .def_property_readonly("food_count", &Catalog::food_count)
       .def_property_readonly("fact_count", &Catalog::fact_count);

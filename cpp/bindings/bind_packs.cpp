@@ -1,3 +1,4 @@
+#include <array>
 #include <memory>
 #include <optional>
 
@@ -12,20 +13,41 @@ namespace scalepan::bindings {
 
 namespace {
 
+template <typename Row, std::size_t Count>
+Row row_of(const py::dict& given, const std::array<WrittenField<Row>, Count>& fields) {
+  Row row;
+  for (const WrittenField<Row>& one : fields) {
+    row.*one.field = placed_at(given, std::string(one.column).c_str());
+  }
+  return row;
+}
+
+/// A row may say for itself which measures are meant.
+Measures measures_of(const py::dict& given, Measures of_all) {
+  const std::string own = placed_at(given, "measures").text;
+  return own.empty() ? of_all : measures_named(own);
+}
+
 std::shared_ptr<PriceBook> make_price_book(const std::vector<py::dict>& rows,
                                            const std::string& measures) {
+  const Measures of_all = measures_named(measures);
   std::vector<Offer> offers;
   offers.reserve(rows.size());
   for (const py::dict& row : rows) {
-    offers.push_back(
-        read_offer({placed_at(row, "item"), placed_at(row, "sold_as"), placed_at(row, "pack"),
-                    placed_at(row, "price"), placed_at(row, "currency"), placed_at(row, "keeps"),
-                    placed_at(row, "shop"), placed_at(row, "date"), placed_at(row, "offer"),
-                    placed_at(row, "least"), placed_at(row, "limit"), placed_at(row, "tax"),
-                    placed_at(row, "deposit")},
-                   measures_named(measures)));
+    offers.push_back(read_offer(row_of(row, price_fields), measures_of(row, of_all)));
   }
   return std::make_shared<PriceBook>(std::move(offers));
+}
+
+/// The fields as they were written, with `measures` and `at`, the place, where they are known.
+template <typename Read>
+py::dict written_in(const Read& read) {
+  py::dict row;
+  for (const auto& [column, text] : read.written->fields) row[py::str(std::string(column))] = text;
+  const std::string measures(name_of(read.written->measures));
+  if (!measures.empty()) row["measures"] = measures;
+  if (const std::string place = read.place.text(); !place.empty()) row["at"] = place;
+  return row;
 }
 
 std::vector<std::string> terms_of(const Offer& offer) {
@@ -36,13 +58,11 @@ std::vector<std::string> terms_of(const Offer& offer) {
 }
 
 std::shared_ptr<Stock> make_stock(const std::vector<py::dict>& rows, const std::string& measures) {
+  const Measures of_all = measures_named(measures);
   std::vector<StockItem> items;
   items.reserve(rows.size());
   for (const py::dict& row : rows) {
-    items.push_back(read_stock_item(
-        {placed_at(row, "item"), placed_at(row, "stage"), placed_at(row, "amount"),
-         placed_at(row, "value"), placed_at(row, "currency"), placed_at(row, "use_by")},
-        measures_named(measures)));
+    items.push_back(read_stock_item(row_of(row, stock_fields), measures_of(row, of_all)));
   }
   return std::make_shared<Stock>(std::move(items));
 }
@@ -56,6 +76,7 @@ void bind_stock(py::module_& m) {
                              [](const StockItem& s) { return s.amount.contents.front().amount; })
       .def_readonly("value", &StockItem::value)
       .def_readonly("use_by", &StockItem::use_by)
+      .def_property_readonly("row", &written_in<StockItem>)
       .def("__repr__",
            [](const StockItem& s) { return "<StockItem " + s.item + " " + s.amount.text + ">"; });
   py::class_<Stock, std::shared_ptr<Stock>>(m, "Stock")
@@ -88,6 +109,7 @@ void bind_offer(py::module_& m) {
       .def_property_readonly("keeps_days", [](const Offer& o) { return o.keeping.days; })
       .def_readonly("shop", &Offer::shop)
       .def_readonly("date", &Offer::date)
+      .def_property_readonly("row", &written_in<Offer>)
       .def("__repr__", [](const Offer& o) {
         return "<Offer " + o.item + " " + o.pack.text + " " + o.price.text() + ">";
       });

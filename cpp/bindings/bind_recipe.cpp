@@ -43,15 +43,17 @@ StepInput step_input(const py::dict& fields) {
 using BaseFields = std::tuple<std::string, std::shared_ptr<Recipe>, PlacedTuple>;
 
 /// `places` holds the (text, file, line, column) of name, serves, tested_at, lines, and of the
-/// optional makes, loss, load, tray, rounding and flour.
+/// optional makes, loss, load, tray, rounding and flour; `file` its name and text.
 std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serves,
                                     const std::string& measures, const std::string& decimal,
                                     const std::vector<Rational>& tested_at, const Rational& trays,
                                     const std::vector<py::dict>& lines,
                                     const std::vector<BaseFields>& bases,
                                     const std::vector<py::dict>& steps,
+                                    const std::optional<std::pair<std::string, std::string>>& file,
                                     const std::shared_ptr<Catalog>& catalog) {
   RecipeInput input;
+  if (file) input.file = std::make_shared<const RecipeFile>(file->first, file->second);
   input.name = placed_at(places, "name");
   input.serves = serves;
   input.serves_place = placed_at(places, "serves").place;
@@ -210,6 +212,13 @@ void bind_recipe(py::module_& m) {
       .def_property_readonly("lines", [](const R& r) { return views(r, &Recipe::lines); })
       .def_property_readonly("method", &steps_of)
       .def_property_readonly("times_remark", [](const Recipe& r) { return times_remark(r); })
+      .def_property_readonly("file",
+                             [](const R& r) -> std::optional<std::pair<std::string, std::string>> {
+                               if (r->file() == nullptr) return std::nullopt;
+                               return std::pair(r->file()->name, r->file()->text);
+                             })
+      .def_property_readonly("catalog",
+                             [](const R& r) { return std::make_shared<Catalog>(r->catalog()); })
       .def_property_readonly("is_tested", &Recipe::is_tested)
       .def_property_readonly("made", [](const R& r) { return r->size().portions; })
       .def_property_readonly("factor", [](const R& r) { return r->size().factor; })
@@ -260,6 +269,10 @@ void bind_recipe(py::module_& m) {
       .def("__repr__", [](const R& r) {
         return "<Recipe " + r->name() + " for " + Quantity(r->portions()).text() + ">";
       });
+  m.def("sized_recipe",
+        [](const R& r, const Rational& served, const Rational& portions, const Rational& factor) {
+          return std::make_shared<Recipe>(r->sized({served, portions, factor, 1}));
+        });
   m.def("make_recipe", &make_recipe);
   m.def("times_practice", [] { return std::string(times_practice()); });
 }

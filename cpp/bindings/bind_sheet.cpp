@@ -1,6 +1,7 @@
 #include "bindings/bind.hpp"
 #include "bindings/bind_sweep.hpp"
 #include "bindings/cell_value.hpp"
+#include "costing/costing.hpp"
 #include "measure/unit.hpp"
 #include "sheet/changes_of.hpp"
 #include "sheet/sheet.hpp"
@@ -240,6 +241,7 @@ void bind_sheet(py::module_& m) {
   using Released = py::call_guard<py::gil_scoped_release>;
   SheetClass sheet(m, "Sheet");
   sheet.def(py::init([] { return std::make_shared<Sheet>(std::make_shared<FunctionTable>()); }))
+      .def(py::init([](const Costing& costing) { return costing.sheet(); }), py::arg("costing"))
       .def(
           "apply", [](Sheet& self, const Changes& changes) { self.apply(changes.changes); },
           py::arg("changes"), Released())

@@ -104,6 +104,7 @@ ValueType value_type_of(const std::string& text) {
 
 void bind_interval(py::module_& m) {
   py::class_<HeldThing>(m, "Thing")
+      .def_property_readonly("kind", [](const HeldThing& self) { return self.value.type.name(); })
       .def("__str__", &HeldThing::text)
       .def("__repr__", [](const HeldThing& self) { return "<Thing " + self.text() + ">"; })
       .def("__eq__", [](const HeldThing& a, const HeldThing& b) { return a.value == b.value; })

@@ -342,6 +342,20 @@ Plan::Plan(const std::vector<Line>& lines, std::vector<LineTerms> terms,
   money_ = common_currency(items_);
 }
 
+std::vector<const Offer*> Plan::offers(const std::vector<Line>& lines) const {
+  const Wanted wanted{lines, terms_, *prices_, options_};
+  std::set<const Offer*> used;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const ItemRows* rows = rows_for(wanted, i).rows;
+    if (rows != nullptr) used.insert(rows->offers.begin(), rows->offers.end());
+  }
+  std::vector<const Offer*> offers;
+  for (const Offer& offer : prices_->book().offers()) {
+    if (used.contains(&offer)) offers.push_back(&offer);
+  }
+  return offers;
+}
+
 bool Plan::currency_stated() const { return money_.symbol() != no_currency; }
 
 }  // namespace scalepan

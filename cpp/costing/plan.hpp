@@ -111,6 +111,8 @@ class Plan {
   /// The unit all money is in.
   [[nodiscard]] Unit money() const { return money_; }
   [[nodiscard]] bool currency_stated() const;
+  /// The rows for its lines, those left out among them, in the order of the price book.
+  [[nodiscard]] std::vector<const Offer*> offers(const std::vector<Line>& lines) const;
   [[nodiscard]] Taxes taxes() const { return options_.taxes; }
 
  private:

@@ -106,6 +106,14 @@ class Catalog {
   /// Lays a fact of the catalogue among the own ones, so that it is used before all others.
   /// Throws `fact.unknown` with the nearest ids, and `fact.duplicate`.
   void prefer(std::string_view fact);
+  /// All there is: foods by id, names by food, facts as `facts` has them, conventions last.
+  [[nodiscard]] std::vector<const Food*> foods() const;
+  [[nodiscard]] std::vector<FoodName> names() const;
+  [[nodiscard]] std::vector<const Fact*> facts() const;
+  [[nodiscard]] const NameChoices& choices() const { return choices_; }
+  /// What it has of some foods, so that their names mean there what they mean here: with the names
+  /// and foods that theirs could be taken for, and what names are settled by.
+  [[nodiscard]] Catalog part(const std::set<std::string>& foods) const;
   [[nodiscard]] std::size_t food_count() const { return foods_.size(); }
   [[nodiscard]] std::size_t fact_count() const { return fact_count_; }
 

@@ -55,6 +55,13 @@ std::string_view name_of(FactKind kind) {
   return {};
 }
 
+std::string_view word_of(FactKind kind) {
+  for (const KindText& text : kind_texts) {
+    if (text.kind == kind) return text.word;
+  }
+  return {};
+}
+
 FactKind fact_kind_named(std::string_view word) {
   std::string all;
   for (const KindText& text : kind_texts) {

@@ -21,6 +21,8 @@ enum class FactKind : std::uint8_t {
 
 /// `density`, `piece weight`, `edible share`, ...
 [[nodiscard]] std::string_view name_of(FactKind kind);
+/// `density`, `piece`, `edible`, ...: as files have it.
+[[nodiscard]] std::string_view word_of(FactKind kind);
 /// The kind written `density`, `piece`, `edible`, `cooked`, `drained`.
 /// Throws `fact.kind` with the kinds there are.
 [[nodiscard]] FactKind fact_kind_named(std::string_view word);

@@ -57,6 +57,10 @@ Quantity in_handy_unit(const Quantity& amount) {
 }
 
 Told tell(const Quantity& amount) {
+  if (amount.dimension().currency()) {
+    const Told money = tell_money(amount);
+    return {(money.is_exact() ? "" : "≈ ") + money.text, money.error};
+  }
   const Quantity handy = in_handy_unit(amount);
   const Rational exact = handy.value();
   Rational shown = exact;

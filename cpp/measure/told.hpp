@@ -19,7 +19,8 @@ struct Told {
 
 /// `5 kg`, `2 1/4 tsp`, `6 eggs` less the noun; without stage. A figure that is neither a decimal
 /// of at most 3 places nor a fraction that spoons and cups have (halves, thirds, quarters, sixths,
-/// eighths) is rounded half up to 4 digits and begins with `≈`.
+/// eighths) is rounded half up to 4 digits and begins with `≈`. Money is told as `tell_money` has
+/// it, with the `≈` where that is not exact.
 [[nodiscard]] Told tell(const Quantity& amount);
 
 /// `11.50 GBP`, rounded half up to the currency's minor unit (ISO 4217); a price in no currency

@@ -83,6 +83,7 @@ Offer read_offer(const PriceRow& row, Measures measures) {
   offer.keeping = read_field(row.keeps, read_keeping);
   offer.shop = trimmed(row.shop.text);
   offer.date = read_field(row.date, date_text);
+  offer.written = written_row<PriceRow>(row, price_fields, measures);
   return offer;
 }
 

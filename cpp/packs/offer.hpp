@@ -1,6 +1,8 @@
 // Offers: one pack of one item at its price and terms, read from the fields of a price book row.
 #pragma once
 
+#include <array>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -11,6 +13,7 @@
 #include "packs/offer_terms.hpp"
 #include "packs/pack_text.hpp"
 #include "packs/price_number.hpp"
+#include "packs/written_row.hpp"
 
 namespace scalepan {
 
@@ -42,6 +45,23 @@ struct PriceRow {
   PlacedText deposit{};  // money paid on each pack and given back for it
 };
 
+/// The columns of a price book.
+inline constexpr std::array<WrittenField<PriceRow>, 13> price_fields{{
+    {"item", &PriceRow::item},
+    {"sold_as", &PriceRow::sold_as},
+    {"pack", &PriceRow::pack},
+    {"price", &PriceRow::price},
+    {"currency", &PriceRow::currency},
+    {"keeps", &PriceRow::keeps},
+    {"shop", &PriceRow::shop},
+    {"date", &PriceRow::date},
+    {"offer", &PriceRow::offer},
+    {"least", &PriceRow::least},
+    {"limit", &PriceRow::limit},
+    {"tax", &PriceRow::tax},
+    {"deposit", &PriceRow::deposit},
+}};
+
 struct Offer {
   std::string item;
   Stage sold_as = Stage::as_purchased;
@@ -54,6 +74,7 @@ struct Offer {
   std::string shop;
   std::string date;  // ISO 8601, or empty
   Place place;
+  std::shared_ptr<const WrittenRow> written;
 };
 
 /// Reads one row. `measures` says which pint is meant. A price without a currency is held in XXX,

@@ -35,6 +35,7 @@ StockItem read_stock_item(const StockRow& row, Measures measures) {
   const Rational value = stock.valued ? read_field(row.value, read_price_number) : Rational(0);
   stock.value = Quantity(value, read_field(row.currency, read_currency));
   stock.use_by = read_field(row.use_by, date_text);
+  stock.written = written_row<StockRow>(row, stock_fields, measures);
   return stock;
 }
 

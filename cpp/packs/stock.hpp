@@ -1,11 +1,14 @@
 // Stock: amounts on hand, what they are worth and until when they may be used.
 #pragma once
 
+#include <array>
+#include <memory>
 #include <string>
 #include <vector>
 
 #include "exact/error.hpp"
 #include "packs/pack_text.hpp"
+#include "packs/written_row.hpp"
 
 namespace scalepan {
 
@@ -19,6 +22,16 @@ struct StockRow {
   PlacedText use_by;
 };
 
+/// The columns of a file of what is on hand.
+inline constexpr std::array<WrittenField<StockRow>, 6> stock_fields{{
+    {"item", &StockRow::item},
+    {"stage", &StockRow::stage},
+    {"amount", &StockRow::amount},
+    {"value", &StockRow::value},
+    {"currency", &StockRow::currency},
+    {"use_by", &StockRow::use_by},
+}};
+
 struct StockItem {
   std::string item;
   Stage stage = Stage::as_purchased;
@@ -27,6 +40,7 @@ struct StockItem {
   bool valued = false;
   std::string use_by;  // ISO 8601, or empty
   Place place;
+  std::shared_ptr<const WrittenRow> written;
 };
 
 class Stock {

@@ -97,7 +97,7 @@ void size_by_rule(Line& line, const Size& size) {
 }  // namespace
 
 Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
-    : bases_(input.bases), catalog_(std::move(catalog)) {
+    : bases_(input.bases), catalog_(std::move(catalog)), file_(input.file) {
   expect_valid(input);
   name_ = input.name.text;
   serves_ = input.serves;

@@ -22,6 +22,12 @@ struct BaseRecipe {
   Place place;
 };
 
+/// The text a recipe was read from, and the name it was read under.
+struct RecipeFile {
+  std::string name;
+  std::string text;
+};
+
 /// A recipe as its file has it.
 struct RecipeInput {
   PlacedText name;
@@ -38,6 +44,7 @@ struct RecipeInput {
   std::string tray;     // the pan the written size fills, `batch.trays` times; for display
   PlacedText rounding;  // the share of an amount that rounding may change unflagged: `5 %`
   PlacedText flour;     // the weight of all flours, where lines are written in baker's percent
+  std::shared_ptr<const RecipeFile> file{};  // null where it stands in that of another
 };
 
 /// One use of a base, by a line of the dish or of another base.
@@ -85,6 +92,9 @@ class Recipe {
   [[nodiscard]] const std::vector<Line>& food_lines() const { return food_lines_; }
   [[nodiscard]] const Catalog& catalog() const { return *catalog_; }
   [[nodiscard]] std::shared_ptr<const Catalog> shared_catalog() const { return catalog_; }
+
+  /// Null where it stands in the file of a recipe that uses it.
+  [[nodiscard]] const std::shared_ptr<const RecipeFile>& file() const { return file_; }
 
   [[nodiscard]] const Batch& batch() const { return *batch_; }
   /// The pan that its written size fills, as many as `trays`; empty where none is stated.
@@ -134,6 +144,7 @@ class Recipe {
   std::vector<MadeBase> made_;
   std::vector<Line> food_lines_;
   std::shared_ptr<const Catalog> catalog_;
+  std::shared_ptr<const RecipeFile> file_;
 };
 
 }  // namespace scalepan

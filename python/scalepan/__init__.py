@@ -67,7 +67,7 @@ from scalepan._core import (
 )
 from scalepan.baskets import Dish, basket, parse_dishes, read_dishes
 from scalepan.conversion import Conversion, OtherFact, UsedFact, convert
-from scalepan.costs import ShopCosting, by_shop, cost
+from scalepan.costs import ShopCosting, by_shop, cost, parse_costing, read_costing
 from scalepan.covers import Purchase, break_even, cover, cover_function
 from scalepan.errors import (
     CostError,
@@ -203,6 +203,7 @@ __all__ = [
     "pan_ratio",
     "pan_ratio_error",
     "pans",
+    "parse_costing",
     "parse_dishes",
     "parse_prices",
     "parse_recipe",
@@ -210,6 +211,7 @@ __all__ = [
     "parse_stock",
     "parse_yield_test",
     "quantity",
+    "read_costing",
     "read_dishes",
     "read_facts",
     "read_line",

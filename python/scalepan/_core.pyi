@@ -1,11 +1,14 @@
 """Types of the compiled core; the classes are documented where scalepan re-exports them."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence, Set
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any, SupportsIndex
 
+from scalepan.costing_files import Refreshed
 from scalepan.errors import Error
+from scalepan.files import PathLike
+from scalepan.sheets import Sheet as LiveSheet
 
 Number = int | Fraction | Decimal | float | str
 Placed = tuple[str, str, int, int]
@@ -214,6 +217,20 @@ class Catalog:
 
         Raises FoodError (``food.unknown``, ``food.ambiguous``, ``food.region``).
         """
+    def part(self, foods: Set[str], /) -> Catalog:
+        """What it has of some foods (ids): their names mean there what they mean here."""
+    @property
+    def food_rows(self) -> list[tuple[list[str], list[str], list[str], list[str]]]:
+        """What ``add_food`` takes, by id."""
+    @property
+    def name_rows(self) -> list[tuple[str, str, str, str, bool]]:
+        """What ``add_name`` takes, by food."""
+    @property
+    def fact_rows(self) -> list[tuple[list[str], str]]:
+        """What ``add_fact`` takes, by food."""
+    @property
+    def choices(self) -> tuple[str, dict[str, str]]:
+        """What ``choose`` took."""
     def nearest(self, name: str, /) -> list[str]:
         """At most three known names near a misspelt one."""
     @property
@@ -407,6 +424,9 @@ class Offer:
     @property
     def item(self) -> str: ...
     @property
+    def row(self) -> dict[str, str]:
+        """As it was written, by column; with ``measures`` and ``at``, its place, where known."""
+    @property
     def sold_as(self) -> str: ...
     @property
     def pack(self) -> str: ...
@@ -444,6 +464,9 @@ class StockItem:
 
     @property
     def item(self) -> str: ...
+    @property
+    def row(self) -> dict[str, str]:
+        """As it was written, by column; with ``measures`` and ``at``, its place, where known."""
     @property
     def stage(self) -> str: ...
     @property
@@ -715,6 +738,12 @@ class Recipe:
     def times_remark(self) -> str:
         """That times are not scaled; empty at a tested size, and where no step states a time."""
     @property
+    def file(self) -> tuple[str, str] | None:
+        """The name and text of its file; None where it stands in that of another."""
+    @property
+    def catalog(self) -> Catalog:
+        """A copy of what it was read by."""
+    @property
     def is_tested(self) -> bool:
         """Whether so many portions, of the written size, are stated as tested."""
     @property
@@ -834,9 +863,11 @@ def make_recipe(
     lines: Sequence[Mapping[str, Placed | bool]],
     bases: Sequence[tuple[str, Recipe, Placed]],
     steps: Sequence[Mapping[str, Placed | list[Placed] | bool]],
+    file: tuple[str, str] | None,
     catalog: Catalog,
     /,
 ) -> Recipe: ...
+def sized_recipe(recipe: Recipe, served: Number, portions: Number, factor: Number, /) -> Recipe: ...
 def times_practice() -> str:
     """Why times are not scaled, with its source."""
 
@@ -1076,7 +1107,13 @@ class Costing:
     def why(self, cell: str) -> str:
         """The derivation as a text tree. Raises what ``explain`` raises."""
     @property
-    def sheet(self) -> Sheet:
+    def offers(self) -> list[Offer]:
+        """The price rows for its lines, those that are left out among them."""
+    @property
+    def options(self) -> dict[str, Any]:
+        """What ``scalepan.cost`` was given: strict, taxes, stock and day."""
+    @property
+    def sheet(self) -> LiveSheet:
         """The live sheet: every figure is a cell, ``leeks.edible`` as well as ``till``.
 
         Made when first asked for; from then on the figures of the costing are those of the sheet.
@@ -1097,6 +1134,29 @@ class Costing:
         """
     def release(self, name: str) -> None:
         """Takes an override back. Raises SheetError (``sheet.unknown``, ``sheet.released``)."""
+    def text(self) -> str:
+        """The text of the costing's file: recipe, facts and prices it goes by, and its changes.
+
+        Raises:
+            CostError: ``cost.recipe_text`` for a recipe without a text of its own; ``cost.kept``
+                where the sheet holds what a file cannot.
+            SheetError: ``sheet.control_character`` in a text.
+            NumberError: ``number.too_many_digits``.
+        """
+    def save(self, path: PathLike) -> None:
+        """Writes the file, whole or not at all; ``scalepan.read_costing`` reads it.
+
+        Raises FileError (``file.unwritable``), and what ``text`` raises.
+        """
+    def refresh(self, prices: PriceBook | None = None, catalog: Catalog | None = None) -> Refreshed:
+        """The same recipe, size and changes by the prices and facts of another day.
+
+        Args:
+            prices: left out, those it goes by now.
+            catalog: left out, the bundled one.
+
+        Raises what ``scalepan.cost`` and ``scalepan.read_recipe`` raise.
+        """
     def most_portions(self, spend: str | Quantity) -> WithinSpend:
         """The most whole portions whose till is within a spend.
 
@@ -1599,6 +1659,9 @@ class Thing:
     It may be set in another cell of its kind: the offers of other prices, say.
     """
 
+    @property
+    def kind(self) -> str:
+        """``a food``, ``a recipe``, ``offers of weight AP in GBP``, ``packs of ...``."""
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
@@ -1737,7 +1800,7 @@ class Sheet(_Verbs):
     refused leaves the sheet as it was. Any number of threads may read while one changes.
     """
 
-    def __init__(self) -> None: ...
+    def __init__(self, costing: Costing = ...) -> None: ...
     def apply(self, changes: Changes) -> None:
         """Makes all changes in their order, or none. Raises what their verbs raise."""
     def restore(self, changes: Changes) -> None:

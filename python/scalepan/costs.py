@@ -7,9 +7,11 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from scalepan import _core
 from scalepan.errors import CostError
+from scalepan.files import read_text
 
 if TYPE_CHECKING:
     from scalepan._core import Costing, PriceBook, Recipe, Stock
+    from scalepan.files import PathLike
 
     Taxes = Literal["with", "without"]
 
@@ -41,6 +43,27 @@ def cost(
         PriceError: ``cover.too_many``, ``price.date``.
     """
     return _core.cost(recipe, prices.on(), strict, taxes, stock, day)
+
+
+def read_costing(path: PathLike) -> Costing:
+    """Reads a file that ``Costing.save`` wrote: the costing as it was, whatever holds today.
+
+    Nothing else is read: no recipe, no price book, no fact that comes with the package.
+
+    Raises:
+        SheetError, CostError, RecipeError, PriceError, FoodError, MeasureError, NumberError,
+        FileError: with file, line and column.
+    """
+    from scalepan.sheet_change_reader import MOST_BYTES  # so that `import scalepan` stays quick
+
+    return parse_costing(read_text(path, MOST_BYTES), file=str(path))
+
+
+def parse_costing(text: str, *, file: str = "") -> Costing:
+    """As ``read_costing``, from text; ``file`` is the name that errors show."""
+    from scalepan.costing_files import costing_of  # here, so that `import scalepan` stays quick
+
+    return costing_of(text, file)
 
 
 @dataclass(frozen=True)

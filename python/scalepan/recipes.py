@@ -133,16 +133,23 @@ class _Reader(TomlTable):
     """One recipe: a file, or a table inside one, whose path is ``root``."""
 
     def __init__(
-        self, data: dict[str, Any], places: Places, file: str, root: Path, library: Library
+        self,
+        data: dict[str, Any],
+        places: Places,
+        file: str,
+        root: Path,
+        library: Library,
+        text: str | None = None,
     ) -> None:
         super().__init__(data, places, file, root)
         self._library = library
+        self._whole = None if text is None else (file, text)
 
     @classmethod
     def of_file(cls, text: str, file: str, library: Library) -> _Reader:
         from scalepan.toml_document import load  # here, so that `import scalepan` stays quick
 
-        return cls(*load(text, file), file, (), library)
+        return cls(*load(text, file), file, (), library, text)
 
     def recipe(self, catalog: Catalog) -> Recipe:
         self._expect_keys(self._data, _KEYS, ())
@@ -171,6 +178,7 @@ class _Reader(TomlTable):
             self._lines(),
             self._bases(catalog),
             self._method(),
+            self._whole,
             self._catalog(catalog),
         )
 

@@ -12,10 +12,11 @@ from scalepan.errors import Error, SheetError
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
+    from typing import TypeAlias
 
     from scalepan.sheets import Sheet
 
-    Outcome = Quantity | bool | str | Interval | Error
+    Outcome: TypeAlias = Quantity | bool | str | Interval | Error
 
 AS_IT_IS = "as it is"
 

@@ -13,8 +13,10 @@ from scalepan import _core
 from scalepan._core import Formula, Interval, Quantity, Text
 
 if TYPE_CHECKING:
-    Value = Quantity | bool | Text | Interval
-    Given = Formula | tuple[Value, str]
+    from typing import TypeAlias
+
+    Value: TypeAlias = Quantity | bool | Text | Interval
+    Given: TypeAlias = Formula | tuple[Value, str]
 
 Entries = dict[str, Any]
 

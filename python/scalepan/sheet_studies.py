@@ -9,10 +9,11 @@ from scalepan.errors import Error, make_error
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
+    from typing import TypeAlias
 
     from scalepan._core import Quantity, SweptCell
 
-    Amount = str | int | Quantity
+    Amount: TypeAlias = str | int | Quantity
 
 
 class Sweep:

@@ -36,26 +36,39 @@ def sheet_text(sheet: _core.Sheet, variants: Mapping[str, Changes]) -> str:
     """The text of the file.
 
     Raises:
-        SheetError: ``sheet.control_character`` in a text.
+        SheetError: ``sheet.control_character`` in a text; ``sheet.thing`` for the sheet of a
+            costing.
         NumberError: ``number.too_many_digits``: more than could be read back.
     """
     content = Content(sheet.changes())
-    lines = [f"scalepan_sheet = {VERSION}", *_section("cells", _forms(content.cells))]
+    _expect_no_things(content)
+    lines = [f"scalepan_sheet = {VERSION}", *section("cells", _forms(content.cells))]
     for name, block in sorted(content.blocks.items()):
-        lines += _block_lines(f"rows.{_key(name)}", block)
+        lines += _block_lines(f"rows.{key_text(name)}", block)
     overrides = {name: _override(told) for name, told in sorted(content.overrides.items())}
-    lines += _section("overrides", overrides)
-    if variants:
-        lines += ["", "[variants]"]
-        for name in sorted(variants):
-            lines += [f"{_key(name)} = [", *_change_lines(variants[name]), "]"]
-    return "\n".join(lines) + "\n"
+    lines += section("overrides", overrides)
+    return "\n".join([*lines, *variant_lines(variants)]) + "\n"
+
+
+def variant_lines(variants: Mapping[str, Changes]) -> list[str]:
+    """Their section, by name."""
+    lines = ["", "[variants]"] if variants else []
+    for name in sorted(variants):
+        lines += [f"{key_text(name)} = [", *change_lines(variants[name]), "]"]
+    return lines
+
+
+def _expect_no_things(content: Content) -> None:
+    for name, given in content.cells.items():
+        if isinstance(given, tuple) and isinstance(given[0], _core.Thing):
+            message = f"{name} holds {given[0].kind}, which the file of a sheet cannot hold"
+            raise SheetError("sheet.thing", message, "save the costing: costing.save(path)")
 
 
 def _block_lines(name: str, block: Block) -> list[str]:
     rows = {row: _forms(given) for row, given in block.rows.items()}
-    lines = ["", f"[{name}.given]", *_pairs(block.given)]
-    return lines + _section(f"{name}.formulas", block.formulas) + _section(f"{name}.cells", rows)
+    lines = ["", f"[{name}.given]", *pairs(block.given)]
+    return lines + section(f"{name}.formulas", block.formulas) + section(f"{name}.cells", rows)
 
 
 def _forms(given: Mapping[str, Given]) -> Entries:
@@ -67,26 +80,30 @@ def _override(given: dict[str, Any]) -> Entries:
     return {**value_entries(given["value"]), **told}
 
 
-def _section(name: str, entries: Mapping[str, Any]) -> list[str]:
-    return ["", f"[{name}]", *_pairs(entries)] if entries else []
+def section(name: str, entries: Mapping[str, Any]) -> list[str]:
+    """Nothing where there are no entries."""
+    return ["", f"[{name}]", *pairs(entries)] if entries else []
 
 
-def _pairs(entries: Mapping[str, Any]) -> Iterable[str]:
-    return (f"{_key(key)} = {_written(value)}" for key, value in entries.items())
+def pairs(entries: Mapping[str, Any]) -> Iterable[str]:
+    """``key = value`` of each. Raises SheetError (``sheet.control_character``)."""
+    return (f"{key_text(key)} = {_written(value)}" for key, value in entries.items())
 
 
-def _change_lines(changes: Changes) -> list[str]:
+def change_lines(changes: Changes) -> list[str]:
+    """The entries of a list of changes."""
     return [f"  {_written(change_entries(*change))}," for change in changes.listed()]
 
 
-def _key(name: str) -> str:
+def key_text(name: str) -> str:
+    """A key, in quotes where it needs them."""
     return name if _BARE_KEY.fullmatch(name) else _quoted(name)
 
 
 def _written(value: Any) -> str:
     if isinstance(value, dict):
-        pairs = ", ".join(_pairs(value))
-        return f"{{ {pairs} }}" if pairs else "{}"
+        inside = ", ".join(pairs(value))
+        return f"{{ {inside} }}" if inside else "{}"
     if isinstance(value, bool):
         return "true" if value else "false"
     return value if isinstance(value, BareNumber) else _quoted(value)

@@ -22,6 +22,7 @@ from scalepan.sheet_studies import Studies
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from scalepan._core import Costing
     from scalepan.files import PathLike
     from scalepan.sheet_comparison import Comparison
     from scalepan.sheet_reader import SheetReader
@@ -63,8 +64,12 @@ class Sheet(Studies):
     refused leaves the sheet as it was. Any number of threads may read while one changes.
     """
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, costing: Costing | None = None) -> None:
+        """An empty sheet; of a costing its live one, as ``costing.sheet`` gives it."""
+        if costing is None:
+            super().__init__()
+        else:
+            super().__init__(costing)
         self._variants = Variants()
 
     @property
@@ -106,7 +111,8 @@ class Sheet(Studies):
         """The text of the sheet's file: the same for all sheets that hold the same.
 
         Raises:
-            SheetError: ``sheet.control_character`` in a text.
+            SheetError: ``sheet.control_character`` in a text; ``sheet.thing`` for the sheet of a
+                costing, which ``Costing.save`` keeps.
             NumberError: ``number.too_many_digits``: more than could be read back.
         """
         from scalepan.sheet_writer import sheet_text  # so that `import scalepan` stays quick
@@ -129,7 +135,7 @@ def read_sheet(path: PathLike) -> Sheet:
     Raises:
         SheetError, MeasureError, NumberError, FileError: with file, line and column.
     """
-    from scalepan.sheet_reader import MOST_BYTES  # here, so that `import scalepan` stays quick
+    from scalepan.sheet_change_reader import MOST_BYTES  # so that `import scalepan` stays quick
 
     return parse_sheet(read_text(path, MOST_BYTES), file=str(path))
 

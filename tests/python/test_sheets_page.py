@@ -15,8 +15,15 @@ EXAMPLES, FILES = (
     re.findall(r"^\| `([a-z_.]+)` \| `(.+?)` \| (.+) \|$", part, flags=re.MULTILINE)
     for part in PAGE.split("## What is refused")[1].split("What a file has wrong")
 )
-# Of sweeps and targets, and of totals, which other pages tell.
-ELSEWHERE = {"sheet.column", "sheet.no_form", "sheet.none", "sheet.several", "sheet.target"}
+# Of sweeps and targets, of totals, and of costings, which other pages tell.
+ELSEWHERE = {
+    "sheet.column",
+    "sheet.no_form",
+    "sheet.none",
+    "sheet.several",
+    "sheet.target",
+    "sheet.thing",
+}
 
 
 def shown_sheet() -> scalepan.Sheet:

@@ -29,6 +29,8 @@ _EXAMPLES = """examples:
   scalepan loads "13 kg" "4 kg" --time "30 min"
   scalepan read "1 lb 4 oz carrots, peeled"
   scalepan yield rump.csv --portion "150 g" --price "9.80 EUR/kg"
+  scalepan cost  soup.toml --prices prices.csv --portions 40 --save soup_at_forty.toml
+  scalepan refresh soup_at_forty.toml --prices prices_of_today.csv
   scalepan sheet night.toml leeks.buy --why
   scalepan sheet-difference night.toml night_at_sixty.toml
 
@@ -115,6 +117,7 @@ def _add_recipe_commands(commands: _Commands[_Command]) -> None:
     cost = _command(commands, "cost", "Amounts, packs, and the four costs.")
     _recipe(cost, prices=True)
     sizing.add_arguments(cost)
+    cost.add_argument("--save", metavar="FILE", help="keep the costing with all it goes by (TOML)")
     price = _command(commands, "price", "What a portion sells for at a food-cost percentage.")
     _recipe(price, prices=True)
     sizing.add_arguments(price)
@@ -194,11 +197,15 @@ def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = Fals
         _prices(command)
 
 
-def _prices(command: argparse.ArgumentParser) -> None:
-    command.add_argument("--prices", required=True, metavar="FILE", help="a price book (CSV)")
+def _price_rows(command: argparse.ArgumentParser, *, required: bool) -> None:
+    command.add_argument("--prices", required=required, metavar="FILE", help="a price book (CSV)")
     command.add_argument("--currency", metavar="CODE", help="of rows that name none, as EUR")
     command.add_argument("--date", default="", metavar="DAY", help="prices of that day, 2026-11-24")
     command.add_argument("--shop", action="append", default=[], help="only this shop; may repeat")
+
+
+def _prices(command: argparse.ArgumentParser) -> None:
+    _price_rows(command, required=True)
     command.add_argument("--on-hand", metavar="FILE", help="a stock list (CSV), used before buying")
     command.add_argument(
         "--without-tax", action="store_true", help="count prices without their tax"
@@ -290,10 +297,16 @@ def _add_yield(commands: _Commands[_Command]) -> None:
 
 
 def _add_sheets(commands: _Commands[_Command]) -> None:
-    sheet = _command(commands, "sheet", "The cells of a saved sheet with their figures.")
-    sheet.add_argument("sheet", metavar="FILE", help="a saved sheet (TOML)")
+    sheet = _command(commands, "sheet", "The cells of a saved sheet or costing with their figures.")
+    sheet.add_argument("sheet", metavar="FILE", help="a saved sheet or costing (TOML)")
     sheet.add_argument("cell", metavar="CELL", nargs="?", help="only this one, as leeks.buy")
     sheet.add_argument("--why", action="store_true", help="how the figure of CELL came about")
+    text = "A saved costing by the prices and facts of today: what moved, as a list."
+    refresh = _command(commands, "refresh", text)
+    refresh.add_argument("costing", metavar="FILE", help="a saved costing (TOML)")
+    _price_rows(refresh, required=False)
+    _facts(refresh)
+    refresh.add_argument("--save", metavar="FILE", help="keep the costing as it is now")
     text = "What differs between two saved sheets, as a list of changes."
     difference = _command(commands, "sheet-difference", text)
     difference.add_argument("old", metavar="OLD", help="a saved sheet (TOML)")

@@ -14,13 +14,13 @@ from scalepan.command_line import (
     choosing,
     curving,
     documents,
+    keeping,
     loading,
     measuring,
     paging,
     pricing,
     reading,
     report,
-    sheeting,
     sizing,
     spending,
     stocking,
@@ -40,8 +40,6 @@ from scalepan.measuring import measure_out
 from scalepan.prices import read_prices, read_stock
 from scalepan.recipes import read_recipe
 from scalepan.selling import selling_price
-from scalepan.sheet_differences import sheet_difference
-from scalepan.sheets import read_sheet
 from scalepan.yield_tests import read_yield_test
 
 if TYPE_CHECKING:
@@ -49,9 +47,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from scalepan._core import Catalog, Costing, Recipe
-
-# A document for --json, and the lines of text that stand for it otherwise.
-Output = tuple[dict[str, Any], list[str]]
+    from scalepan.command_line.output import Output
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -188,6 +184,8 @@ def _shops(options: argparse.Namespace) -> Output:
 def _cost(options: argparse.Namespace) -> Output:
     recipe = _sized_recipe(options)
     costing = _costing(options, recipe)
+    if options.save:
+        costing.save(options.save)
     width = terminal_width()
     document = {
         "recipe": documents.recipe_document(recipe),
@@ -372,19 +370,6 @@ def _yield(options: argparse.Namespace) -> Output:
     return yield_documents.yield_document(test, portion, price), lines
 
 
-def _sheet(options: argparse.Namespace) -> Output:
-    sheet = read_sheet(options.sheet)
-    if options.cell is None:
-        return sheeting.sheet_document(sheet), sheeting.sheet_lines(sheet, terminal_width())
-    document = sheeting.cell_document(sheet, options.cell)
-    return document, sheeting.cell_lines(sheet, options.cell, why=options.why)
-
-
-def _sheet_difference(options: argparse.Namespace) -> Output:
-    difference = sheet_difference(options.old, options.new)
-    return sheeting.difference_document(difference), str(difference).splitlines()
-
-
 _COMMANDS = {
     "scale": _scale,
     "page": _page,
@@ -404,6 +389,7 @@ _COMMANDS = {
     "loads": _loads,
     "read": _read,
     "yield": _yield,
-    "sheet": _sheet,
-    "sheet-difference": _sheet_difference,
+    "refresh": keeping.refresh_command,
+    "sheet": keeping.sheet_command,
+    "sheet-difference": keeping.difference_command,
 }

@@ -1,0 +1,78 @@
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <tuple>
+
+#include "food/catalog.hpp"
+
+namespace scalepan {
+
+namespace {
+
+using FoodIds = std::set<std::string>;
+
+auto told(const FoodName& name) {
+  return std::tie(name.food, name.region, name.name, name.plural, name.near);
+}
+
+}  // namespace
+
+std::vector<const Food*> Catalog::foods() const {
+  std::vector<const Food*> foods;
+  for (const auto& [id, food] : foods_) foods.push_back(&food);
+  return foods;
+}
+
+std::vector<FoodName> Catalog::names() const {
+  std::vector<FoodName> names;
+  for (const auto& [text, meanings] : names_) {
+    names.insert(names.end(), meanings.begin(), meanings.end());
+  }
+  std::ranges::sort(names, {}, told);
+  const auto twice = std::ranges::unique(names, {}, told);
+  names.erase(twice.begin(), twice.end());
+  return names;
+}
+
+std::vector<const Fact*> Catalog::facts() const {
+  std::vector<const Fact*> all;
+  for (const auto& [food, known] : facts_) {
+    for (const auto& fact : known) all.push_back(fact.get());
+  }
+  for (const auto& word : conventions_) all.push_back(word.get());
+  return all;
+}
+
+Catalog Catalog::part(const std::set<std::string>& foods) const {
+  FoodIds about = foods;
+  for (const auto& [name, food] : choices_.foods) about.insert(known(food, {}).id);
+  const std::vector<FoodName> all = names();
+  std::vector<FoodName> kept;
+  const auto shares_a_name = [&](const FoodName& name) {
+    return std::ranges::any_of(std::array{name.name, name.plural}, [&](const std::string& text) {
+      return std::ranges::any_of(names_.at(plain_name(text)), [&](const FoodName& meaning) {
+        return about.contains(meaning.food);
+      });
+    });
+  };
+  std::ranges::copy_if(all, std::back_inserter(kept), shares_a_name);
+  // A region is one by a name of its own.
+  const auto of_region = [&](const FoodName& name) { return name.region == choices_.region; };
+  if (!choices_.region.empty() && std::ranges::none_of(kept, of_region)) {
+    kept.push_back(*std::ranges::find_if(all, of_region));
+  }
+  FoodIds named = about;
+  for (const FoodName& name : kept) named.insert(name.food);
+  Catalog part;
+  for (const std::string& id : named) {
+    if (const Food* known_food = food(id)) part.add(*known_food);
+  }
+  for (FoodName& name : kept) part.add(std::move(name));
+  for (const Fact* fact : facts()) {
+    if (fact->kind == FactKind::word || about.contains(fact->food)) part.add(*fact);
+  }
+  part.choices_ = choices_;
+  return part;
+}
+
+}  // namespace scalepan

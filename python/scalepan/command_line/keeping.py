@@ -1,0 +1,74 @@
+"""Commands on what was kept in a file: sheets and costings."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+from scalepan.command_line import sheeting
+from scalepan.command_line.tables import terminal_width
+from scalepan.costs import parse_costing, read_costing
+from scalepan.files import read_text
+from scalepan.foods import bundled_catalog, read_facts
+from scalepan.prices import read_prices
+from scalepan.sheet_change_reader import MOST_BYTES
+from scalepan.sheet_differences import sheet_difference
+from scalepan.sheets import parse_sheet
+
+if TYPE_CHECKING:
+    import argparse
+
+    from scalepan.command_line.output import Output
+    from scalepan.costing_files import Moved, Refreshed
+    from scalepan.sheets import Sheet
+
+_OF_COSTING = re.compile(r"^[ \t]*scalepan_costing[ \t]*=", re.MULTILINE)
+
+
+def sheet_command(options: argparse.Namespace) -> Output:
+    """``scalepan sheet``."""
+    sheet = _read(options.sheet)
+    if options.cell is None:
+        return sheeting.sheet_document(sheet), sheeting.sheet_lines(sheet, terminal_width())
+    document = sheeting.cell_document(sheet, options.cell)
+    return document, sheeting.cell_lines(sheet, options.cell, why=options.why)
+
+
+def difference_command(options: argparse.Namespace) -> Output:
+    """``scalepan sheet-difference``."""
+    difference = sheet_difference(options.old, options.new)
+    return sheeting.difference_document(difference), str(difference).splitlines()
+
+
+def refresh_command(options: argparse.Namespace) -> Output:
+    """``scalepan refresh``."""
+    costing = read_costing(options.costing)
+    prices = None
+    if options.prices:
+        measures = costing.recipe.measures or None
+        book = read_prices(options.prices, currency=options.currency, measures=measures)
+        prices = book.on(options.date, options.shop)
+    catalog = read_facts(options.facts) if options.facts else bundled_catalog()
+    found = costing.refresh(prices, catalog)
+    if options.save:
+        found.costing.save(options.save)
+    return _refresh_document(found), str(found).splitlines()
+
+
+def _read(path: str) -> Sheet:
+    text = read_text(path, MOST_BYTES)
+    if _OF_COSTING.search(text):
+        return parse_costing(text, file=path).sheet
+    return parse_sheet(text, file=path)
+
+
+def _refresh_document(found: Refreshed) -> dict[str, Any]:
+    def listed(moved: list[Moved]) -> list[dict[str, str | None]]:
+        return [{"name": one.name, "was": one.was or None, "now": one.now or None} for one in moved]
+
+    return {
+        "prices": listed(found.prices),
+        "facts": listed(found.facts),
+        "figures": listed(found.figures),
+        "refused": found.refused,
+    }
