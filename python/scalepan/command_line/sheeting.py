@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from scalepan import _core
 from scalepan._core import Changes
-from scalepan.command_line.report import joined
-from scalepan.command_line.tables import table
+from scalepan.command_line.report import ABOUT
+from scalepan.command_line.sections import Figure, Rows, Section, Table, report_lines
 from scalepan.errors import Error
 from scalepan.sheet_comparison import told
-from scalepan.sheet_content import Content
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -19,22 +19,45 @@ if TYPE_CHECKING:
     from scalepan.sheets import Sheet
 
 
-def sheet_lines(sheet: Sheet, width: int) -> list[str]:
+_WHOLE = "sheet.text()"
+
+
+def sheet_lines(sheet: _core.Sheet, width: int) -> list[str]:
     """Cells with their figures and formulas, and each block of rows as a table."""
-    content = Content(sheet.changes())
-    figures = _figures(sheet, list(content.cells))
-    rows = [[name, told(figures[name]), sheet.formula(name)] for name in content.cells]
-    cells = table(("cell", "figure", "formula"), rows, right=(), width=width) if rows else []
-    blocks = [_block_lines(sheet, name, width) for name in sorted(content.blocks)]
-    return joined([cells, *blocks])
+    return report_lines(sheet_sections(sheet), width)
 
 
-def _block_lines(sheet: Sheet, block: str, width: int) -> list[str]:
+def sheet_sections(sheet: _core.Sheet) -> list[Section]:
+    """The cells that stand alone, by name, and the blocks of rows."""
+    blocks = {block: _block_cells(sheet, block) for block in sorted(sheet.blocks())}
+    in_rows = {name for rows in blocks.values() for _, names in rows for name in names}
+    alone = sorted(name for name in sheet.cells() if name not in in_rows)
+    cells = Rows(alone, lambda name: (name, *_figures_told(sheet, [name]), sheet.formula(name)))
+    body = Table(("cell", "figure", "formula"), cells, whole=_WHOLE)
+    return [
+        Section("", (body,)) if alone else Section(),
+        *(_block_section(sheet, block, rows) for block, rows in blocks.items()),
+    ]
+
+
+def _block_cells(sheet: _core.Sheet, block: str) -> list[tuple[str, list[str]]]:
     columns = sheet.columns(block)
-    names = {row: [f"{row}.{column}" for column in columns] for row in sheet.rows(block)}
-    figures = _figures(sheet, [name for row in names.values() for name in row])
-    rows = [[row, *(told(figures[name]) for name in cells)] for row, cells in names.items()]
-    return table((block, *columns), rows, right=(), width=width)
+    return [(row, [f"{row}.{column}" for column in columns]) for row in sheet.rows(block)]
+
+
+def _block_section(sheet: _core.Sheet, block: str, cells: list[tuple[str, list[str]]]) -> Section:
+    rows = Rows(cells, lambda row: (row[0], *_figures_told(sheet, row[1])))
+    return Section("", (Table((block, *sheet.columns(block)), rows, whole=_WHOLE),))
+
+
+def _figures_told(sheet: _core.Sheet, names: list[str]) -> list[str]:
+    return [figure_of(figure) for figure in sheet.values_with(Changes(), names)]
+
+
+def figure_of(figure: Outcome) -> str:
+    """For people, with the exact one beside it where it is rounded."""
+    text = told(figure)
+    return Figure(text, str(figure)) if ABOUT in text and not isinstance(figure, str) else text
 
 
 def sheet_document(sheet: Sheet) -> dict[str, Any]:
