@@ -1,6 +1,6 @@
 """Types of the compiled core; the classes are documented where scalepan re-exports them."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Container, Iterable, Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any, SupportsIndex
@@ -12,7 +12,15 @@ Placed = tuple[str, str, int, int]
 
 __version__: str
 
-class Quantity:
+class _Displayed:
+    """What a notebook shows; ``scalepan.displays`` adds it to the classes."""
+
+    def _repr_mimebundle_(
+        self, include: Container[str] | None = None, exclude: Container[str] | None = None
+    ) -> dict[str, str]:
+        """``text/html`` and ``text/plain`` with the same figures."""
+
+class Quantity(_Displayed):
     """An exact number of a unit. Sums and comparisons need one dimension and stage."""
 
     def to(self, unit: str, measures: str = "") -> Quantity:
@@ -120,7 +128,7 @@ class MeasureSet:
 def make_measure_set(name: str, rows: Sequence[MeasureRow]) -> MeasureSet: ...
 def nearest_names(name: str, known: Sequence[str]) -> list[str]: ...
 
-class Loads:
+class Loads(_Displayed):
     """A total shared out into the fewest loads; their sum is the total, exactly."""
 
     @property
@@ -153,7 +161,7 @@ class Loads:
 
 def loads(total: Quantity, capacity: Quantity, equal: bool = False) -> Loads: ...
 
-class Fact:
+class Fact(_Displayed):
     """One sourced figure about a food."""
 
     @property
@@ -179,7 +187,7 @@ class Fact:
     def layer(self) -> str:
         """``own``, ``bundled`` or ``dataset``."""
 
-class Catalog:
+class Catalog(_Displayed):
     """Foods, their names, and the facts about them."""
 
     def __init__(self) -> None: ...
@@ -401,7 +409,7 @@ class YieldTest:
 
 def make_yield_test(rows: Sequence[Mapping[str, Placed]], measures: str) -> YieldTest: ...
 
-class Offer:
+class Offer(_Displayed):
     """One pack of one item at one price."""
 
     @property
@@ -464,7 +472,7 @@ class Stock:
 
 def make_stock(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> Stock: ...
 
-class PriceBook:
+class PriceBook(_Displayed):
     """Offers, by shop and date."""
 
     @property
@@ -478,7 +486,7 @@ class PriceBook:
 
 def make_price_book(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> PriceBook: ...
 
-class Cover:
+class Cover(_Displayed):
     """Whole packs that meet a need."""
 
     @property
@@ -501,7 +509,7 @@ class CoverStep:
     def cover(self) -> Cover:
         """Its leftover is that of `upto`."""
 
-class CoverFunction:
+class CoverFunction(_Displayed):
     """The cheapest whole packs for every need. May be asked from several threads."""
 
     def at(self, need: Quantity | str) -> Cover:
@@ -532,7 +540,7 @@ def make_cover_function(
     order: str,
 ) -> CoverFunction: ...
 
-class WrittenLine:
+class WrittenLine(_Displayed):
     """What a recipe line says, before anything is known of the recipe."""
 
     @property
@@ -610,7 +618,7 @@ def read_lines(
     make_error: Callable[..., Error],
 ) -> list[WrittenLine | Error]: ...
 
-class Line:
+class Line(_Displayed):
     """One ingredient of a recipe, at the recipe's size."""
 
     @property
@@ -690,7 +698,7 @@ class MethodStep:
     def each_load(self) -> bool:
         """Done anew for each load."""
 
-class Recipe:
+class Recipe(_Displayed):
     """Lines, the size they were written for, and the size they are at."""
 
     @property
@@ -810,7 +818,7 @@ class BaseUse:
     def batches(self) -> Fraction:
         """Of the written base."""
 
-class MadeBase:
+class MadeBase(_Displayed):
     """A base at the size that all its uses need."""
 
     @property
@@ -840,7 +848,7 @@ def make_recipe(
 def times_practice() -> str:
     """Why times are not scaled, with its source."""
 
-class ShoppingRow:
+class ShoppingRow(_Displayed):
     """What is bought of one item."""
 
     @property
@@ -942,7 +950,7 @@ class ExactColumn:
     def __len__(self) -> int: ...
     def __buffer__(self, flags: int, /) -> memoryview: ...
 
-class Curve:
+class Curve(_Displayed):
     """The costs at each number of portions, in the currency."""
 
     @property
@@ -985,7 +993,7 @@ class Curve:
         Raises CostError (``cost.which``).
         """
 
-class Why:
+class Why(_Displayed):
     """How a figure came about; ``str()`` draws the tree."""
 
     @property
@@ -1023,7 +1031,7 @@ class Leftover:
     def use_by(self) -> str:
         """ISO 8601, of what was on hand; or empty."""
 
-class Costing:
+class Costing(_Displayed):
     """A sized recipe with prices, by the four costs.
 
     Exactly, always: opening + till = used + thrown + closing.
@@ -1212,7 +1220,7 @@ class BasketDish:
     @property
     def saving_borne(self) -> Quantity: ...
 
-class Basket:
+class Basket(_Displayed):
     """Several dishes bought together, by the four costs.
 
     Exactly, always: opening + till = used + thrown + closing. Dishes are compared without what is
@@ -1306,7 +1314,7 @@ class LabelItem:
     def parts(self) -> list[LabelItem]:
         """Of a base."""
 
-class Label:
+class Label(_Displayed):
     """A draft of a label: ingredients by falling weight, and allergens through bases."""
 
     @property
@@ -1350,7 +1358,7 @@ class CashTotal:
 
 def cash_total(bill: Quantity, rounding: str, step: Number | None) -> CashTotal: ...
 
-class Selling:
+class Selling(_Displayed):
     """What a portion costs and is sold for; shares are of the net price."""
 
     @property
@@ -1373,7 +1381,7 @@ class Selling:
     def contribution(self) -> Quantity:
         """Net price - food cost."""
 
-class PriceFound:
+class PriceFound(_Displayed):
     """The price for a food-cost percentage, exact and as it stands on the card."""
 
     @property
@@ -1472,7 +1480,7 @@ def break_even(
     others: Sequence[tuple[str, Quantity, Quantity]],
 ) -> BreakEven: ...
 
-class Swap:
+class Swap(_Displayed):
     """The dish with other lines in place of one, the rest of it unchanged."""
 
     @property
@@ -1565,7 +1573,7 @@ class Driver:
     @property
     def more_borne(self) -> Quantity: ...
 
-class Interval:
+class Interval(_Displayed):
     """All that an amount may be: from ``low`` to ``high``, or at least ``low``."""
 
     def __init__(self, low: Number | Quantity, high: Number | Quantity | None = None) -> None:
@@ -1730,7 +1738,7 @@ class SweptCell:
     def __len__(self) -> int: ...
     def __getitem__(self, point: int) -> Quantity | bool | Interval | str | Exception: ...
 
-class Sheet(_Verbs):
+class Sheet(_Verbs, _Displayed):
     """Named cells, of which some are given and some follow by formulas.
 
     A change runs the formulas that depend on it, each once, and no others. A change that is

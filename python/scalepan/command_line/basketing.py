@@ -24,7 +24,7 @@ from scalepan.command_line.report import (
     total,
     with_notes,
 )
-from scalepan.command_line.sections import NOTE, Section, Table, Texts
+from scalepan.command_line.sections import ALL_OF_A_KITCHEN, NOTE, Section, Table, Texts
 from scalepan.command_line.stocking import left_section
 
 if TYPE_CHECKING:
@@ -73,7 +73,9 @@ def basket_shopping_section(basket: Basket) -> Section:
     """The packs to buy, and the dishes they are for."""
     uses = [_names(row.dishes, len(basket.dishes)) for row in basket.shopping]
     rows = [(*row, use) for row, use in zip(shopping_rows(basket), uses, strict=True)]
-    body = Table((*shopping_header(basket), "for"), rows, (3,), whole="basket.shopping")
+    body = Table(
+        (*shopping_header(basket.till), "for"), rows, (3,), "basket.shopping", ALL_OF_A_KITCHEN
+    )
     notes = [*shopping_notes(basket), total(basket)]
     if basket.unpriced:
         notes.append(f"not priced: {', '.join(basket.unpriced)}")

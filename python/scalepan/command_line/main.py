@@ -91,10 +91,7 @@ def _print_error(error: Error, *, as_json: bool) -> None:
     if as_json:
         print(json.dumps(documents.error_document(error), ensure_ascii=False), file=sys.stderr)
         return
-    place = f"{error.place}: " if error.place else ""
-    print(f"scalepan: {place}{error.message} [{error.code}]", file=sys.stderr)
-    if error.hint:
-        print(f"  {error.hint}", file=sys.stderr)
+    print("scalepan:", "\n".join(report.error_lines(error)), file=sys.stderr)
 
 
 def _catalog(options: argparse.Namespace) -> Catalog:

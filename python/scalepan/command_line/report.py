@@ -7,16 +7,19 @@ from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan.command_line.sections import (
+    ALL_OF_A_KITCHEN,
     NOTE,
     POINT,
     Figure,
     Gap,
+    Group,
     Rounded,
     Section,
     Table,
     Texts,
 )
 from scalepan.command_line.tables import wrapped
+from scalepan.errors import Error
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -32,6 +35,7 @@ _COSTS = (
 )
 
 ABOUT = "≈"
+LINE_HEADER = ("amount", "stage", "scales")
 MINOR_UNITS = Rounded(
     ("Shown to the currency's minor unit, rounded half up; --json has exact figures.",), NOTE
 )
@@ -45,7 +49,7 @@ def recipe_sections(recipe: Recipe, remarks: Sequence[str] = ()) -> list[Section
 
 def amounts_table(recipe: Recipe) -> Table:
     """Each line's amount, stage and rule."""
-    return Table(("amount", "stage", "scales"), _line_rows(recipe))
+    return Table(LINE_HEADER, _line_rows(recipe), most=ALL_OF_A_KITCHEN)
 
 
 def titled(recipe: Recipe, below: Table, remarks: Sequence[str] = ()) -> Section:
@@ -97,13 +101,14 @@ def _loads_texts(recipe: Recipe) -> list[str]:
 
 
 def _line_rows(recipe: Recipe) -> list[tuple[str, ...]]:
-    rows = []
-    for line in recipe.lines:
-        if line.amount is None:
-            rows.append((line.told, "", "left to the cook"))
-        else:
-            rows.append((_told(line), stage_of(line), _scales(line)))
-    return with_headings(recipe.lines, rows)
+    return with_headings(recipe.lines, [line_row(line) for line in recipe.lines])
+
+
+def line_row(line: Line) -> tuple[str, ...]:
+    """Amount, stage and rule."""
+    if line.amount is None:
+        return (line.told, "", "left to the cook")
+    return (told_of(line.amount, line.told), stage_of(line), _scales(line))
 
 
 def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tuple[str, ...]]:
@@ -113,7 +118,7 @@ def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tu
     for line, row in zip(lines, rows, strict=True):
         if line.heading != above:
             above = line.heading
-            result.append((f"{above}:" if above else "", *[""] * (len(row) - 1)))
+            result.append(Group(f"{above}:" if above else "", len(row)))
         result.append(row)
     return result
 
@@ -124,13 +129,13 @@ def shopping_section(costing: Costing) -> Section:
         *shopping_rows(costing),
         *((line, "", "not priced", "", "") for line in costing.unpriced),
     ]
-    body = Table(shopping_header(costing), rows, (3,), whole="costing.shopping")
+    body = Table(shopping_header(costing.till), rows, (3,), "costing.shopping", ALL_OF_A_KITCHEN)
     return Section("To buy", (body, Texts([*shopping_notes(costing), total(costing)], NOTE)))
 
 
-def shopping_header(costing: Costing | Basket) -> tuple[str, ...]:
-    """The heads of ``shopping_rows``."""
-    return ("item", "need", "packs", priced_in(costing), "left over")
+def shopping_header(money: Quantity) -> tuple[str, ...]:
+    """The heads of ``shopping_row``, for prices like this one."""
+    return ("item", "need", "packs", price_head(money), "left over")
 
 
 def shopping_rows(costing: Costing | Basket) -> list[tuple[str, ...]]:
@@ -214,7 +219,7 @@ def listed(texts: Iterable[str], width: int) -> list[str]:
 
 def cautions_section(cautions: list[tuple[str, str, list[str]]]) -> Section:
     """Each caution with its lines and source, then what they all defer to."""
-    return Section("Cautions", caution_parts(cautions))
+    return Section("Cautions", caution_parts(cautions), is_caution=True)
 
 
 def caution_parts(cautions: list[tuple[str, str, list[str]]]) -> tuple[Texts, ...]:
@@ -282,11 +287,18 @@ def need_of(need: Quantity) -> str:
 def told_of(amount: Quantity, told: str = "") -> str:
     """An amount for people, with the exact one beside it where that was rounded."""
     told = told or amount.told
-    return Figure(told, str(amount)) if amount.told.startswith(ABOUT) else told
+    return Figure(told, exact_of(amount)) if amount.told.startswith(ABOUT) else told
 
 
-def _told(line: Line) -> str:
-    return line.told if line.amount is None else told_of(line.amount, line.told)
+def exact_of(amount: Quantity) -> str:
+    """The exact amount, in the unit in which it is told where that says which unit it is."""
+    unit = amount.told.removeprefix(ABOUT).strip().partition(" ")[2]
+    if not unit:
+        return str(amount)
+    try:
+        return str(amount.to(unit))
+    except Error:  # a cup of no measures in particular
+        return str(amount)
 
 
 def packs_text(packs: list[tuple[int, str]]) -> str:
@@ -333,6 +345,13 @@ def priced_in(costing: Costing | Basket) -> str:
 def price_head(money: Quantity) -> str:
     """The head of a column of prices like this one."""
     return "price" if money.unit == "XXX" else money.unit
+
+
+def error_lines(error: Error) -> list[str]:
+    """Place, message and code; the hint below."""
+    place = f"{error.place}: " if error.place else ""
+    hint = [f"  {error.hint}"] if error.hint else []
+    return [f"{place}{error.message} [{error.code}]", *hint]
 
 
 def in_currency(currency: str) -> str:

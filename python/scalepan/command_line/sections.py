@@ -18,6 +18,8 @@ _Each = TypeVar("_Each")
 
 NOTE = "  "
 POINT = "  - "
+# A page shows so many rows of what a cook works by: no dish and no shopping has as many.
+ALL_OF_A_KITCHEN = 400
 
 
 class Figure(str):
@@ -29,6 +31,15 @@ class Figure(str):
         figure = super().__new__(cls, told)
         figure.exact = exact
         return figure
+
+
+class Group(tuple[str, ...]):
+    """A row that heads those below it: a name, and nothing in the other columns."""
+
+    __slots__ = ()
+
+    def __new__(cls, name: str, columns: int) -> Group:
+        return super().__new__(cls, (name, *[""] * (columns - 1)))
 
 
 class Rows(Sequence[Row]):
@@ -56,14 +67,20 @@ class Table:
     """Rows under heads.
 
     Attributes:
-        right: the columns of figures, which stand to the right.
+        right: the columns of figures, which stand to the right and are never wrapped.
         whole: what has all rows, where a page shows the first only: ``sheet.text()``.
+        most: so many rows a page shows.
+        figures: columns that a page sets to the right too, since it need not wrap them.
+        formulas: columns that a page may break anywhere, as a terminal does.
     """
 
     header: Row
     rows: Sequence[Row]
     right: Collection[int] = ()
     whole: str = ""
+    most: int = 40
+    figures: Collection[int] = ()
+    formulas: Collection[int] = ()
 
     def lines(self, width: int) -> list[str]:
         return table(self.header, list(self.rows), right=tuple(self.right), width=width)
@@ -102,6 +119,7 @@ class Section:
 
     title: str = ""
     parts: Sequence[Part] = ()
+    is_caution: bool = False
 
 
 def heading(text: str) -> str:

@@ -5,21 +5,19 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan._core import Changes
-from scalepan.command_line.report import ABOUT
-from scalepan.command_line.sections import Figure, Rows, Section, Table, report_lines
+from scalepan._core import Changes, Quantity
+from scalepan.command_line.report import ABOUT, exact_of, told_of
+from scalepan.command_line.sections import NOTE, Figure, Rows, Section, Table, Texts, report_lines
 from scalepan.errors import Error
-from scalepan.sheet_comparison import told
+from scalepan.sheet_comparison import AS_IT_IS, difference, signed, told
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from scalepan.sheet_comparison import Outcome
+    from scalepan.sheet_comparison import Comparison, Outcome
     from scalepan.sheet_differences import SheetDifference
+    from scalepan.sheet_studies import Sweep
     from scalepan.sheets import Sheet
-
-
-_WHOLE = "sheet.text()"
 
 
 def sheet_lines(sheet: _core.Sheet, width: int) -> list[str]:
@@ -33,7 +31,7 @@ def sheet_sections(sheet: _core.Sheet) -> list[Section]:
     in_rows = {name for rows in blocks.values() for _, names in rows for name in names}
     alone = sorted(name for name in sheet.cells() if name not in in_rows)
     cells = Rows(alone, lambda name: (name, *_figures_told(sheet, [name]), sheet.formula(name)))
-    body = Table(("cell", "figure", "formula"), cells, whole=_WHOLE)
+    body = Table(("cell", "figure", "formula"), cells, whole=_whole(sheet), formulas=(2,))
     return [
         Section("", (body,)) if alone else Section(),
         *(_block_section(sheet, block, rows) for block, rows in blocks.items()),
@@ -47,7 +45,15 @@ def _block_cells(sheet: _core.Sheet, block: str) -> list[tuple[str, list[str]]]:
 
 def _block_section(sheet: _core.Sheet, block: str, cells: list[tuple[str, list[str]]]) -> Section:
     rows = Rows(cells, lambda row: (row[0], *_figures_told(sheet, row[1])))
-    return Section("", (Table((block, *sheet.columns(block)), rows, whole=_WHOLE),))
+    first = sheet.values_with(Changes(), cells[0][1]) if cells else []
+    header = (block, *sheet.columns(block))
+    body = Table(header, rows, whole=_whole(sheet), figures=_amounts_among(["", *first]))
+    return Section("", (body,))
+
+
+def _whole(sheet: _core.Sheet) -> str:
+    """What has all cells; the sheet of a costing has no file."""
+    return "sheet.text()" if hasattr(sheet, "text") else "sheet.cells()"
 
 
 def _figures_told(sheet: _core.Sheet, names: list[str]) -> list[str]:
@@ -56,8 +62,46 @@ def _figures_told(sheet: _core.Sheet, names: list[str]) -> list[str]:
 
 def figure_of(figure: Outcome) -> str:
     """For people, with the exact one beside it where it is rounded."""
-    text = told(figure)
-    return Figure(text, str(figure)) if ABOUT in text and not isinstance(figure, str) else text
+    return told_of(figure, told(figure)) if isinstance(figure, Quantity) else told(figure)
+
+
+def comparison_section(compared: Comparison) -> Section:
+    """Cells against variants, with what each variant has more."""
+    variants = [compared.outcomes[name] for name in compared.variants]
+    cells = list(zip(compared.cells, compared.as_it_is, *variants, strict=True))
+    rows = Rows(
+        cells,
+        lambda cell: (cell[0], figure_of(cell[1]), *(_changed(cell[1], new) for new in cell[2:])),
+    )
+    header = ("", AS_IT_IS, *compared.variants)
+    body = Table(header, rows, whole="comparison.to_data()", figures=range(1, len(header)))
+    return Section("", (body,))
+
+
+def _changed(old: Outcome, new: Outcome) -> str:
+    """The figure of a variant, and what it has more."""
+    more = difference(old, new)
+    if more is None or not more:
+        return figure_of(new)
+    text = f"{told(new)} ({signed(more)})"
+    if ABOUT not in text or not isinstance(new, Quantity):
+        return text
+    return Figure(text, f"{exact_of(new)} ({exact_of(more)})")
+
+
+def sweep_section(swept: Sweep) -> Section:
+    """The cells for each value of the input."""
+    columns = [cell.figures for cell in swept]
+    points = list(zip(swept.values, *columns, strict=True))
+    rows = Rows(points, lambda point: tuple(figure_of(figure) for figure in point))
+    header = (swept.name, *swept.cells)
+    first = points[0] if points else ()
+    body = Table(header, rows, whole="sweep[cell].figures", figures=_amounts_among(first))
+    return Section("", (body, Texts((f"Worked out {swept.kernel}.",), NOTE)))
+
+
+def _amounts_among(figures: Sequence[object]) -> list[int]:
+    return [place for place, one in enumerate(figures) if isinstance(one, Quantity)]
 
 
 def sheet_document(sheet: Sheet) -> dict[str, Any]:

@@ -12,7 +12,7 @@ from scalepan.command_line.report import (
     priced_in,
     told_of,
 )
-from scalepan.command_line.sections import POINT, Section, Table, Texts
+from scalepan.command_line.sections import ALL_OF_A_KITCHEN, POINT, Section, Table, Texts
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -31,7 +31,7 @@ def left_section(costing: Costing | Basket) -> Section:
         for each in left
     ]
     header = ("item", "left", priced_in(costing), "from", "keeps")
-    return Section("What is left", (Table(header, rows, (2,), whole="costing.left"),))
+    return Section("What is left", (Table(header, rows, (2,), "costing.left", ALL_OF_A_KITCHEN),))
 
 
 def left_document(costing: Costing) -> list[dict[str, Any]]:

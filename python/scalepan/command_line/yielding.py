@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from scalepan import _core
 from scalepan.command_line.pricing import ROUNDED
 from scalepan.command_line.report import bare_money, money_of, told_of
-from scalepan.command_line.sections import NOTE, Figure, Gap, Rounded, Section, Table, Texts
+from scalepan.command_line.sections import NOTE, Figure, Gap, Group, Rounded, Section, Table, Texts
 
 if TYPE_CHECKING:
     from scalepan._core import (
@@ -105,10 +105,15 @@ def _shares_section(test: YieldTest) -> Section:
     rows = [row for group in groups for row in group]
     title = "Shares, in percent"
     if len(test.trials) == 1:
-        single = [(name, _percents(ratio)[0]) for name, ratio in rows]
+        single = [
+            Group(name, 2) if ratio is None else (name, _percents(ratio)[0]) for name, ratio in rows
+        ]
         return Section(title, (Table(("share", "one trial"), single, (1,)),))
     header = ("share", "ratio of sums", "mean of ratios", "lowest", "highest", "trials")
-    figures = [(name, *_percents(ratio)) for name, ratio in rows]
+    figures = [
+        Group(name, len(header)) if ratio is None else (name, *_percents(ratio))
+        for name, ratio in rows
+    ]
     text = "Ratio of sums: all weights count alike. Mean of ratios: all trials count alike."
     body = Table(header, figures, range(1, len(header)), whole="test.shares")
     return Section(title, (body, Texts((text,), NOTE)))
@@ -279,9 +284,7 @@ def _to_places(number: Fraction, places: int) -> str:
     return told if Fraction(told) == number else Figure(told, _core.exact_text(number))
 
 
-def _percents(ratio: TrialRatio | None) -> tuple[str, ...]:
-    """The figures of a row, or blanks for the row that heads a group."""
-    if ratio is None:
-        return ("",) * 5
+def _percents(ratio: TrialRatio) -> tuple[str, ...]:
+    """The figures of a row."""
     figures = (ratio.ratio_of_sums, ratio.mean_of_ratios, ratio.low, ratio.high)
     return (*(_percent(figure) for figure in figures), str(ratio.trials))
