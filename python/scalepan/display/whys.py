@@ -20,7 +20,7 @@ _OPEN_LEVELS = 3
 
 @display_of.register
 def _(shown: Why) -> Display:
-    return Display(together(list(_cut(retold(shown._repr_html_())))), _text(str(shown)))
+    return Display(together(list(_cut(retold(shown._tree_html())))), _text(str(shown)))
 
 
 def _text(tree: str) -> str:
