@@ -70,7 +70,7 @@ class Comparison:
         from scalepan.command_line.sections import section_lines  # so that importing stays quick
         from scalepan.command_line.sheeting import comparison_section
 
-        return "\n".join(section_lines(comparison_section(self), _WIDTH))
+        return "\n".join(section_lines(comparison_section(self), WIDTH))
 
     def _row(self, cell: str) -> int:
         return _place(self.cells, cell, "cell")
@@ -79,7 +79,7 @@ class Comparison:
         return self.variants[_place(self.variants, variant, "variant")]
 
 
-_WIDTH = 100
+WIDTH = 100
 _STAGES = ("AP", "EP", "cooked", "drained", "served")
 
 

@@ -100,5 +100,5 @@ def test_an_error_with_all_it_can_say() -> None:
 
 
 def test_variants_are_told_as_str_has_them() -> None:
-    compared = sheet("sixty").compare(["portions"])
+    compared = sheet("sixty portions on Friday").compare(["portions", "share_of_spare"])
     assert bundle_of(compared)["text/plain"] == str(compared)

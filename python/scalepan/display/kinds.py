@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from scalepan.display.first_of_many import first_of_many
 from scalepan.display.page import sections_html
-from scalepan.display.plain_text import text_of
+from scalepan.display.plain_text import WIDTH, text_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -31,7 +31,7 @@ def display_of(shown: object) -> Display:
     raise TypeError(f"{type(shown).__name__} has no display")
 
 
-def of_sections(sections: Iterable[Section]) -> Display:
-    """A report, as a page and as a terminal has it."""
+def of_sections(sections: Iterable[Section], width: int = WIDTH) -> Display:
+    """A report, as a page and as a terminal of so many columns has it."""
     short = first_of_many(sections)
-    return Display(sections_html(short), text_of(short))
+    return Display(sections_html(short), text_of(short, width))

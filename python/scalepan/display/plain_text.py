@@ -13,12 +13,12 @@ if TYPE_CHECKING:
 
     from scalepan.command_line.sections import Part
 
-_WIDTH = 80
+WIDTH = 80
 
 
-def text_of(sections: Iterable[Section]) -> str:
+def text_of(sections: Iterable[Section], width: int) -> str:
     """The lines of a report."""
-    return "\n".join(report_lines([_harmless(each) for each in sections], _WIDTH, head=str))
+    return "\n".join(report_lines([_harmless(each) for each in sections], width, head=str))
 
 
 def _harmless(section: Section) -> Section:

@@ -6,7 +6,7 @@ from scalepan._core import Sheet
 from scalepan.command_line.sections import POINT, Section, Texts
 from scalepan.command_line.sheeting import comparison_section, sheet_sections, sweep_section
 from scalepan.display.kinds import Display, display_of, of_sections
-from scalepan.sheet_comparison import Comparison
+from scalepan.sheet_comparison import WIDTH, Comparison
 from scalepan.sheet_differences import SheetDifference
 from scalepan.sheet_studies import Sweep
 
@@ -20,7 +20,7 @@ def _(shown: Sheet) -> Display:
 
 @display_of.register
 def _(shown: Comparison) -> Display:
-    return of_sections([comparison_section(shown)])
+    return of_sections([comparison_section(shown)], WIDTH)
 
 
 @display_of.register

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 _MOST_PARTS = 40  # of one figure
 _MOST_LINES = 200
 _ROOM = 100_000  # characters of HTML
-_OPEN_LEVELS = 3
+_OPEN_LEVELS = 2
 
 
 @display_of.register
