@@ -85,19 +85,24 @@ def _(shown: Cover) -> Display:
 @display_of.register
 def _(shown: CoverFunction) -> Display:
     try:
-        period, most = shown.period, shown.most
+        parts = _steps_parts(shown)
     except Error as too_many:
-        return of_sections([Section("", (Texts((too_many.message,)), _way(shown)))])
+        parts = [Texts((too_many.message,))]
+    way = Texts((f"kernel: {shown.kernel}",), NOTE)
+    return of_sections([Section("", (*parts, way))])
+
+
+def _steps_parts(shown: CoverFunction) -> list[Table | Texts]:
+    """The first steps, and how they go on. Raises PriceError (``cover.too_many``)."""
+    period, most = shown.period, shown.most
     end = most if period is None else period
     assert end is not None
     steps = list(islice(_steps_from_zero(shown, end), _MOST_STEPS))
-    rows = [_step_row(step) for step in steps]
     header = ("needs above", "up to", "packs", "price", "left at the end")
-    body = Table(header, rows, (0, 1, 3, 4))
-    notes = [] if not steps or (most is not None and steps[-1].upto >= most) else [_GOES_ON]
-    return of_sections(
-        [Section("", (body, Texts([*notes, _repeats(shown, end)], NOTE), _way(shown)))]
-    )
+    body = Table(header, [_step_row(step) for step in steps], (0, 1, 3, 4))
+    is_all = not steps or (most is not None and steps[-1].upto >= most)
+    notes = [_repeats(shown, end)] if is_all else [_GOES_ON, _repeats(shown, end)]
+    return [body, Texts(notes, NOTE)]
 
 
 _GOES_ON = "… and so on: cover_function.steps(low, high) has them, and .at(need) that of one need"
@@ -128,7 +133,3 @@ def _repeats(shown: CoverFunction, end: Quantity) -> str:
     if shown.period is None:
         return f"no more than {end} can be bought"
     return f"above {shown.repeats_above} the covers repeat by {end}"
-
-
-def _way(shown: CoverFunction) -> Texts:
-    return Texts((f"kernel: {shown.kernel}",), NOTE)
