@@ -69,6 +69,7 @@ from scalepan.baskets import Dish, basket, parse_dishes, read_dishes
 from scalepan.conversion import Conversion, OtherFact, UsedFact, convert
 from scalepan.costs import ShopCosting, by_shop, cost, parse_costing, read_costing
 from scalepan.covers import Purchase, break_even, cover, cover_function
+from scalepan.displays import display_core_classes
 from scalepan.errors import (
     CostError,
     Error,
@@ -102,6 +103,8 @@ from scalepan.sheets import Sheet, parse_sheet, read_sheet
 from scalepan.trays import fill_trays
 from scalepan.usda import read_usda_sr
 from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
+
+display_core_classes()
 
 __all__ = [
     "BaseUse",

@@ -1,6 +1,6 @@
 """Types of the compiled core; the classes are documented where scalepan re-exports them."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence, Set
+from collections.abc import Callable, Container, Iterable, Mapping, Sequence, Set
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any, SupportsIndex
@@ -15,7 +15,15 @@ Placed = tuple[str, str, int, int]
 
 __version__: str
 
-class Quantity:
+class _Displayed:
+    """What a notebook shows; ``scalepan.displays`` adds it to the classes."""
+
+    def _repr_mimebundle_(
+        self, include: Container[str] | None = None, exclude: Container[str] | None = None
+    ) -> dict[str, str]:
+        """``text/html`` and ``text/plain`` with the same figures."""
+
+class Quantity(_Displayed):
     """An exact number of a unit. Sums and comparisons need one dimension and stage."""
 
     def to(self, unit: str, measures: str = "") -> Quantity:
@@ -123,7 +131,7 @@ class MeasureSet:
 def make_measure_set(name: str, rows: Sequence[MeasureRow]) -> MeasureSet: ...
 def nearest_names(name: str, known: Sequence[str]) -> list[str]: ...
 
-class Loads:
+class Loads(_Displayed):
     """A total shared out into the fewest loads; their sum is the total, exactly."""
 
     @property
@@ -156,7 +164,7 @@ class Loads:
 
 def loads(total: Quantity, capacity: Quantity, equal: bool = False) -> Loads: ...
 
-class Fact:
+class Fact(_Displayed):
     """One sourced figure about a food."""
 
     @property
@@ -182,7 +190,7 @@ class Fact:
     def layer(self) -> str:
         """``own``, ``bundled`` or ``dataset``."""
 
-class Catalog:
+class Catalog(_Displayed):
     """Foods, their names, and the facts about them."""
 
     def __init__(self) -> None: ...
@@ -418,7 +426,7 @@ class YieldTest:
 
 def make_yield_test(rows: Sequence[Mapping[str, Placed]], measures: str) -> YieldTest: ...
 
-class Offer:
+class Offer(_Displayed):
     """One pack of one item at one price."""
 
     @property
@@ -487,7 +495,7 @@ class Stock:
 
 def make_stock(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> Stock: ...
 
-class PriceBook:
+class PriceBook(_Displayed):
     """Offers, by shop and date."""
 
     @property
@@ -501,7 +509,7 @@ class PriceBook:
 
 def make_price_book(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> PriceBook: ...
 
-class Cover:
+class Cover(_Displayed):
     """Whole packs that meet a need."""
 
     @property
@@ -524,7 +532,7 @@ class CoverStep:
     def cover(self) -> Cover:
         """Its leftover is that of `upto`."""
 
-class CoverFunction:
+class CoverFunction(_Displayed):
     """The cheapest whole packs for every need. May be asked from several threads."""
 
     def at(self, need: Quantity | str) -> Cover:
@@ -555,7 +563,7 @@ def make_cover_function(
     order: str,
 ) -> CoverFunction: ...
 
-class WrittenLine:
+class WrittenLine(_Displayed):
     """What a recipe line says, before anything is known of the recipe."""
 
     @property
@@ -633,7 +641,7 @@ def read_lines(
     make_error: Callable[..., Error],
 ) -> list[WrittenLine | Error]: ...
 
-class Line:
+class Line(_Displayed):
     """One ingredient of a recipe, at the recipe's size."""
 
     @property
@@ -713,7 +721,7 @@ class MethodStep:
     def each_load(self) -> bool:
         """Done anew for each load."""
 
-class Recipe:
+class Recipe(_Displayed):
     """Lines, the size they were written for, and the size they are at."""
 
     @property
@@ -839,7 +847,7 @@ class BaseUse:
     def batches(self) -> Fraction:
         """Of the written base."""
 
-class MadeBase:
+class MadeBase(_Displayed):
     """A base at the size that all its uses need."""
 
     @property
@@ -871,7 +879,7 @@ def sized_recipe(recipe: Recipe, served: Number, portions: Number, factor: Numbe
 def times_practice() -> str:
     """Why times are not scaled, with its source."""
 
-class ShoppingRow:
+class ShoppingRow(_Displayed):
     """What is bought of one item."""
 
     @property
@@ -973,7 +981,7 @@ class ExactColumn:
     def __len__(self) -> int: ...
     def __buffer__(self, flags: int, /) -> memoryview: ...
 
-class Curve:
+class Curve(_Displayed):
     """The costs at each number of portions, in the currency."""
 
     @property
@@ -1016,7 +1024,7 @@ class Curve:
         Raises CostError (``cost.which``).
         """
 
-class Why:
+class Why(_Displayed):
     """How a figure came about; ``str()`` draws the tree."""
 
     @property
@@ -1032,6 +1040,8 @@ class Why:
     def data(self) -> dict[str, Any]:
         """The tree as dicts with the keys name, figure, how, source and parts."""
     def _repr_html_(self) -> str: ...
+    def _tree_html(self) -> str:
+        """The core's own HTML, which ``scalepan.displays`` keeps under this name."""
 
 class Leftover:
     """What is left of an item after the dish is cooked."""
@@ -1054,7 +1064,7 @@ class Leftover:
     def use_by(self) -> str:
         """ISO 8601, of what was on hand; or empty."""
 
-class Costing:
+class Costing(_Displayed):
     """A sized recipe with prices, by the four costs.
 
     Exactly, always: opening + till = used + thrown + closing.
@@ -1272,7 +1282,7 @@ class BasketDish:
     @property
     def saving_borne(self) -> Quantity: ...
 
-class Basket:
+class Basket(_Displayed):
     """Several dishes bought together, by the four costs.
 
     Exactly, always: opening + till = used + thrown + closing. Dishes are compared without what is
@@ -1366,7 +1376,7 @@ class LabelItem:
     def parts(self) -> list[LabelItem]:
         """Of a base."""
 
-class Label:
+class Label(_Displayed):
     """A draft of a label: ingredients by falling weight, and allergens through bases."""
 
     @property
@@ -1410,7 +1420,7 @@ class CashTotal:
 
 def cash_total(bill: Quantity, rounding: str, step: Number | None) -> CashTotal: ...
 
-class Selling:
+class Selling(_Displayed):
     """What a portion costs and is sold for; shares are of the net price."""
 
     @property
@@ -1433,7 +1443,7 @@ class Selling:
     def contribution(self) -> Quantity:
         """Net price - food cost."""
 
-class PriceFound:
+class PriceFound(_Displayed):
     """The price for a food-cost percentage, exact and as it stands on the card."""
 
     @property
@@ -1532,7 +1542,7 @@ def break_even(
     others: Sequence[tuple[str, Quantity, Quantity]],
 ) -> BreakEven: ...
 
-class Swap:
+class Swap(_Displayed):
     """The dish with other lines in place of one, the rest of it unchanged."""
 
     @property
@@ -1625,7 +1635,7 @@ class Driver:
     @property
     def more_borne(self) -> Quantity: ...
 
-class Interval:
+class Interval(_Displayed):
     """All that an amount may be: from ``low`` to ``high``, or at least ``low``."""
 
     def __init__(self, low: Number | Quantity, high: Number | Quantity | None = None) -> None:
@@ -1793,7 +1803,7 @@ class SweptCell:
     def __len__(self) -> int: ...
     def __getitem__(self, point: int) -> Quantity | bool | Interval | str | Exception: ...
 
-class Sheet(_Verbs):
+class Sheet(_Verbs, _Displayed):
     """Named cells, of which some are given and some follow by formulas.
 
     A change runs the formulas that depend on it, each once, and no others. A change that is

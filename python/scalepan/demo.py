@@ -10,7 +10,8 @@ import sys
 from typing import TYPE_CHECKING
 
 from scalepan.command_line import report
-from scalepan.command_line.tables import table, terminal_width, wrapped
+from scalepan.command_line.sections import NOTE, Section, Table, Texts, report_lines
+from scalepan.command_line.tables import terminal_width
 from scalepan.costs import cost
 from scalepan.prices import read_prices
 from scalepan.recipes import read_recipe
@@ -37,19 +38,20 @@ def demo_costings() -> tuple[Costing, Costing]:
 def lines_of_demo(width: int) -> list[str]:
     """What the demo prints."""
     small, large = demo_costings()
-    return report.joined(
-        [
-            ["The night kitchen of a hill-top observatory. All prices are invented."],
-            report.recipe_section(small.recipe, width),
-            report.recipe_section(large.recipe, width),
-            report.shopping_section(large, width),
-            report.costs_section(large, width),
-            _times_ten(small, large, width),
-            report.notes_section(large.to_check, width),
-            report.cautions_section(large.cautions, width),
-            _after_a_trim(width),
-        ]
-    )
+    sections = [
+        Section(
+            "", (Texts(("The night kitchen of a hill-top observatory. All prices are invented.",)),)
+        ),
+        *report.recipe_sections(small.recipe),
+        *report.recipe_sections(large.recipe),
+        report.shopping_section(large),
+        report.costs_section(large),
+        _times_ten(small, large),
+        report.notes_section(large.to_check),
+        report.cautions_section(large.cautions),
+        _after_a_trim(),
+    ]
+    return report_lines(sections, width)
 
 
 def draw_curve(path: str) -> None:
@@ -66,7 +68,7 @@ def _read() -> tuple[Recipe, PriceBook]:
     return read_recipe(recipe), read_prices(prices)
 
 
-def _times_ten(small: Costing, large: Costing, width: int) -> list[str]:
+def _times_ten(small: Costing, large: Costing) -> Section:
     factor = WANTED // WRITTEN
     guess = small.till * factor
     rows = [
@@ -75,13 +77,12 @@ def _times_ten(small: Costing, large: Costing, width: int) -> list[str]:
         ("the guess is out by", (guess - large.till).told_money),
         (f"what the {WANTED} really bear", large.borne.told_money),
     ]
-    lines = [report.heading(f'What "the till for {WRITTEN} times {factor}" would have said')]
-    lines += table(("", ""), rows, right=(1,), width=width)
     text = "Ten small shops would buy ten oil bottles and ten jars of paprika; one shop buys few."
-    return lines + wrapped(text, width, "  ")
+    title = f'What "the till for {WRITTEN} times {factor}" would have said'
+    return Section(title, (Table(("", ""), rows, (1,)), Texts((text,), NOTE)))
 
 
-def _after_a_trim(width: int) -> list[str]:
+def _after_a_trim() -> Section:
     """The dish for forty once more, with an edible share of the kitchen's own."""
     costing = demo_costings()[1]
     before = _figures_of_trim(costing)
@@ -89,14 +90,13 @@ def _after_a_trim(width: int) -> list[str]:
     after = _figures_of_trim(costing)
     told = ("edible share", "fennel to buy", "packs", "till", "borne")
     rows = list(zip(told, before, after, strict=True))
-    lines = [report.heading("After a trim test of your own: 68 % of the fennel is edible")]
-    lines += table(("", "before", "after"), rows, right=(), width=width)
     ran = [cell for cell in costing.sheet.ran if cell.startswith("fennel.")]
     text = (
         f"Run again: {len(costing.sheet.ran)} of {len(costing.sheet.cells())} cells: "
         f"{', '.join(ran)}, and the totals."
     )
-    return lines + wrapped(text, width, "  ")
+    title = "After a trim test of your own: 68 % of the fennel is edible"
+    return Section(title, (Table(("", "before", "after"), rows), Texts((text,), NOTE)))
 
 
 def _figures_of_trim(costing: Costing) -> list[str]:

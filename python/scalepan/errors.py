@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from scalepan.displays import repr_mimebundle
+
 
 class Error(Exception):
     """Base of every error.
@@ -32,6 +34,8 @@ class Error(Exception):
         self.line = line
         self.column = column
         self.cell = cell
+
+    _repr_mimebundle_ = repr_mimebundle
 
     @property
     def place(self) -> str:

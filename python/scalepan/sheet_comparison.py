@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan._core import Changes, Interval, Quantity
+from scalepan.displays import repr_mimebundle
 from scalepan.errors import Error, SheetError
 
 if TYPE_CHECKING:
@@ -64,22 +65,13 @@ class Comparison:
             for row, (cell, now) in enumerate(zip(self.cells, self.as_it_is, strict=True))
         ]
 
+    _repr_mimebundle_ = repr_mimebundle
+
     def __str__(self) -> str:
-        from scalepan.command_line.tables import table  # so that `import scalepan` stays quick
+        from scalepan.command_line.sections import section_lines  # so that importing stays quick
+        from scalepan.command_line.sheeting import comparison_section
 
-        header = ["", AS_IT_IS, *self.variants]
-        rows = [
-            [cell, told(now), *(self._told(row, name) for name in self.variants)]
-            for row, (cell, now) in enumerate(zip(self.cells, self.as_it_is, strict=True))
-        ]
-        return "\n".join(table(header, rows, right=(), width=_WIDTH))
-
-    def _told(self, row: int, variant: str) -> str:
-        outcome = self.outcomes[variant][row]
-        more = difference(self.as_it_is[row], outcome)
-        if more is None or not more:
-            return told(outcome)
-        return f"{told(outcome)} ({signed(more)})"
+        return "\n".join(section_lines(comparison_section(self), WIDTH))
 
     def _row(self, cell: str) -> int:
         return _place(self.cells, cell, "cell")
@@ -88,7 +80,7 @@ class Comparison:
         return self.variants[_place(self.variants, variant, "variant")]
 
 
-_WIDTH = 100
+WIDTH = 100
 _STAGES = ("AP", "EP", "cooked", "drained", "served")
 
 

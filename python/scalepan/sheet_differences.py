@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan._core import Changes, Formula
+from scalepan.displays import repr_mimebundle
 from scalepan.errors import Error
 from scalepan.sheet_content import Block, Content
 from scalepan.sheet_forms import change_entries, given_form, value_entries
@@ -47,6 +48,8 @@ class SheetDifference:
 
     def __bool__(self) -> bool:
         return bool(self.lines)
+
+    _repr_mimebundle_ = repr_mimebundle
 
     def __str__(self) -> str:
         return "\n".join(self.lines) or "no difference"

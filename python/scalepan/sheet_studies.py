@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from scalepan import _core
+from scalepan.displays import repr_mimebundle
 from scalepan.errors import Error, make_error
 
 if TYPE_CHECKING:
@@ -40,6 +41,8 @@ class Sweep:
 
     def __iter__(self) -> Iterator[SweptCell]:
         return iter(self._cells.values())
+
+    _repr_mimebundle_ = repr_mimebundle
 
     def __repr__(self) -> str:
         return f"<Sweep of {self.name} over {len(self)} values: {', '.join(self.cells)}>"

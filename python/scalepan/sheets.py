@@ -71,6 +71,12 @@ class Sheet(Studies):
         else:
             super().__init__(costing)
         self._variants = Variants()
+        self._of_costing = costing is not None
+
+    @property
+    def of_costing(self) -> bool:
+        """Whether it is a costing's, which is kept in a file by ``Costing.save``."""
+        return self._of_costing
 
     @property
     def variants(self) -> Variants:

@@ -30,6 +30,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.conversion",
         "scalepan.costs",
         "scalepan.covers",
+        "scalepan.displays",
         "scalepan.errors",
         "scalepan.files",
         "scalepan.foods",

@@ -12,24 +12,37 @@ from scalepan.command_line.documents import (
     shopping_document,
 )
 from scalepan.command_line.report import (
+    MINOR_UNITS,
     at_least,
     bare_money,
     cost_rows,
-    heading,
     in_currency,
     priced_in,
     shopping_header,
     shopping_notes,
     shopping_rows,
-    total_line,
+    total,
+    with_notes,
 )
-from scalepan.command_line.tables import table, wrapped
+from scalepan.command_line.sections import ALL_OF_A_KITCHEN, NOTE, Section, Table, Texts
+from scalepan.command_line.stocking import left_section
 
 if TYPE_CHECKING:
     from scalepan._core import Basket, BasketDish, DishNeed
 
 
-def dishes_section(basket: Basket, width: int) -> list[str]:
+def basket_sections(basket: Basket) -> list[Section]:
+    """Dishes, packs, what is left, costs, notes and cautions."""
+    sections = [
+        dishes_section(basket),
+        basket_shopping_section(basket),
+        left_section(basket),
+        basket_costs_section(basket),
+    ]
+    return with_notes(sections, basket.to_check, basket.cautions)
+
+
+def dishes_section(basket: Basket) -> Section:
     """What each dish is charged, beside what it would take apart."""
     rows = [
         (
@@ -45,43 +58,42 @@ def dishes_section(basket: Basket, width: int) -> list[str]:
     ]
     header = ("dish", "portions", "till", "borne", "a portion", "till apart", "saved")
     title = f"{len(rows)} dish{'' if len(rows) == 1 else 'es'}{in_currency(basket.till.unit)}"
-    lines = [heading(title), *table(header, rows, right=(1, 2, 3, 4, 5, 6), width=width)]
-    note = (
+    body = Table(header, rows, (1, 2, 3, 4, 5, 6), whole="basket.dishes")
+    notes = [
         "Packs are bought for all dishes together; each is charged its share of them by use, and "
         "a portion is what it bears."
-    )
-    lines += wrapped(note, width, "  ")
+    ]
     partly = [dish.name for dish in basket.dishes if dish.unpriced]
     if partly:
-        lines += wrapped(f"At least, since not all is priced: {', '.join(partly)}.", width, "  ")
-    return lines
+        notes.append(f"At least, since not all is priced: {', '.join(partly)}.")
+    return Section(title, (body, Texts(notes, NOTE)))
 
 
-def basket_shopping_section(basket: Basket, width: int) -> list[str]:
+def basket_shopping_section(basket: Basket) -> Section:
     """The packs to buy, and the dishes they are for."""
     uses = [_names(row.dishes, len(basket.dishes)) for row in basket.shopping]
     rows = [(*row, use) for row, use in zip(shopping_rows(basket), uses, strict=True)]
-    header = (*shopping_header(basket), "for")
-    body = table(header, rows, right=(3,), width=width)
-    lines = [heading("To buy"), *body, *shopping_notes(basket, width), total_line(basket)]
+    body = Table(
+        (*shopping_header(basket.till), "for"), rows, (3,), "basket.shopping", ALL_OF_A_KITCHEN
+    )
+    notes = [*shopping_notes(basket), total(basket)]
     if basket.unpriced:
-        lines += wrapped(f"not priced: {', '.join(basket.unpriced)}", width, "  ")
-    return lines
+        notes.append(f"not priced: {', '.join(basket.unpriced)}")
+    return Section("To buy", (body, Texts(notes, NOTE)))
 
 
-def basket_costs_section(basket: Basket, width: int) -> list[str]:
+def basket_costs_section(basket: Basket) -> Section:
     """The four costs in all, and what buying together saves."""
-    header = ("cost", priced_in(basket), "meaning")
-    lines = [heading("Costs"), *table(header, cost_rows(basket), right=(1,), width=width)]
+    body = Table(("cost", priced_in(basket), "meaning"), cost_rows(basket), (1,))
     least = at_least(bool(basket.unpriced))
+    notes = []
     for name, apart, saving in (
         ("till", basket.apart_till, basket.saving),
         ("borne", basket.apart_borne, basket.saving_borne),
     ):
         saved = f"{saving.told_money} saved" if saving >= 0 else f"{(-saving).told_money} more"
-        lines.append(f"  {name} apart {least}{apart.told_money}: together {saved}")
-    lines.append("  Shown to the currency's minor unit, rounded half up; --json has exact figures.")
-    return lines
+        notes.append(f"{name} apart {least}{apart.told_money}: together {saved}")
+    return Section("Costs", (body, Texts(notes, NOTE), MINOR_UNITS))
 
 
 def basket_document(basket: Basket) -> dict[str, Any]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line.documents import packs_document, quantity_document, quantity_or_null
-from scalepan.command_line.report import bare_money, heading, packs_text, priced_in
-from scalepan.command_line.tables import table, wrapped
+from scalepan.command_line.report import bare_money, packs_text, price_head, priced_in
+from scalepan.command_line.sections import NOTE, POINT, Section, Table, Texts
 from scalepan.errors import make_error
 
 if TYPE_CHECKING:
@@ -29,9 +29,7 @@ def swap_asked(text: str) -> tuple[str, list[str]]:
     return line.strip(), lines
 
 
-def pack_prices_section(
-    costing: Costing, item: str, prices: list[PackPrice], width: int
-) -> list[str]:
+def pack_prices_section(costing: Costing, item: str, prices: list[PackPrice]) -> Section:
     """Each pack with its price now, the price it is worth, and that by its size alone."""
     rows = [
         (
@@ -49,13 +47,13 @@ def pack_prices_section(
         "Worth: the highest price at which the cheapest packs for this need hold it. By size: as "
         "if packs could be divided. Shown rounded half up; --json has exact figures."
     )
-    lines = [heading(f"Packs of {item}")]
-    lines += table(header, rows, right=(1, 3, 4), width=width)
-    return lines + wrapped(note, width, "  ")
+    body = Table(header, rows, (1, 3, 4))
+    return Section(f"Packs of {item}", (body, Texts((note,), NOTE)))
 
 
-def swaps_section(costing: Costing, swaps: list[Swap], width: int) -> list[str]:
-    """The swaps that save most first, and what the label gains or loses by them."""
+def swaps_section(till: Quantity, borne: Quantity, swaps: list[Swap]) -> Section:
+    """The swaps that save most first, and what the label gains or loses by them; ``till`` and
+    ``borne`` are those of the dish as it is."""
     rows = [
         (
             swap.line,
@@ -67,16 +65,19 @@ def swaps_section(costing: Costing, swaps: list[Swap], width: int) -> list[str]:
         )
         for swap in swaps
     ]
-    rows.insert(0, ("as it is", "", bare_money(costing.till), "", bare_money(costing.borne), ""))
-    header = ("in place of", "lines", f"till {priced_in(costing)}", "saved", "borne", "saved")
-    lines = [heading("Swaps"), *table(header, rows, right=(2, 3, 4, 5), width=width)]
-    for swap in swaps:
-        for text in _remarks(swap):
-            lines += wrapped(f"{swap.line} = {'; '.join(swap.lines)}: {text}", width, "  - ")
-    return lines + wrapped(_CHECK_PACKS, width, "  ")
+    rows.insert(0, ("as it is", "", bare_money(till), "", bare_money(borne), ""))
+    currency = price_head(till)
+    header = ("in place of", "lines", f"till {currency}", "saved", "borne", "saved")
+    remarks = [
+        f"{swap.line} = {'; '.join(swap.lines)}: {text}"
+        for swap in swaps
+        for text in _remarks(swap)
+    ]
+    body = Table(header, rows, (2, 3, 4, 5))
+    return Section("Swaps", (body, Texts(remarks, POINT), Texts((_CHECK_PACKS,), NOTE)))
 
 
-def make_or_buy_section(costing: Costing, found: MakeOrBuy, width: int) -> list[str]:
+def make_or_buy_section(costing: Costing, found: MakeOrBuy) -> Section:
     """Both ways side by side, for the base and for the whole dish."""
     rows = [
         ("made", *_both(found.made_till, found.made_borne), "its lines' shares by use"),
@@ -91,13 +92,13 @@ def make_or_buy_section(costing: Costing, found: MakeOrBuy, width: int) -> list[
         ),
     ]
     header = ("", f"till {priced_in(costing)}", "borne", "")
-    lines = [heading(f"{found.base}, {found.amount.told}: made, or {found.item} bought")]
-    lines += table(header, rows, right=(1, 2), width=width)
-    for way, missing in (("Made", found.unpriced_made), ("Bought", found.unpriced_bought)):
-        if missing:
-            text = f"{way}, it takes more than is shown: not priced: {', '.join(missing)}."
-            lines += wrapped(text, width, "  ")
-    return lines
+    notes = [
+        f"{way}, it takes more than is shown: not priced: {', '.join(missing)}."
+        for way, missing in (("Made", found.unpriced_made), ("Bought", found.unpriced_bought))
+        if missing
+    ]
+    title = f"{found.base}, {found.amount.told}: made, or {found.item} bought"
+    return Section(title, (Table(header, rows, (1, 2)), Texts(notes, NOTE)))
 
 
 def pack_prices_document(prices: list[PackPrice]) -> dict[str, Any]:

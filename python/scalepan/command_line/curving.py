@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line.documents import COSTS, packs_document
-from scalepan.command_line.report import bare_money, heading, in_currency, joined, packs_text
-from scalepan.command_line.tables import table, wrapped
+from scalepan.command_line.report import bare_money, in_currency, packs_text
+from scalepan.command_line.sections import NOTE, Rows, Section, Table, Texts
 from scalepan.errors import make_error
 
 if TYPE_CHECKING:
@@ -17,16 +17,15 @@ if TYPE_CHECKING:
     from scalepan._core import CheapestCount, CountRun, Curve
 
 
-def curve_section(curve: Curve, width: int) -> list[str]:
+def curve_sections(curve: Curve) -> list[Section]:
     """The points, the breakpoints, and the numbers of portions to look for."""
-    sections = [
-        _points_section(curve, width),
-        _cheapest_section(curve, width),
-        _dominated_section(curve, width),
-        _even_section(curve, width),
-        _breakpoints_section(curve, width),
+    return [
+        _points_section(curve),
+        _cheapest_section(curve),
+        _dominated_section(curve),
+        _even_section(curve),
+        _breakpoints_section(curve),
     ]
-    return joined(sections)
 
 
 def curve_document(curve: Curve) -> dict[str, Any]:
@@ -69,82 +68,77 @@ def save_plot(curve: Curve, name: str, path: str) -> None:
         raise make_error("file.plot", f"cannot write the plot: {reason}", file=path) from None
 
 
-def _points_section(curve: Curve, width: int) -> list[str]:
-    rows = [
-        (
-            _core.exact_text(portions),
-            *(_money(curve, cost) for cost in costs),
-            _money(curve, costs[0] / portions),
-            _money(curve, costs[3] / portions),
-        )
-        for portions, *costs in zip(
-            curve.portions, curve.till, curve.used, curve.thrown, curve.borne, strict=True
-        )
-    ]
+def _points_section(curve: Curve) -> Section:
+    points = list(
+        zip(curve.portions, curve.till, curve.used, curve.thrown, curve.borne, strict=True)
+    )
     header = ("portions", *COSTS, "till each", "borne each")
-    lines = [heading(f"Costs by portions{in_currency(curve.currency)}")]
-    lines += table(header, rows, right=range(len(header)), width=width)
-    if curve.unpriced:
-        lines += wrapped(f"At least: not priced: {', '.join(curve.unpriced)}.", width, "  ")
-    return lines
+    rows = Rows(points, lambda point: _point_row(curve, *point))
+    body = Table(header, rows, range(len(header)), whole="curve.portions, curve.till, ...")
+    missing = f"At least: not priced: {', '.join(curve.unpriced)}."
+    notes = Texts([missing] if curve.unpriced else [], NOTE)
+    return Section(f"Costs by portions{in_currency(curve.currency)}", (body, notes))
 
 
-def _breakpoints_section(curve: Curve, width: int) -> list[str]:
-    rows = [
-        (
+def _point_row(curve: Curve, portions: Fraction, *costs: Fraction) -> tuple[str, ...]:
+    return (
+        _core.exact_text(portions),
+        *(_money(curve, cost) for cost in costs),
+        _money(curve, costs[0] / portions),
+        _money(curve, costs[3] / portions),
+    )
+
+
+def _breakpoints_section(curve: Curve) -> Section:
+    rows = Rows(
+        curve.breakpoints,
+        lambda point: (
             _core.exact_text(point.portions),
             point.item,
             packs_text(point.packs_before),
             packs_text(point.packs),
-        )
-        for point in curve.breakpoints
-    ]
-    if not rows:
-        return []
-    header = ("from", "item", "packs before", "packs then")
-    return [heading("Where the packs change"), *table(header, rows, right=(0,), width=width)]
+        ),
+    )
+    body = Table(("from", "item", "packs before", "packs then"), rows, (0,), "curve.breakpoints")
+    return _unless_empty("Where the packs change", body)
 
 
-def _even_section(curve: Curve, width: int) -> list[str]:
+def _even_section(curve: Curve) -> Section:
     rows = [
         (even.item, "; ".join(str(run) for run in even.counts) or "at none of these")
         for even in curve.even_counts
     ]
-    if not rows:
-        return []
-    header = ("item", "portions")
-    title = "Where packs come out even, with nothing left"
-    return [heading(title), *table(header, rows, right=(), width=width)]
+    body = Table(("item", "portions"), rows, whole="curve.even_counts")
+    return _unless_empty("Where packs come out even, with nothing left", body)
 
 
-def _cheapest_section(curve: Curve, width: int) -> list[str]:
+def _cheapest_section(curve: Curve) -> Section:
     rows = []
     for name in COSTS:
         if (best := curve.cheapest(name)) is not None:
             counts = "; ".join(str(run) for run in best.counts)
             rows.append((name, _money(curve, best.per_portion), counts))
-    if not rows:
-        return []
-    header = ("cost", "a portion", "at portions")
-    return [heading("Least a portion"), *table(header, rows, right=(1,), width=width)]
+    return _unless_empty("Least a portion", Table(("cost", "a portion", "at portions"), rows, (1,)))
 
 
-def _dominated_section(curve: Curve, width: int) -> list[str]:
-    rows = [
-        (
+def _dominated_section(curve: Curve) -> Section:
+    rows = Rows(
+        curve.dominated(),
+        lambda point: (
             _core.exact_text(point.first)
             if point.first == point.last
             else f"{_core.exact_text(point.first)} to {_core.exact_text(point.last)}",
             _core.exact_text(point.by),
             _money(curve, point.costs),
-        )
-        for point in curve.dominated()
-    ]
-    if not rows:
-        return []
+        ),
+    )
     header = ("portions", "so many cost no more", "till")
-    title = "Where a larger batch costs no more at the till"
-    return [heading(title), *table(header, rows, right=(0, 1, 2), width=width)]
+    body = Table(header, rows, (0, 1, 2), whole="curve.dominated()")
+    return _unless_empty("Where a larger batch costs no more at the till", body)
+
+
+def _unless_empty(title: str, body: Table) -> Section:
+    return Section(title, (body,)) if body.rows else Section()
 
 
 def _money(curve: Curve, amount: Fraction) -> str:

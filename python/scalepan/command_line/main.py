@@ -28,6 +28,8 @@ from scalepan.command_line import (
     yielding,
 )
 from scalepan.command_line.arguments import parser
+from scalepan.command_line.costing import costing_sections
+from scalepan.command_line.sections import report_lines
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
 from scalepan.costs import by_shop, cost
@@ -44,10 +46,11 @@ from scalepan.yield_tests import read_yield_test
 
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from scalepan._core import Catalog, Costing, Recipe
     from scalepan.command_line.output import Output
+    from scalepan.command_line.sections import Section
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -75,15 +78,16 @@ def _print_output(document: dict[str, Any], lines: list[str], *, as_json: bool) 
     print(text, flush=True)
 
 
+def _printed(sections: Iterable[Section]) -> list[str]:
+    return report_lines(sections, terminal_width())
+
+
 def _print_error(error: Error, *, as_json: bool) -> None:
     sys.stderr.reconfigure(errors="replace")  # type: ignore[union-attr]
     if as_json:
         print(json.dumps(documents.error_document(error), ensure_ascii=False), file=sys.stderr)
         return
-    place = f"{error.place}: " if error.place else ""
-    print(f"scalepan: {place}{error.message} [{error.code}]", file=sys.stderr)
-    if error.hint:
-        print(f"  {error.hint}", file=sys.stderr)
+    print("scalepan:", "\n".join(report.error_lines(error)), file=sys.stderr)
 
 
 def _catalog(options: argparse.Namespace) -> Catalog:
@@ -114,7 +118,6 @@ def _cost_options(options: argparse.Namespace, measures: str | None) -> dict[str
 
 def _scale(options: argparse.Namespace) -> Output:
     recipe = _sized_recipe(options)
-    width = terminal_width()
     cautions = _core.cautions(recipe)
     notes = _core.lines_to_check(recipe)
     remarks = sizing.remarks(recipe, options)
@@ -124,20 +127,15 @@ def _scale(options: argparse.Namespace) -> Output:
         "to_check": notes,
         "cautions": documents.cautions_document(cautions),
     }
-    amounts = report.recipe_section(recipe, width, remarks)
+    amounts = report.recipe_sections(recipe, remarks)
     if options.volumes or options.weights:
         measured = measuring.measured_with_bases(
             recipe, options.volumes, options.weights, options.within or measuring.NEAR_ENOUGH
         )
         document["measured_out"] = measuring.recipe_document(measured)
-        amounts = measuring.recipe_section(recipe, measured, width, remarks)
+        amounts = measuring.recipe_sections(recipe, measured, remarks)
         notes += measuring.doubts(recipe, measured)
-    sections = [
-        amounts,
-        report.notes_section(notes, width),
-        report.cautions_section(cautions, width),
-    ]
-    return document, report.joined(sections)
+    return document, _printed(report.with_notes(amounts, notes, cautions))
 
 
 def _page(options: argparse.Namespace) -> Output:
@@ -151,18 +149,17 @@ def _page(options: argparse.Namespace) -> Output:
 def _buy(options: argparse.Namespace) -> Output:
     recipe = _sized_recipe(options)
     costing = _costing(options, recipe)
-    width = terminal_width()
     sections = [
-        report.shopping_section(costing, width),
-        stocking.left_section(costing, width),
-        report.notes_section([*sizing.remarks(recipe, options), *costing.to_check], width),
+        report.shopping_section(costing),
+        stocking.left_section(costing),
+        report.notes_section([*sizing.remarks(recipe, options), *costing.to_check]),
     ]
     document = {
         **documents.shopping_document(costing),
         "left": stocking.left_document(costing),
         **sizing.document(recipe, options),
     }
-    return document, report.joined(sections)
+    return document, _printed(sections)
 
 
 def _shops(options: argparse.Namespace) -> Output:
@@ -172,13 +169,13 @@ def _shops(options: argparse.Namespace) -> Output:
     rows = by_shop(
         recipe, prices.on(options.date, options.shop), **_cost_options(options, measures)
     )
-    lines = stocking.shops_section(report.title_text(recipe), rows, terminal_width())
+    sections = stocking.shops_sections(report.title_text(recipe), rows)
     document = {
         "shops": stocking.shops_document(rows),
         "to_check": stocking.shops_to_check(rows),
         **sizing.document(recipe, options),
     }
-    return document, lines
+    return document, _printed(sections)
 
 
 def _cost(options: argparse.Namespace) -> Output:
@@ -186,7 +183,6 @@ def _cost(options: argparse.Namespace) -> Output:
     costing = _costing(options, recipe)
     if options.save:
         costing.save(options.save)
-    width = terminal_width()
     document = {
         "recipe": documents.recipe_document(recipe),
         **sizing.document(recipe, options),
@@ -195,15 +191,7 @@ def _cost(options: argparse.Namespace) -> Output:
         "left": stocking.left_document(costing),
         "cautions": documents.cautions_document(costing.cautions),
     }
-    sections = [
-        report.recipe_section(recipe, width, sizing.remarks(recipe, options)),
-        report.shopping_section(costing, width),
-        stocking.left_section(costing, width),
-        report.costs_section(costing, width),
-        report.notes_section(costing.to_check, width),
-        report.cautions_section(costing.cautions, width),
-    ]
-    return document, report.joined(sections)
+    return document, _printed(costing_sections(costing, sizing.remarks(recipe, options)))
 
 
 def _price(options: argparse.Namespace) -> Output:
@@ -217,13 +205,12 @@ def _price(options: argparse.Namespace) -> Output:
         ending=options.ending,
         step=options.ending_step,
     )
-    width = terminal_width()
     sections = [
-        pricing.price_section(report.title_text(costing.recipe), found, costing.unpriced, width),
-        report.notes_section([*sizing.remarks(recipe, options), *costing.to_check], width),
+        pricing.price_section(report.title_text(costing.recipe), found, costing.unpriced),
+        report.notes_section([*sizing.remarks(recipe, options), *costing.to_check]),
     ]
     document = {**pricing.price_document(found), **sizing.document(recipe, options)}
-    return document, report.joined(sections)
+    return document, _printed(sections)
 
 
 def _spend(options: argparse.Namespace) -> Output:
@@ -237,44 +224,41 @@ def _spend(options: argparse.Namespace) -> Output:
         portions, title = found.portions, spending.spend_section(written.recipe.name, spend, found)
     costing = _costing(options, written.recipe.scale(portions=portions))
     drivers = costing.drivers(options.more)
-    width = terminal_width()
     sections = [
         title,
-        spending.drivers_section(drivers, options.more, width),
-        report.notes_section(costing.to_check, width),
+        spending.drivers_section(drivers, options.more),
+        report.notes_section(costing.to_check),
     ]
     if options.most is None:
-        return spending.least_document(least, drivers), report.joined(sections)
-    return spending.spend_document(spend, found, drivers), report.joined(sections)
+        return spending.least_document(least, drivers), _printed(sections)
+    return spending.spend_document(spend, found, drivers), _printed(sections)
 
 
 def _break_even(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     prices = costing.pack_prices(options.item)
-    lines = choosing.pack_prices_section(costing, options.item, prices, terminal_width())
-    return choosing.pack_prices_document(prices), lines
+    section = choosing.pack_prices_section(costing, options.item, prices)
+    return choosing.pack_prices_document(prices), _printed([section])
 
 
 def _swap(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     swaps = costing.swaps([choosing.swap_asked(text) for text in options.swap], options.rank)
-    width = terminal_width()
     sections = [
-        choosing.swaps_section(costing, swaps, width),
-        report.notes_section(costing.to_check, width),
+        choosing.swaps_section(costing.till, costing.borne, swaps),
+        report.notes_section(costing.to_check),
     ]
-    return choosing.swaps_document(costing, swaps), report.joined(sections)
+    return choosing.swaps_document(costing, swaps), _printed(sections)
 
 
 def _make_or_buy(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     found = costing.make_or_buy(options.base, options.item)
-    width = terminal_width()
     sections = [
-        choosing.make_or_buy_section(costing, found, width),
-        report.notes_section(costing.to_check, width),
+        choosing.make_or_buy_section(costing, found),
+        report.notes_section(costing.to_check),
     ]
-    return choosing.make_or_buy_document(found), report.joined(sections)
+    return choosing.make_or_buy_document(found), _printed(sections)
 
 
 def _basket(options: argparse.Namespace) -> Output:
@@ -288,16 +272,7 @@ def _basket(options: argparse.Namespace) -> Output:
     if options.why:
         why = bought.explain(options.why)
         return documents.why_document(why), str(why).splitlines()
-    width = terminal_width()
-    sections = [
-        basketing.dishes_section(bought, width),
-        basketing.basket_shopping_section(bought, width),
-        stocking.left_section(bought, width),
-        basketing.basket_costs_section(bought, width),
-        report.notes_section(bought.to_check, width),
-        report.cautions_section(bought.cautions, width),
-    ]
-    return basketing.basket_document(bought), report.joined(sections)
+    return basketing.basket_document(bought), _printed(basketing.basket_sections(bought))
 
 
 def _curve(options: argparse.Namespace) -> Output:
@@ -305,7 +280,7 @@ def _curve(options: argparse.Namespace) -> Output:
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         curving.save_plot(curve, recipe.name, options.plot)
-    return curving.curve_document(curve), curving.curve_section(curve, terminal_width())
+    return curving.curve_document(curve), _printed(curving.curve_sections(curve))
 
 
 def _why(options: argparse.Namespace) -> Output:
@@ -366,7 +341,7 @@ def _yield(options: argparse.Namespace) -> Output:
     )
     if options.as_facts:
         return {"facts": test.facts()}, yielding.facts_lines(test)
-    lines = yielding.yield_lines(test, portion, price, terminal_width())
+    lines = _printed(yielding.yield_sections(test, portion, price))
     return yield_documents.yield_document(test, portion, price), lines
 
 

@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line.documents import facts_document, quantity_document
-from scalepan.command_line.report import base_title, facts_lines, title_lines
-from scalepan.command_line.tables import bound, table, wrapped
+from scalepan.command_line.report import base_section, facts_lines, titled
+from scalepan.command_line.sections import NOTE, Section, Table, Texts
+from scalepan.command_line.tables import bound, wrapped
 from scalepan.measuring import measure_out_recipe
 
 if TYPE_CHECKING:
@@ -45,22 +46,21 @@ def measuring_document(result: MeasuredOut) -> dict[str, Any]:
     }
 
 
-def recipe_section(
-    recipe: Recipe, measured: Measured, width: int, remarks: Sequence[str] = ()
-) -> list[str]:
+def recipe_sections(
+    recipe: Recipe, measured: Measured, remarks: Sequence[str] = ()
+) -> list[Section]:
     """Title, tested sizes, every line by the measures, and how far each is from exact; the bases
     first."""
-    lines = []
-    for base in recipe.bases:
-        lines += [*base_title(base, width), *_amounts(measured[base.name], width), ""]
+    bases = [base_section(base, _amounts(measured[base.name])) for base in recipe.bases]
+    own = titled(recipe, _amounts(measured[""]), remarks)
     meant = measures_meant(recipe)
-    below = [*wrapped(meant, width, "  ")] if meant else []
-    return [*lines, *title_lines(recipe, width, remarks), *_amounts(measured[""], width), *below]
+    below = Texts([meant] if meant else [], NOTE)
+    return [*bases, Section(own.title, (*own.parts, below))]
 
 
-def _amounts(measured: Sequence[MeasuredLine], width: int) -> list[str]:
+def _amounts(measured: Sequence[MeasuredLine]) -> Table:
     rows = [(line.told, *_exact_of(line)) for line in measured]
-    return table(("by measures", "as written", "off"), rows, right=(), width=width)
+    return Table(("by measures", "as written", "off"), rows)
 
 
 def _exact_of(line: MeasuredLine) -> tuple[str, str]:

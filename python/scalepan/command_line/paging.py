@@ -11,13 +11,13 @@ from scalepan.command_line.measuring import NEAR_ENOUGH, measures_meant
 from scalepan.command_line.report import (
     base_texts,
     batch_texts,
-    caution_lines,
-    joined,
+    caution_parts,
     listed,
     stage_of,
     title_text,
     with_headings,
 )
+from scalepan.command_line.sections import Section, joined, section_lines
 from scalepan.command_line.tables import TIE, bound, table, text_width, wrapped
 from scalepan.measure_sets import set_of
 from scalepan.measuring import measure_out_lines, share_of
@@ -81,7 +81,7 @@ class _Page:
                 self._method(recipe),
                 self._times(),
                 self._label(),
-                ["Cautions", *caution_lines(_core.safety_cautions(recipe), self._width)],
+                self._cautions(),
                 self._to_check(),
             ]
         )
@@ -165,6 +165,10 @@ class _Page:
         first, *others = _core.label(self._recipe).text.split("\n")
         lines = self._wrapped(f"Label: {first}")
         return lines + [line for text in others for line in self._wrapped(text)]
+
+    def _cautions(self) -> list[str]:
+        parts = caution_parts(_core.safety_cautions(self._recipe))
+        return section_lines(Section("Cautions", parts), self._width, head=str)
 
     def _to_check(self) -> list[str]:
         notes = [*_core.lines_to_check(self._recipe), *self._notes]

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line.documents import quantity_document
-from scalepan.command_line.report import heading
-from scalepan.command_line.tables import table, wrapped
+from scalepan.command_line.report import money_of
+from scalepan.command_line.sections import NOTE, Figure, Rounded, Section, Table, Texts
 
 if TYPE_CHECKING:
     from fractions import Fraction
@@ -15,33 +15,42 @@ if TYPE_CHECKING:
     from scalepan._core import PriceFound, Quantity, Selling
 
 
-def price_section(title: str, found: PriceFound, unpriced: list[str], width: int) -> list[str]:
+ROUNDED = Rounded(("Shown rounded half up; --json has exact figures.",), NOTE)
+_SHARE = ("food cost %", "food cost / net; gross profit is the rest")
+
+
+def price_section(title: str, found: PriceFound, unpriced: list[str]) -> Section:
     """The exact price and the one of the ending, side by side."""
     exact, shelf = found.exact, found.shelf
     least, most = ("at least ", "at most ") if unpriced else ("", "")
+    amounts = list(zip(_meanings(exact), amounts_of(exact), amounts_of(shelf), strict=True))
     rows = [
-        (name, least + _money(one), least + _money(other), meaning)
-        for (name, meaning), one, other in zip(
-            _meanings(exact), _amounts(exact), _amounts(shelf), strict=True
-        )
+        (name, money_of(one, least), money_of(other, least), meaning)
+        for (name, meaning), one, other in amounts[:-1]
     ]
     # Of the price on the card, where the food cost may be more than is known.
-    name, one, other, meaning = rows[-1]
-    rows[-1] = (name, one, most + other.removeprefix(least), meaning)
+    (name, meaning), one, other = amounts[-1]
+    rows.append((name, money_of(one, least), money_of(other, most), meaning))
     rows.append(
         (
-            "food cost %",
-            _percent(exact.food_cost_share),
-            least + _percent(shelf.food_cost_share),
-            "food cost / net; gross profit is the rest",
+            _SHARE[0],
+            share_of(exact),
+            least + share_of(shelf),
+            _SHARE[1],
         )
     )
-    header = ("a portion", "exact", "on the card", "meaning")
-    lines = [heading(title), *table(header, rows, right=(1, 2), width=width)]
-    if unpriced:
-        missing = f"Too low: not priced, and so not in the food cost: {', '.join(unpriced)}."
-        lines += wrapped(missing, width, "  ")
-    return lines + wrapped("Shown rounded half up; --json has exact figures.", width, "  ")
+    body = Table(("a portion", "exact", "on the card", "meaning"), rows, (1, 2))
+    missing = f"Too low: not priced, and so not in the food cost: {', '.join(unpriced)}."
+    return Section(title, (body, Texts([missing] if unpriced else [], NOTE), ROUNDED))
+
+
+def selling_rows(selling: Selling) -> list[tuple[str, str, str]]:
+    """Name, amount and meaning of what a price comes to."""
+    rows = [
+        (name, money_of(amount), meaning)
+        for (name, meaning), amount in zip(_meanings(selling), amounts_of(selling), strict=True)
+    ]
+    return [*rows, (_SHARE[0], share_of(selling), _SHARE[1])]
 
 
 def price_document(found: PriceFound) -> dict[str, Any]:
@@ -67,7 +76,7 @@ def _tax_rate(selling: Selling) -> Fraction:
     return selling.tax.value / selling.net.value
 
 
-def _amounts(selling: Selling) -> tuple[Quantity, ...]:
+def amounts_of(selling: Selling) -> tuple[Quantity, ...]:
     return (selling.food_cost, selling.net, selling.tax, selling.gross, selling.contribution)
 
 
@@ -84,9 +93,8 @@ def _selling_document(selling: Selling) -> dict[str, Any]:
     }
 
 
-def _money(amount: Quantity) -> str:
-    return amount.told_money
-
-
-def _percent(share: Fraction) -> str:
-    return f"{_core.fixed_text(share * 100, 1)} %"
+def share_of(selling: Selling) -> str:
+    """The food-cost percentage, with the exact share beside it where it is rounded."""
+    share = selling.food_cost_share
+    told = f"{_core.fixed_text(share * 100, 1)} %"
+    return told if (share * 1000).denominator == 1 else Figure(told, _core.exact_text(share))

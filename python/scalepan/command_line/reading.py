@@ -16,7 +16,17 @@ if TYPE_CHECKING:
 def line_section(line: WrittenLine, width: int) -> list[str]:
     """One thing a row, and no row for what the line does not say."""
     if line.kind != "ingredient":
-        return [f"{line.kind}: {line.heading}" if line.heading else line.kind]
+        return [kind_text(line)]
+    return [text for name, told in line_rows(line) for text in wrapped(f"{name:9}{told}", width)]
+
+
+def kind_text(line: WrittenLine) -> str:
+    """Of a line that is no ingredient."""
+    return f"{line.kind}: {line.heading}" if line.heading else line.kind
+
+
+def line_rows(line: WrittenLine) -> list[tuple[str, str]]:
+    """What the line says, each under its name."""
     rows = [
         ("under", line.heading),
         ("amount", _amount(line)),
@@ -30,11 +40,7 @@ def line_section(line: WrittenLine, width: int) -> list[str]:
         ("rule", line.rule),
         ("optional", "yes" if line.optional else ""),
     ]
-    lines = []
-    for name, text in rows:
-        if text:
-            lines += wrapped(f"{name:9}{text}", width)
-    return lines
+    return [(name, text) for name, text in rows if text]
 
 
 def line_document(line: WrittenLine) -> dict[str, Any]:

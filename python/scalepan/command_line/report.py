@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
-import os
-import sys
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from scalepan import _core
-from scalepan.command_line.tables import table, wrapped
+from scalepan.command_line.sections import (
+    ALL_OF_A_KITCHEN,
+    NOTE,
+    POINT,
+    Figure,
+    Gap,
+    Group,
+    Rounded,
+    Section,
+    Table,
+    Texts,
+)
+from scalepan.command_line.tables import wrapped
+from scalepan.errors import Error
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -22,52 +34,39 @@ _COSTS = (
     ("borne", "used + thrown: what the dish costs"),
 )
 
-
-def heading(text: str) -> str:
-    """Bold on a terminal, plain elsewhere and where NO_COLOR is set."""
-    bold = sys.stdout.isatty() and "NO_COLOR" not in os.environ
-    return f"\033[1m{text}\033[0m" if bold else text
-
-
-def joined(sections: list[list[str]]) -> list[str]:
-    """Sections with a blank line between; empty ones leave none."""
-    lines: list[str] = []
-    for section in sections:
-        if section:
-            lines += [*([""] if lines else []), *section]
-    return lines
+ABOUT = "≈"
+LINE_HEADER = ("amount", "stage", "scales")
+MINOR_UNITS = Rounded(
+    ("Shown to the currency's minor unit, rounded half up; --json has exact figures.",), NOTE
+)
 
 
-def recipe_section(recipe: Recipe, width: int, remarks: Sequence[str] = ()) -> list[str]:
+def recipe_sections(recipe: Recipe, remarks: Sequence[str] = ()) -> list[Section]:
     """Title, tested sizes and the amounts, those of the bases first."""
-    sections = [
-        [*base_title(base, width), *_amounts(base.recipe, width), ""] for base in recipe.bases
-    ]
-    own = [*title_lines(recipe, width, remarks), *_amounts(recipe, width)]
-    return [*(line for section in sections for line in section), *own]
+    bases = [base_section(base, amounts_table(base.recipe)) for base in recipe.bases]
+    return [*bases, titled(recipe, amounts_table(recipe), remarks)]
 
 
-def _amounts(recipe: Recipe, width: int) -> list[str]:
-    header = ("amount", "stage", "scales")
-    return table(header, _line_rows(recipe), right=(), width=width)
+def amounts_table(recipe: Recipe) -> Table:
+    """Each line's amount, stage and rule."""
+    return Table(LINE_HEADER, _line_rows(recipe), most=ALL_OF_A_KITCHEN)
 
 
-def title_lines(recipe: Recipe, width: int, remarks: Sequence[str] = ()) -> list[str]:
-    """Name, portions, remarks, batch, loads and tested sizes, with a blank line below."""
+def titled(recipe: Recipe, below: Table, remarks: Sequence[str] = ()) -> Section:
+    """Name, portions, remarks, batch, loads and tested sizes above a table."""
     texts = [*remarks, *batch_texts(recipe), recipe.tested]
-    facts = [line for text in texts for line in wrapped(text, width)]
-    return [heading(title_text(recipe)), *facts, ""]
+    return Section(title_text(recipe), (Texts(texts), Gap(), below))
+
+
+def base_section(base: MadeBase, below: Table) -> Section:
+    """What a base makes, and what takes how much of it, above a table."""
+    title, *facts = base_texts(base)
+    return Section(title, (Texts(facts), Gap(), below))
 
 
 def title_text(recipe: Recipe) -> str:
     """Name and portions."""
     return f"{recipe.name}, {_portions(recipe)}"
-
-
-def base_title(base: MadeBase, width: int) -> list[str]:
-    """What a base makes, and what takes how much of it, with a blank line below."""
-    title, *facts = base_texts(base)
-    return [heading(title), *(line for fact in facts for line in wrapped(fact, width)), ""]
 
 
 def base_texts(base: MadeBase) -> list[str]:
@@ -102,13 +101,14 @@ def _loads_texts(recipe: Recipe) -> list[str]:
 
 
 def _line_rows(recipe: Recipe) -> list[tuple[str, ...]]:
-    rows = []
-    for line in recipe.lines:
-        if line.amount is None:
-            rows.append((line.told, "", "left to the cook"))
-        else:
-            rows.append((line.told, stage_of(line), _scales(line)))
-    return with_headings(recipe.lines, rows)
+    return with_headings(recipe.lines, [line_row(line) for line in recipe.lines])
+
+
+def line_row(line: Line) -> tuple[str, ...]:
+    """Amount, stage and rule."""
+    if line.amount is None:
+        return (line.told, "", "left to the cook")
+    return (told_of(line.amount, line.told), stage_of(line), _scales(line))
 
 
 def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tuple[str, ...]]:
@@ -118,42 +118,43 @@ def with_headings(lines: list[Line], rows: Sequence[tuple[str, ...]]) -> list[tu
     for line, row in zip(lines, rows, strict=True):
         if line.heading != above:
             above = line.heading
-            result.append((f"{above}:" if above else "", *[""] * (len(row) - 1)))
+            result.append(Group(f"{above}:" if above else "", len(row)))
         result.append(row)
     return result
 
 
-def shopping_section(costing: Costing, width: int) -> list[str]:
+def shopping_section(costing: Costing) -> Section:
     """The packs to buy, what they cost, and what is left of them."""
     rows = [
         *shopping_rows(costing),
         *((line, "", "not priced", "", "") for line in costing.unpriced),
     ]
-    body = table(shopping_header(costing), rows, right=(3,), width=width)
-    return [heading("To buy"), *body, *shopping_notes(costing, width), total_line(costing)]
+    body = Table(shopping_header(costing.till), rows, (3,), "costing.shopping", ALL_OF_A_KITCHEN)
+    return Section("To buy", (body, Texts([*shopping_notes(costing), total(costing)], NOTE)))
 
 
-def shopping_header(costing: Costing | Basket) -> tuple[str, ...]:
-    """The heads of ``shopping_rows``."""
-    return ("item", "need", "packs", priced_in(costing), "left over")
+def shopping_header(money: Quantity) -> tuple[str, ...]:
+    """The heads of ``shopping_row``, for prices like this one."""
+    return ("item", "need", "packs", price_head(money), "left over")
 
 
 def shopping_rows(costing: Costing | Basket) -> list[tuple[str, ...]]:
     """Item, need, packs, price and leftover of each row."""
-    return [
-        (row.item, _need(row.need), packs_text(row.packs), bare_money(row.price), _left(row))
-        for row in costing.shopping
-    ]
+    return [shopping_row(row) for row in costing.shopping]
 
 
-def shopping_notes(costing: Costing | Basket, width: int) -> list[str]:
+def shopping_row(row: ShoppingRow) -> tuple[str, ...]:
+    """Item, need, packs, price and leftover."""
+    return (row.item, need_of(row.need), packs_text(row.packs), bare_money(row.price), _left(row))
+
+
+def shopping_notes(costing: Costing | Basket) -> list[str]:
     """What is on hand, the terms the packs are bought on, what is bought where, deposits."""
     bought = costing.shopping
-    on_hand = [f"{row.item}: {_need(row.from_stock)} on hand" for row in bought if row.from_stock]
+    on_hand = [f"{row.item}: {need_of(row.from_stock)} on hand" for row in bought if row.from_stock]
     terms = [f"{row.item}, {text}" for row in bought for text in row.terms]
     deposit = f"a deposit of {costing.deposit.told_money} besides, given back for the empty packs"
-    notes = [*on_hand, *terms, *_shops(bought), *([deposit] if costing.deposit else [])]
-    return [line for text in notes for line in wrapped(text, width, "  ")]
+    return [*on_hand, *terms, *_shops(bought), *([deposit] if costing.deposit else [])]
 
 
 def _shops(bought: Sequence[ShoppingRow]) -> list[str]:
@@ -167,59 +168,67 @@ def _shops(bought: Sequence[ShoppingRow]) -> list[str]:
     return [f"at {shop}: {', '.join(names)}" for shop, names in items.items()]
 
 
-def total_line(costing: Costing | Basket) -> str:
+def total(costing: Costing | Basket) -> str:
     """What the till takes in all."""
-    return f"  till {at_least(bool(costing.unpriced))}{costing.till.told_money}"
+    return f"till {at_least(bool(costing.unpriced))}{costing.till.told_money}"
 
 
-def costs_section(costing: Costing, width: int) -> list[str]:
+def costs_section(costing: Costing) -> Section:
     """The four costs, in all and a portion."""
-    least = at_least(bool(costing.unpriced))
-    portion = {name: least + bare_money(_money_of_portion(costing, name)) for name, _ in _COSTS}
+    unpriced = bool(costing.unpriced)
+    portion = {
+        name: bare_money(_money_of_portion(costing, name), at_least(unpriced)) for name, _ in _COSTS
+    }
     rows = [
         (name, amount, portion.get(name, ""), meaning)
         for name, amount, meaning in cost_rows(costing)
     ]
-    header = ("cost", priced_in(costing), "a portion", "meaning")
-    lines = [heading("Costs"), *table(header, rows, right=(1, 2), width=width)]
-    if least:
-        count = len(costing.unpriced)
-        lines.append(f"  At least: {count} line{'s' if count > 1 else ''} unpriced.")
-    lines.append("  Shown to the currency's minor unit, rounded half up; --json has exact figures.")
-    return lines
+    body = Table(("cost", priced_in(costing), "a portion", "meaning"), rows, (1, 2))
+    count = len(costing.unpriced)
+    least = [f"At least: {count} line{'s' if count > 1 else ''} unpriced."] if unpriced else []
+    return Section("Costs", (body, Texts(least, NOTE), MINOR_UNITS))
 
 
 def cost_rows(costing: Costing | Basket) -> list[tuple[str, str, str]]:
     """Name, amount and meaning of the four costs and of the stock."""
     least = at_least(bool(costing.unpriced))
-    rows = [(name, least + bare_money(getattr(costing, name)), meaning) for name, meaning in _COSTS]
+    rows = [(name, bare_money(getattr(costing, name), least), meaning) for name, meaning in _COSTS]
     if costing.opening:
         rows.insert(0, ("opening stock", bare_money(costing.opening), "what was on hand"))
     return [*rows, ("closing stock", bare_money(costing.closing), "leftover that keeps")]
 
 
-def notes_section(notes: list[str], width: int) -> list[str]:
+def with_notes(
+    sections: Sequence[Section],
+    notes: Sequence[str],
+    cautions: list[tuple[str, str, list[str]]],
+) -> list[Section]:
+    """The sections, then what is to check, then the cautions."""
+    return [*sections, notes_section(notes), cautions_section(cautions)]
+
+
+def notes_section(notes: Sequence[str]) -> Section:
     """What was assumed or is not known; nothing where there is nothing."""
-    return [heading("To check"), *listed(notes, width)] if notes else []
+    return Section("To check", (Texts(notes, POINT),)) if notes else Section()
 
 
 def listed(texts: Iterable[str], width: int) -> list[str]:
     """Each text as a point of a list."""
-    return [line for text in texts for line in wrapped(text, width, "  - ")]
+    return Texts(list(texts), POINT).lines(width)
 
 
-def cautions_section(cautions: list[tuple[str, str, list[str]]], width: int) -> list[str]:
+def cautions_section(cautions: list[tuple[str, str, list[str]]]) -> Section:
     """Each caution with its lines and source, then what they all defer to."""
-    return [heading("Cautions"), *caution_lines(cautions, width)]
+    return Section("Cautions", caution_parts(cautions), is_caution=True)
 
 
-def caution_lines(cautions: list[tuple[str, str, list[str]]], width: int) -> list[str]:
+def caution_parts(cautions: list[tuple[str, str, list[str]]]) -> tuple[Texts, ...]:
     """The same without the head."""
     texts = [
         f"{', '.join(ids)}: {text} [{source}]" if ids else f"{text} [{source}]"
         for text, source, ids in cautions
     ]
-    return [*listed(texts, width), *wrapped(_core.caution_footing(), width, "  ")]
+    return Texts(texts, POINT), Texts((_core.caution_footing(),), NOTE)
 
 
 def conversion_section(given: str, unit: str, result: Conversion, width: int) -> list[str]:
@@ -270,8 +279,26 @@ def _scales(line: Line) -> str:
     return f"{line.rule}; {_core.exact_text(line.exact.value)} exactly"
 
 
-def _need(need: Quantity) -> str:
-    return f"{need.told} {need.stage}"
+def need_of(need: Quantity) -> str:
+    """With its stage; the exact one beside it where it is rounded."""
+    return told_of(need, f"{need.told} {need.stage}")
+
+
+def told_of(amount: Quantity, told: str = "") -> str:
+    """An amount for people, with the exact one beside it where that was rounded."""
+    told = told or amount.told
+    return Figure(told, exact_of(amount)) if amount.told.startswith(ABOUT) else told
+
+
+def exact_of(amount: Quantity) -> str:
+    """The exact amount, in the unit in which it is told where that says which unit it is."""
+    unit = amount.told.removeprefix(ABOUT).strip().partition(" ")[2]
+    if not unit:
+        return str(amount)
+    try:
+        return str(amount.to(unit))
+    except Error:  # a cup of no measures in particular
+        return str(amount)
 
 
 def packs_text(packs: list[tuple[int, str]]) -> str:
@@ -283,14 +310,22 @@ def _left(row: ShoppingRow) -> str:
     if not row.leftover:
         return "none"
     if not row.keeps:
-        return f"{row.leftover.told} thrown"
+        return told_of(row.leftover, f"{row.leftover.told} thrown")
     days = f" {row.keeps_days} days" if row.keeps_days else ""
-    return f"{row.leftover.told} kept{days}"
+    return told_of(row.leftover, f"{row.leftover.told} kept{days}")
 
 
-def bare_money(money: Quantity) -> str:
-    """Without its code, which the column's head names."""
-    return money.told_money.split(" ")[0]
+def money_of(money: Quantity, lead: str = "") -> str:
+    """With its code, and the exact one beside it where it is rounded."""
+    bare = bare_money(money, lead)
+    told = lead + money.told_money
+    return Figure(told, bare.exact) if isinstance(bare, Figure) else told
+
+
+def bare_money(money: Quantity, least: str = "") -> str:
+    """Without its code, which the column's head names; the exact one beside it where rounded."""
+    told = money.told_money.split(" ")[0]
+    return least + told if Fraction(told) == money.value else Figure(least + told, str(money))
 
 
 def at_least(unpriced: bool) -> str:
@@ -304,7 +339,19 @@ def _money_of_portion(costing: Costing, name: str) -> Quantity:
 
 def priced_in(costing: Costing | Basket) -> str:
     """The head of a column of prices."""
-    return "price" if costing.till.unit == "XXX" else costing.till.unit
+    return price_head(costing.till)
+
+
+def price_head(money: Quantity) -> str:
+    """The head of a column of prices like this one."""
+    return "price" if money.unit == "XXX" else money.unit
+
+
+def error_lines(error: Error) -> list[str]:
+    """Place, message and code; the hint below."""
+    place = f"{error.place}: " if error.place else ""
+    hint = [f"  {error.hint}"] if error.hint else []
+    return [f"{place}{error.message} [{error.code}]", *hint]
 
 
 def in_currency(currency: str) -> str:

@@ -6,36 +6,37 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line.documents import quantity_document, quantity_or_null
-from scalepan.command_line.report import heading
-from scalepan.command_line.tables import table, wrapped
+from scalepan.command_line.sections import NOTE, Section, Table, Texts
 
 if TYPE_CHECKING:
     from scalepan._core import Driver, LeastSpend, Quantity, WithinSpend
 
 
-def spend_section(title: str, spend: Quantity, found: WithinSpend) -> list[str]:
+def spend_section(title: str, spend: Quantity, found: WithinSpend) -> Section:
     """The most portions, what they take at the till, and what one more would take."""
     portions = _core.exact_text(found.portions)
-    return [
-        heading(title),
-        f"  {portions} portions for {spend.told_money}: the till takes {found.till.told_money}",
-        f"  one more: {found.till_next.told_money}",
+    notes = [
+        f"{portions} portions for {spend.told_money}: the till takes {found.till.told_money}",
+        f"one more: {found.till_next.told_money}",
     ]
+    return Section(title, (Texts(notes, NOTE),))
 
 
-def least_section(title: str, least: LeastSpend) -> list[str]:
+def least_section(title: str, least: LeastSpend) -> Section:
     """What so many portions take at the till, and how far the same till goes."""
     portions = _core.exact_text(least.portions)
-    lines = [heading(title), f"  {portions} portions: the till takes {least.till.told_money}"]
+    notes = [f"{portions} portions: the till takes {least.till.told_money}"]
     most = _core.exact_text(least.most)
     if least.till_next is None:
-        return [*lines, f"  the same till buys {most} portions and more"]
-    if least.most > least.portions:
-        lines.append(f"  the same till buys up to {most} portions")
-    return [*lines, f"  one more than {most}: {least.till_next.told_money}"]
+        notes.append(f"the same till buys {most} portions and more")
+    else:
+        if least.most > least.portions:
+            notes.append(f"the same till buys up to {most} portions")
+        notes.append(f"one more than {most}: {least.till_next.told_money}")
+    return Section(title, (Texts(notes, NOTE),))
 
 
-def drivers_section(drivers: list[Driver], more: str, width: int) -> list[str]:
+def drivers_section(drivers: list[Driver], more: str) -> Section:
     """Each item's share of what the dish bears, and what more of it would add."""
     rows = [
         (
@@ -52,9 +53,8 @@ def drivers_section(drivers: list[Driver], more: str, width: int) -> list[str]:
         f"{more} more of an item is needed: whole packs make what that adds another figure than "
         f"{more} of its cost, which is what {more} on its prices would add."
     )
-    lines = [heading("What drives the cost")]
-    lines += table(header, rows, right=(1, 2, 3, 4), width=width)
-    return lines + wrapped(note, width, "  ")
+    body = Table(header, rows, (1, 2, 3, 4))
+    return Section("What drives the cost", (body, Texts((note,), NOTE)))
 
 
 def least_document(least: LeastSpend, drivers: list[Driver]) -> dict[str, Any]:

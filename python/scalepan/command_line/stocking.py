@@ -8,13 +8,11 @@ from scalepan.command_line.documents import quantity_document
 from scalepan.command_line.report import (
     at_least,
     bare_money,
-    heading,
-    joined,
-    listed,
     notes_section,
     priced_in,
+    told_of,
 )
-from scalepan.command_line.tables import table
+from scalepan.command_line.sections import ALL_OF_A_KITCHEN, POINT, Section, Table, Texts
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -23,17 +21,17 @@ if TYPE_CHECKING:
     from scalepan.costs import ShopCosting
 
 
-def left_section(costing: Costing | Basket, width: int) -> list[str]:
+def left_section(costing: Costing | Basket) -> Section:
     """What is left of packs and stock, with its value; nothing where no stock was at hand."""
     left = costing.left
     if not costing.opening and all(each.bought for each in left):
-        return []
+        return Section()
     rows = [
-        (each.item, each.amount.told, bare_money(each.value), _from(each), _fate(each))
+        (each.item, told_of(each.amount), bare_money(each.value), _from(each), _fate(each))
         for each in left
     ]
     header = ("item", "left", priced_in(costing), "from", "keeps")
-    return [heading("What is left"), *table(header, rows, right=(2,), width=width)]
+    return Section("What is left", (Table(header, rows, (2,), "costing.left", ALL_OF_A_KITCHEN),))
 
 
 def left_document(costing: Costing) -> list[dict[str, Any]]:
@@ -52,18 +50,14 @@ def left_document(costing: Costing) -> list[dict[str, Any]]:
     ]
 
 
-def shops_section(title: str, rows: Sequence[ShopCosting], width: int) -> list[str]:
+def shops_sections(title: str, rows: Sequence[ShopCosting]) -> list[Section]:
     """A row a shop: its till, what the dish bears, what has no price there; then what to check."""
     costings = [row.costing for row in rows if row.costing is not None]
     cells = [_shop_row(row) for row in rows]
     header = ("bought at", f"till {priced_in(costings[0])}", "borne", "not priced there")
     problems = [f"{_shop_name(row)}: {row.problem}" for row in rows if row.problem]
-    shops = [
-        heading(title),
-        *table(header, cells, right=(1, 2), width=width),
-        *listed(problems, width),
-    ]
-    return joined([shops, notes_section(shops_to_check(rows), width)])
+    shops = Section(title, (Table(header, cells, (1, 2)), Texts(problems, POINT)))
+    return [shops, notes_section(shops_to_check(rows))]
 
 
 def shops_to_check(rows: Sequence[ShopCosting]) -> list[str]:
@@ -90,7 +84,7 @@ def _shop_row(row: ShopCosting) -> tuple[str, str, str, str]:
         return (_shop_name(row), "", "", "too little of an item, see below")
     missing = ", ".join(row.costing.unpriced)
     least = at_least(bool(row.costing.unpriced))
-    till, borne = (least + bare_money(money) for money in (row.costing.till, row.costing.borne))
+    till, borne = (bare_money(money, least) for money in (row.costing.till, row.costing.borne))
     return (_shop_name(row), till, borne, missing)
 
 

@@ -86,7 +86,9 @@ def _column_widths(rows: Sequence[Sequence[str]], right: Sequence[int], room: in
 
 def _row_lines(row: Sequence[str], widths: Sequence[int], right: Sequence[int]) -> list[str]:
     cells = [
-        [cell] if i in right else wrapped(cell, widths[i]) or [""] for i, cell in enumerate(row)
+        # A column can be without any width: of no text, or of combining characters alone.
+        [cell] if i in right else wrapped(cell, max(1, widths[i])) or [""]
+        for i, cell in enumerate(row)
     ]
     lines = []
     for n in range(max(len(cell) for cell in cells)):

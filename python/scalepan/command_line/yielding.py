@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from scalepan import _core
-from scalepan.command_line.report import bare_money, heading, joined
-from scalepan.command_line.tables import table, wrapped
+from scalepan.command_line.pricing import ROUNDED
+from scalepan.command_line.report import bare_money, money_of, told_of
+from scalepan.command_line.sections import NOTE, Figure, Gap, Group, Rounded, Section, Table, Texts
 
 if TYPE_CHECKING:
     from scalepan._core import (
@@ -27,9 +29,9 @@ _PLACES = 2
 _FACTOR_PLACES = 3
 
 
-def yield_lines(
-    test: YieldTest, portion: Quantity | None, price: Quantity | None, width: int
-) -> list[str]:
+def yield_sections(
+    test: YieldTest, portion: Quantity | None = None, price: Quantity | None = None
+) -> list[Section]:
     """All sections; ``portion`` and ``price`` add the portion's and the new price's figures.
 
     Raises:
@@ -37,16 +39,15 @@ def yield_lines(
     """
     count = len(test.trials)
     trials = f"{count} trials" if count > 1 else "1 trial"
-    title = heading(f"Yield test{' of ' + test.food if test.food else ''}, {trials}")
-    sections = [
-        [title, "", *_trials_table(test.trials, width)],
-        _shares_section(test, width),
-        _parts_section(test.parts, width),
-        _costs_section(test, price, width),
-        _portion_section(asked_costs(test, portion, price), portion, price, width),
-        ["Shown rounded half up; --json has exact figures."],
+    title = f"Yield test{' of ' + test.food if test.food else ''}, {trials}"
+    return [
+        Section(title, (Gap(), _trials_table(test.trials))),
+        _shares_section(test),
+        _parts_section(test.parts),
+        _costs_section(test, price),
+        _portion_section(asked_costs(test, portion, price), portion, price),
+        Section("", (Rounded(ROUNDED.texts),)),
     ]
-    return joined(sections)
 
 
 def facts_lines(test: YieldTest) -> list[str]:
@@ -73,17 +74,17 @@ def asked_costs(
     return test.costs or [test.cost("EP")]
 
 
-def _trials_table(trials: list[YieldTrial], width: int) -> list[str]:
+def _trials_table(trials: list[YieldTrial]) -> Table:
     """The weights of each trial, in the columns that some trial has."""
     columns = [name for name in WEIGHTS if any(_shown_weight(t, name) for t in trials)]
     priced = any(trial.cost for trial in trials)
     rows = []
     for trial in trials:
         weights = [_told(_shown_weight(trial, name)) for name in columns]
-        paid = [trial.cost.told_money if trial.cost else "not priced"] if priced else []
+        paid = [money_of(trial.cost) if trial.cost else "not priced"] if priced else []
         rows.append((trial.name, *weights, *paid))
     header = ("trial", *(name.replace("_", " ") for name in columns), *(["paid"] * priced))
-    return table(header, rows, right=range(1, len(header)), width=width)
+    return Table(header, rows, range(1, len(header)), whole="test.trials")
 
 
 def _shown_weight(trial: YieldTrial, name: str) -> Quantity | None:
@@ -94,7 +95,7 @@ def _shown_weight(trial: YieldTrial, name: str) -> Quantity | None:
     return weight
 
 
-def _shares_section(test: YieldTest, width: int) -> list[str]:
+def _shares_section(test: YieldTest) -> Section:
     """What remained at each stage, below it what came off there, which together make 100."""
     groups = [_share_rows(test, share) for share in test.shares if _is_step(share)]
     later = [share for share in test.shares if not _is_step(share)]
@@ -102,15 +103,20 @@ def _shares_section(test: YieldTest, width: int) -> list[str]:
         groups.append([(f"of {_stage_name(share.of)}, in the end", None)])
     groups += [[(f"  {_stage_name(share.stage)}", share.share)] for share in later]
     rows = [row for group in groups for row in group]
-    lines = [heading("Shares, in percent")]
+    title = "Shares, in percent"
     if len(test.trials) == 1:
-        single = [(name, _percents(ratio)[0]) for name, ratio in rows]
-        return [*lines, *table(("share", "one trial"), single, right=(1,), width=width)]
+        single = [
+            Group(name, 2) if ratio is None else (name, _percents(ratio)[0]) for name, ratio in rows
+        ]
+        return Section(title, (Table(("share", "one trial"), single, (1,)),))
     header = ("share", "ratio of sums", "mean of ratios", "lowest", "highest", "trials")
-    figures = [(name, *_percents(ratio)) for name, ratio in rows]
-    lines += table(header, figures, right=range(1, len(header)), width=width)
+    figures = [
+        Group(name, len(header)) if ratio is None else (name, *_percents(ratio))
+        for name, ratio in rows
+    ]
     text = "Ratio of sums: all weights count alike. Mean of ratios: all trials count alike."
-    return lines + wrapped(text, width, "  ")
+    body = Table(header, figures, range(1, len(header)), whole="test.shares")
+    return Section(title, (body, Texts((text,), NOTE)))
 
 
 def _is_step(share: YieldShare) -> bool:
@@ -135,10 +141,10 @@ def _share_rows(test: YieldTest, share: YieldShare) -> list[tuple[str, TrialRati
     return rows
 
 
-def _parts_section(parts: list[PartShare], width: int) -> list[str]:
+def _parts_section(parts: list[PartShare]) -> Section:
     """What came off in all trials, what became of it and what it is worth."""
     if not parts:
-        return []
+        return Section()
     columns: dict[str, list[str]] = {
         "part": [part.name for part in parts],
         "what it is": [part.what for part in parts],
@@ -149,13 +155,13 @@ def _parts_section(parts: list[PartShare], width: int) -> list[str]:
     header = [name for name, cells in columns.items() if any(cells)]
     rows = list(zip(*(columns[name] for name in header), strict=True))
     right = [i for i, name in enumerate(header) if name in ("weight", "worth")]
-    return [heading("What came off"), *table(header, rows, right=right, width=width)]
+    return Section("What came off", (Table(header, rows, right, whole="test.parts"),))
 
 
-def _costs_section(test: YieldTest, price: Quantity | None, width: int) -> list[str]:
+def _costs_section(test: YieldTest, price: Quantity | None) -> Section:
     """The cost at each stage, in all and per unit, and what it is against the price."""
     if not test.costs:
-        return []
+        return Section()
     first = test.costs[0]
     unit = _unit_of(first.price)
     rows: list[tuple[str, ...]] = [
@@ -178,16 +184,13 @@ def _costs_section(test: YieldTest, price: Quantity | None, width: int) -> list[
     )
     columns = len(header) if price else len(header) - 1
     cells = [row[:columns] for row in rows]
-    lines = [heading("Costs")]
-    lines += table(header[:columns], cells, right=range(1, columns), width=width)
-    lines += wrapped(
+    note = (
         "Cost factor: what a unit costs over the price of a unit bought. Times a new price it "
         "gives the new cost, as if the worth of what came off rose and fell with it. Yield "
-        "factor: what the cost factor would be if nothing that came off were worth anything.",
-        width,
-        "  ",
+        "factor: what the cost factor would be if nothing that came off were worth anything."
     )
-    return lines
+    body = Table(header[:columns], cells, range(1, columns))
+    return Section("Costs", (body, Texts((note,), NOTE)))
 
 
 def _cost_row(cost: StageCost, test: YieldTest, price: Quantity | None) -> tuple[str, ...]:
@@ -215,10 +218,10 @@ def _new_price(cost: StageCost, price: Quantity | None) -> str:
 
 
 def _portion_section(
-    costs: list[StageCost], portion: Quantity | None, price: Quantity | None, width: int
-) -> list[str]:
+    costs: list[StageCost], portion: Quantity | None, price: Quantity | None
+) -> Section:
     if portion is None:
-        return []
+        return Section()
     rows = []
     unit = _unit_of(costs[0].price)
     for cost in costs:
@@ -228,10 +231,9 @@ def _portion_section(
         rows.append((_stage_name(cost.stage), money, f"{_fixed(factor)} {unit}", *new))
     header = ["weighed", _currency(costs[0].paid), "portion factor"]
     header += ["at the new price"] if price else []
-    lines = [heading(f"A portion of {portion.told}")]
-    lines += table(header, rows, right=range(1, len(header)), width=width)
     text = f"Portion factor: times the price of a {unit} bought it gives the cost of a portion."
-    return lines + wrapped(text, width, "  ")
+    body = Table(header, rows, range(1, len(header)))
+    return Section(f"A portion of {portion.told}", (body, Texts((text,), NOTE)))
 
 
 def _stage_name(stage: str) -> str:
@@ -244,14 +246,14 @@ def _told(amount: Quantity | None) -> str:
         return ""
     ounces = amount.value * _OUNCES
     if amount.unit.split(" ")[0] != "lb" or ounces.denominator != 1:
-        return amount.told
+        return told_of(amount)
     pounds, rest = divmod(int(ounces), _OUNCES)
     parts = (f"{pounds} lb" if pounds else "", f"{rest} oz" if rest else "")
-    return " ".join(part for part in parts if part) or amount.told
+    return " ".join(part for part in parts if part) or told_of(amount)
 
 
 def _money(value: Quantity | None) -> str:
-    return "" if value is None else value.told_money
+    return "" if value is None else money_of(value)
 
 
 def _currency(money: Quantity) -> str:
@@ -269,16 +271,20 @@ def _unit_of(amount: Quantity) -> str:
 
 
 def _fixed(figure: Quantity) -> str:
-    return _core.fixed_text(figure.value, _FACTOR_PLACES)
+    return _to_places(figure.value, _FACTOR_PLACES)
 
 
 def _percent(share: Quantity) -> str:
-    return _core.fixed_text(share.value * 100, _PLACES)
+    return _to_places(share.value * 100, _PLACES)
 
 
-def _percents(ratio: TrialRatio | None) -> tuple[str, ...]:
-    """The figures of a row, or blanks for the row that heads a group."""
-    if ratio is None:
-        return ("",) * 5
+def _to_places(number: Fraction, places: int) -> str:
+    """With the exact number beside it where it is rounded."""
+    told = _core.fixed_text(number, places)
+    return told if Fraction(told) == number else Figure(told, _core.exact_text(number))
+
+
+def _percents(ratio: TrialRatio) -> tuple[str, ...]:
+    """The figures of a row."""
     figures = (ratio.ratio_of_sums, ratio.mean_of_ratios, ratio.low, ratio.high)
     return (*(_percent(figure) for figure in figures), str(ratio.trials))

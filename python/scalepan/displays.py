@@ -1,0 +1,62 @@
+"""How objects are displayed in a notebook: what does it is loaded when the first one is."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from scalepan import _core
+
+if TYPE_CHECKING:
+    from collections.abc import Container
+
+_OF_THE_CORE = (
+    _core.Basket,
+    _core.Catalog,
+    _core.Costing,
+    _core.Cover,
+    _core.CoverFunction,
+    _core.Curve,
+    _core.Fact,
+    _core.Interval,
+    _core.Label,
+    _core.Line,
+    _core.Loads,
+    _core.MadeBase,
+    _core.Offer,
+    _core.PriceBook,
+    _core.PriceFound,
+    _core.Quantity,
+    _core.Recipe,
+    _core.Selling,
+    _core.Sheet,
+    _core.ShoppingRow,
+    _core.Swap,
+    _core.Why,
+    _core.WrittenLine,
+)
+_METHOD = "_repr_mimebundle_"
+
+
+def repr_mimebundle(
+    self: object,
+    include: Container[str] | None = None,
+    exclude: Container[str] | None = None,
+) -> dict[str, str]:
+    """``text/html`` and ``text/plain`` with the same figures, as notebooks ask for them."""
+    from scalepan.display import bundle  # here, so that `import scalepan` stays quick
+
+    return bundle(self, include, exclude)
+
+
+def display_core_classes() -> None:
+    """Gives the classes of the core the methods that notebooks call."""
+    for kind in _OF_THE_CORE:
+        setattr(kind, _METHOD, repr_mimebundle)
+    if not hasattr(_core.Why, "_tree_html"):
+        # Some front ends ask for HTML alone: they shall get the same.
+        _core.Why._tree_html = _core.Why._repr_html_  # type: ignore[method-assign]
+        _core.Why._repr_html_ = _html_alone  # type: ignore[method-assign]
+
+
+def _html_alone(self: _core.Why) -> str:
+    return repr_mimebundle(self)["text/html"]
