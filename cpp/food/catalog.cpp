@@ -155,6 +155,7 @@ void Catalog::add(FoodName name) {
   if (!foods_.contains(name.food)) {
     fail("food.unknown", "the name \"" + name.name + "\" belongs to an unknown food " + name.food);
   }
+  name.order = name_count_++;
   for (const std::string& text : std::set<std::string>{name.name, name.plural}) {
     std::vector<FoodName>& meanings = names_[plain_name(text)];
     const bool known = std::ranges::any_of(meanings, [&](const FoodName& other) {

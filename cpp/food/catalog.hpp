@@ -35,7 +35,8 @@ struct FoodName {
   std::string plural;
   std::string region;
   std::string food;
-  bool near = false;  // a close relative, not the same food
+  bool near = false;      // a close relative, not the same food
+  std::size_t order = 0;  // among all names of a catalogue
 };
 
 struct FoundFood {
@@ -106,7 +107,8 @@ class Catalog {
   /// Lays a fact of the catalogue among the own ones, so that it is used before all others.
   /// Throws `fact.unknown` with the nearest ids, and `fact.duplicate`.
   void prefer(std::string_view fact);
-  /// All there is: foods by id, names by food, facts as `facts` has them, conventions last.
+  /// All there is: foods by id, names as they were added, facts as `facts` has them, conventions
+  /// last.
   [[nodiscard]] std::vector<const Food*> foods() const;
   [[nodiscard]] std::vector<FoodName> names() const;
   [[nodiscard]] std::vector<const Fact*> facts() const;
@@ -125,6 +127,7 @@ class Catalog {
   std::vector<std::shared_ptr<const Fact>> conventions_;
   std::set<std::string, std::less<>> regions_;
   std::size_t fact_count_ = 0;
+  std::size_t name_count_ = 0;
   NameChoices choices_;
 };
 

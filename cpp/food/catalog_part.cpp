@@ -1,21 +1,10 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
-#include <tuple>
 
 #include "food/catalog.hpp"
 
 namespace scalepan {
-
-namespace {
-
-using FoodIds = std::set<std::string>;
-
-auto told(const FoodName& name) {
-  return std::tie(name.food, name.region, name.name, name.plural, name.near);
-}
-
-}  // namespace
 
 std::vector<const Food*> Catalog::foods() const {
   std::vector<const Food*> foods;
@@ -28,8 +17,8 @@ std::vector<FoodName> Catalog::names() const {
   for (const auto& [text, meanings] : names_) {
     names.insert(names.end(), meanings.begin(), meanings.end());
   }
-  std::ranges::sort(names, {}, told);
-  const auto twice = std::ranges::unique(names, {}, told);
+  std::ranges::sort(names, {}, &FoodName::order);
+  const auto twice = std::ranges::unique(names, {}, &FoodName::order);
   names.erase(twice.begin(), twice.end());
   return names;
 }
@@ -44,7 +33,7 @@ std::vector<const Fact*> Catalog::facts() const {
 }
 
 Catalog Catalog::part(const std::set<std::string>& foods) const {
-  FoodIds about = foods;
+  std::set<std::string> about = foods;
   for (const auto& [name, food] : choices_.foods) about.insert(known(food, {}).id);
   const std::vector<FoodName> all = names();
   std::vector<FoodName> kept;
@@ -61,7 +50,7 @@ Catalog Catalog::part(const std::set<std::string>& foods) const {
   if (!choices_.region.empty() && std::ranges::none_of(kept, of_region)) {
     kept.push_back(*std::ranges::find_if(all, of_region));
   }
-  FoodIds named = about;
+  std::set<std::string> named = about;
   for (const FoodName& name : kept) named.insert(name.food);
   Catalog part;
   for (const std::string& id : named) {

@@ -232,7 +232,7 @@ class Catalog(_Displayed):
         """What ``add_food`` takes, by id."""
     @property
     def name_rows(self) -> list[tuple[str, str, str, str, bool]]:
-        """What ``add_name`` takes, by food."""
+        """What ``add_name`` takes, in the order it was added."""
     @property
     def fact_rows(self) -> list[tuple[list[str], str]]:
         """What ``add_fact`` takes, by food."""

@@ -130,8 +130,8 @@ def test_a_sheet_has_its_cells_by_name_and_its_rows() -> None:
     assert rows["share_of_spare"][1].text == "failed: share_of_spare:10: division by zero"
     assert texts(trays[0]) == ["trays", "weight", "price", "cost"]
     # 13/7 kg at 3.20 a kg, and 2 kg at 10/3.
-    assert [row[3].exact for row in trays[1:]] == ["exactly 5 33/35 EUR", ""]
-    assert texts(trays[2]) == ["lower", "2 kg", "3 1/3 EUR/kg", "6 2/3 EUR"]
+    assert [row[3].exact for row in trays[1:]] == ["exactly 5 33/35 EUR", "exactly 6 2/3 EUR"]
+    assert texts(trays[2]) == ["lower", "2 kg", "3 1/3 EUR/kg", "≈ 6.67 EUR"]
 
 
 def test_variants_stand_side_by_side_with_what_they_change() -> None:

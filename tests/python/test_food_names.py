@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 
 import pytest
+import scalepan
 from food_names import find, the_food
 from food_tables import FOOD, FOODS, NAMES
 
@@ -132,3 +133,26 @@ def test_a_plain_kidney_bean_is_asked_about() -> None:
     assert find("kidney beans") == {"kidney_bean_canned", "kidney_bean_dried"}
     assert FOOD["kidney_bean_dried"]["cautions"] == "dried_kidney_bean"
     assert FOOD["kidney_bean_canned"]["cautions"] == ""
+
+
+@pytest.mark.parametrize("region", ["", "GB", "US"])
+@pytest.mark.parametrize(
+    "food", ["leek", "coriander_leaf", "spring_onion", "corn_starch", "heavy_cream"]
+)
+def test_a_part_of_the_catalogue_has_a_foods_names_and_facts_as_the_whole(
+    food: str, region: str
+) -> None:
+    whole = scalepan.catalog_with(region=region) if region else scalepan.bundled_catalog()
+    part = whole.part({food})
+
+    def meant(catalog: scalepan.Catalog, name: str) -> str | None:
+        try:
+            return catalog.food_of(name)
+        except scalepan.FoodError as error:
+            return str(error)
+
+    names = {text for row in whole.name_rows if row[3] == food for text in row[:2]}
+    assert names
+    assert {name: meant(part, name) for name in names} == {n: meant(whole, n) for n in names}
+    assert [fact.id for fact in part.facts(food)] == [fact.id for fact in whole.facts(food)]
+    assert part.food_count < 12

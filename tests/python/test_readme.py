@@ -26,17 +26,17 @@ def test_the_recipe_and_the_python_of_the_readme_run(
 ) -> None:
     monkeypatch.chdir(tmp_path)
     recipe = re.search(r"```toml\n(.*?)```", README, flags=re.DOTALL)
-    code = re.search(r"```python\n(.*?)```", README, flags=re.DOTALL)
+    code = "\n".join(re.findall(r"```python\n(.*?)```", README, flags=re.DOTALL))
     table = re.findall(r"^\| (leeks|eggs|chickpeas) \| (.*) \|$", README, flags=re.MULTILINE)
     assert recipe is not None
-    assert code is not None
+    assert "read_costing" in code
     assert len(table) == 3
     rows = ["item,sold_as,pack,price,currency,keeps"]
     rows += [",".join([item, *rest.split(" | ")]) for item, rest in table]
     Path("soup.toml").write_text(recipe[1], encoding="utf-8")
     Path("prices.csv").write_text("\n".join(rows), encoding="utf-8")
     names: dict[str, object] = {}
-    exec(compile(code[1], "README.md", "exec"), names)
+    exec(compile(code, "README.md", "exec"), names)
     costing = names["costing"]
     assert isinstance(costing, scalepan.Costing)
     # 5 kg of leeks at 0.44 EP/AP (USDA SR28 11246) need twelve packs of 1 kg: 11.364 kg.
