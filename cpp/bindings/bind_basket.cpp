@@ -4,6 +4,7 @@
 #include "bindings/caution_list.hpp"
 #include "bindings/cost_options.hpp"
 #include "bindings/placed.hpp"
+#include "bindings/shopping_of.hpp"
 #include "costing/basket.hpp"
 #include "costing/basket_why.hpp"
 #include "costing/leftovers.hpp"
@@ -105,7 +106,9 @@ void bind_basket(py::module_& m) {
           "saving_borne",
           [](const B& b) { return money(b, b.apart().borne() - b.unaided().borne()); })
       .def_property_readonly("dishes", &dishes_of)
-      .def_property_readonly("shopping", [](const B& b) { return shopping_list(b); })
+      .def_property_readonly(
+          "shopping",
+          [](const py::object& b) { return shopping_of(b, shopping_list(b.cast<const B&>())); })
       .def_property_readonly("unpriced", [](const B& b) { return b.provisions().unpriced(); })
       .def_property_readonly("to_check", &B::to_check)
       .def_property_readonly("cautions", [](const B& b) { return listed(b.cautions()); })

@@ -7,6 +7,7 @@
 #include "bindings/cost_options.hpp"
 #include "bindings/curve_of.hpp"
 #include "bindings/share.hpp"
+#include "bindings/shopping_of.hpp"
 #include "costing/caution.hpp"
 #include "costing/costing.hpp"
 #include "costing/costing_why.hpp"
@@ -174,7 +175,11 @@ void bind_costing(py::module_& m) {
       .def("per_portion", &Costing::per_portion, py::arg("which") = "borne")
       .def_property_readonly("unpriced", [](const Costing& c) { return c.now()->unpriced(); })
       .def_property_readonly("to_check", &Costing::to_check)
-      .def_property_readonly("shopping", [](const Costing& c) { return shopping_list(*c.now()); })
+      .def_property_readonly("shopping",
+                             [](const py::object& c) {
+                               return shopping_of(c,
+                                                  shopping_list(*c.cast<const Costing&>().now()));
+                             })
       .def_property_readonly("cautions", [](const Costing& c) { return cautions(c.recipe()); })
       .def_property_readonly("cells", &cell_names)
       .def("explain", &explain, py::arg("cell"))

@@ -9,6 +9,7 @@ from scalepan.costing_files import Refreshed
 from scalepan.errors import Error
 from scalepan.files import PathLike
 from scalepan.sheets import Sheet as LiveSheet
+from scalepan.shopping import Shopping
 
 Number = int | Fraction | Decimal | float | str
 Placed = tuple[str, str, int, int]
@@ -1105,7 +1106,7 @@ class Costing(_Displayed):
     def to_check(self) -> list[str]:
         """What was assumed or is not known."""
     @property
-    def shopping(self) -> list[ShoppingRow]: ...
+    def shopping(self) -> Shopping[ShoppingRow]: ...
     @property
     def cautions(self) -> list[tuple[str, str, list[str]]]:
         """Text, source and line ids of each."""
@@ -1322,7 +1323,7 @@ class Basket(_Displayed):
     @property
     def dishes(self) -> list[BasketDish]: ...
     @property
-    def shopping(self) -> list[BasketRow]: ...
+    def shopping(self) -> Shopping[BasketRow]: ...
     @property
     def unpriced(self) -> list[str]:
         """Ids of the lines without a price; with any, each total reads "at least"."""

@@ -177,6 +177,7 @@ def displayed(name: str = NAME) -> dict[str, object]:
         "written line": scalepan.read_line(f"1 1/2 cups {food_of(name)}, sifted"),
         "label": scalepan.label(dish),
         "costing": costing,
+        "shopping": costing.shopping,
         "shopping row": costing.shopping[0],
         "swap": costing.swaps([("fennel", "700 g leeks, trimmed")])[0],
         "curve": costing.curve(range(1, 13)),

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from scalepan._core import Basket, Costing, Curve, PriceFound, Selling, ShoppingRow, Swap
-from scalepan.command_line.basketing import basket_sections
+from scalepan.command_line.basketing import basket_sections, basket_shopping_section
 from scalepan.command_line.choosing import swaps_section
 from scalepan.command_line.costing import costing_sections
 from scalepan.command_line.curving import curve_sections
 from scalepan.command_line.pricing import ROUNDED, price_section, selling_rows
-from scalepan.command_line.report import shopping_header, shopping_row
+from scalepan.command_line.report import shopping_header, shopping_row, shopping_section
 from scalepan.command_line.sections import NOTE, Section, Table, Texts
 from scalepan.command_line.yielding import yield_sections
 from scalepan.display.kinds import Display, display_of, of_sections
+from scalepan.shopping import Shopping
 from scalepan.yield_tests import YieldTest
 
 
@@ -29,6 +30,14 @@ def _(shown: ShoppingRow) -> Display:
 @display_of.register
 def _(shown: Basket) -> Display:
     return of_sections(basket_sections(shown))
+
+
+@display_of.register
+def _(shown: Shopping) -> Display:  # type: ignore[type-arg]  # a register takes a class alone
+    bought_for = shown.bought_for
+    if isinstance(bought_for, Basket):
+        return of_sections([basket_shopping_section(bought_for)])
+    return of_sections([shopping_section(bought_for)])
 
 
 @display_of.register
