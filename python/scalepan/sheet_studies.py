@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from scalepan import _core
 from scalepan.displays import repr_mimebundle
 from scalepan.errors import Error, make_error
+from scalepan.progress import progress_bar
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -64,14 +65,18 @@ class Studies(_core.Sheet):
         Worked out in machine words where the way from the input is made of sums, products with
         constants and roundings, with all bounds proven beforehand, else point by point;
         ``Sweep.kernel`` tells which. ``progress`` is called now and then with the number of points
-        done. It runs without the interpreter's lock and can be interrupted.
+        done; without it a bar is drawn after a second, where ``tqdm`` is installed. It runs without
+        the interpreter's lock and can be interrupted.
 
         Raises SheetError (``sheet.unknown``, ``sheet.formula``, ``sheet.type``,
         ``sheet.dimension``, ``sheet.many``).
         """
         wanted = [cells] if isinstance(cells, str) else list(cells)
-        points, swept, kernel = self._sweep(name, values, wanted, progress)
-        return Sweep(name, points, swept, kernel)
+        if progress is not None:
+            return Sweep(name, *self._sweep(name, values, wanted, progress))
+        given = list(values)
+        with progress_bar(len(given), f"sweep of {name}") as bar:
+            return Sweep(name, *self._sweep(name, given, wanted, bar))
 
     def input_for(
         self, name: str, cell: str, target: Amount, *, between: tuple[Amount, Amount]
