@@ -131,7 +131,7 @@ def test_the_size_that_keeps_to_a_spend() -> None:
             lambda s: s.sweep("till", [1], "portions"),
             "sheet.formula",
             "till is no input: it has the formula swede.bought * swede.price "
-            "(choose a cell that is given)",
+            "(choose a cell that is given or overridden)",
         ),
         (
             lambda s: s.sweep("portions", ["3 kg"], "till"),

@@ -40,6 +40,15 @@ TEST_CASE("sheet/meet: a quotient is turned round, and its pole is passed") {
   CHECK(meetings.found[0].from == Rational(44, 100));
 }
 
+TEST_CASE("sheet/meet: a value at which the formula fails is left out of a stretch") {
+  const auto sheet = sheet_of({Set{"x", number(1)}, Define{"y", "(x - 5) / (x - 5) + 1"}});
+  const Meetings meetings = meet(*sheet, "y", 2, 0, 10);
+  REQUIRE(meetings.found.size() == 2);
+  CHECK(meets_at(meetings, Rational(49, 10)));
+  CHECK_FALSE(meets_at(meetings, 5));
+  CHECK(meets_at(meetings, Rational(51, 10)));
+}
+
 TEST_CASE("sheet/meet: a step is met by a whole stretch, told with its ends") {
   const auto sheet = sheet_of({Set{"x", number(1)}, Define{"packs", "up_to_multiple(x, 4)"}});
   const Meetings meetings = meet(*sheet, "packs", 8, 0, 100);
