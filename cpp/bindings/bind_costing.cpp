@@ -115,6 +115,11 @@ void bind_label(py::module_& m) {
   m.def("label", &label_of, py::arg("recipe"));
 }
 
+/// With the questions of a sheet, which are asked in Python.
+py::object studied_sheet(const Costing& costing) {
+  return py::module_::import("scalepan.sheet_studies").attr("Studies")(costing.sheet());
+}
+
 }  // namespace
 
 void bind_costing(py::module_& m) {
@@ -151,7 +156,7 @@ void bind_costing(py::module_& m) {
           "why",
           [](const Costing& c, const std::string& cell) { return text_of(explain(c, cell)); },
           py::arg("cell"))
-      .def_property_readonly("sheet", &Costing::sheet)
+      .def_property_readonly("sheet", &studied_sheet)
       .def(
           "override",
           [](const Costing& c, const std::string& name, const py::object& value,

@@ -240,6 +240,7 @@ void bind_sheet(py::module_& m) {
   using Released = py::call_guard<py::gil_scoped_release>;
   SheetClass sheet(m, "Sheet");
   sheet.def(py::init([] { return std::make_shared<Sheet>(std::make_shared<FunctionTable>()); }))
+      .def(py::init([](std::shared_ptr<Sheet> same) { return same; }), py::arg("same"))
       .def(
           "apply", [](Sheet& self, const Changes& changes) { self.apply(changes.changes); },
           py::arg("changes"), Released())

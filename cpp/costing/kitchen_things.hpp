@@ -88,6 +88,9 @@ class PacksThing final : public Thing {
 
   [[nodiscard]] const ItemCost& bought() const { return bought_; }
   [[nodiscard]] std::size_t kind() const { return kind_; }
+  /// Among so many arguments of a function, of which the packs are the first and an amount of each
+  /// kind follows. Throws `cost.kind`.
+  [[nodiscard]] std::size_t place_of_amount(std::size_t arguments) const;
   [[nodiscard]] Unit money() const { return plan_->money(); }
 
  private:

@@ -3,9 +3,10 @@
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
-from typing import Any, SupportsIndex
+from typing import Any, SupportsIndex, overload
 
 from scalepan.errors import Error
+from scalepan.sheet_studies import Studies
 
 Number = int | Fraction | Decimal | float | str
 Placed = tuple[str, str, int, int]
@@ -1076,7 +1077,7 @@ class Costing:
     def why(self, cell: str) -> str:
         """The derivation as a text tree. Raises what ``explain`` raises."""
     @property
-    def sheet(self) -> Sheet:
+    def sheet(self) -> Studies:
         """The live sheet: every figure is a cell, ``leeks.edible`` as well as ``till``.
 
         Made when first asked for; from then on the figures of the costing are those of the sheet.
@@ -1737,7 +1738,11 @@ class Sheet(_Verbs):
     refused leaves the sheet as it was. Any number of threads may read while one changes.
     """
 
+    @overload
     def __init__(self) -> None: ...
+    @overload
+    def __init__(self, same: Sheet) -> None:
+        """The cells of that sheet themselves, no copy of them."""
     def apply(self, changes: Changes) -> None:
         """Makes all changes in their order, or none. Raises what their verbs raise."""
     def restore(self, changes: Changes) -> None:
