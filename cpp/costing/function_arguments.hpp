@@ -4,9 +4,10 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "exact/error.hpp"
-#include "sheet/value.hpp"
+#include "sheet/along.hpp"
 
 namespace scalepan {
 
@@ -33,5 +34,8 @@ const Kind& thing(const Value& value) {
        "\"" + std::string(function) + "\" cannot be decided for more than one figure",
        "give one figure");
 }
+
+/// At a value of the input on their stretch, of arguments without things that move.
+[[nodiscard]] std::vector<Value> values_at(std::span<const Along> arguments, const Rational& input);
 
 }  // namespace scalepan

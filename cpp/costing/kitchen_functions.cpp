@@ -8,6 +8,7 @@
 #include "costing/function_arguments.hpp"
 #include "costing/kitchen_things.hpp"
 #include "costing/packs_functions.hpp"
+#include "costing/recipe_along.hpp"
 #include "costing/why_need.hpp"
 #include "costing/why_parts.hpp"
 #include "exact/error.hpp"
@@ -163,12 +164,12 @@ std::vector<Function> functions() {
       fact_function<4>("piece_weight(food)", "weight of one, as purchased"),
       fact_function<5>("edible_piece_weight(food)", "edible weight of one"),
       {"size_factor", "size_factor(recipe, portions)", "what the written amounts are multiplied by",
-       2, 2, call, number_at_size, size_factor, size_factor_source},
+       2, 2, call, number_at_size, size_factor, size_factor_source, nullptr, recipe_along},
       {"batches_of", "batches_of(recipe, base, portions)", "how many batches of a base are made", 3,
-       3, call, number_at_size, batches_of, batches_source, batches_parts},
+       3, call, number_at_size, batches_of, batches_source, batches_parts, recipe_along},
       {"growth_of", "growth_of(recipe, line, portions)",
        "what a line's rule multiplies its written amount by", 3, 3, call, number_at_size, growth_of,
-       growth_source},
+       growth_source, nullptr, recipe_along},
   };
   std::ranges::copy(packs_functions(), std::back_inserter(functions));
   return functions;

@@ -42,6 +42,7 @@ class RecipeThing final : public Thing {
 
   [[nodiscard]] std::string text() const override { return recipe_->name(); }
   [[nodiscard]] bool same_as(const Thing& other) const override;
+  [[nodiscard]] const Recipe& written() const { return *recipe_; }
   /// At its own size for its own number of portions. Throws what `Recipe::scaled` throws.
   [[nodiscard]] std::shared_ptr<const Recipe> at(const Rational& portions) const;
 

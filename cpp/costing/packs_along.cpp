@@ -25,11 +25,7 @@ class PacksAlong final : public MovingThing {
   [[nodiscard]] const PacksThing& packs() const { return thing<PacksThing>(near_.packs); }
   /// What a function of packs alone comes to.
   [[nodiscard]] RatioForm told(const Function& function) const {
-    const Rational near = at(function, near_);
-    const Rational rise = at(function, far_) - near;
-    if (rise.is_zero()) return RatioForm::constant(near);
-    const Rational slope = rise / (far_.need - near_.need);
-    return RatioForm::constant(near - near_.need * slope) + need_ * RatioForm::constant(slope);
+    return line_through({near_.need, at(function, near_)}, {far_.need, at(function, far_)}, need_);
   }
 
  private:
@@ -63,18 +59,6 @@ void note_turns(const OfferGroup* group, const RatioForm& need, Reach& reach) {
   const auto most = group->covers->most();
   if (most && reach.sign_of(to_buy - RatioForm::constant(*most)) > 0) return;
   note_cover(*group->covers, to_buy, reach);
-}
-
-std::vector<Value> values_at(std::span<const Along> arguments, const Rational& input) {
-  std::vector<Value> values;
-  for (const Along& argument : arguments) {
-    if (const auto* form = std::get_if<RatioForm>(&argument)) {
-      values.emplace_back(*form->at(input));
-    } else {
-      values.emplace_back(std::get<ThingPointer>(argument));
-    }
-  }
-  return values;
 }
 
 const PacksAlong& moving(const Along& packs) {

@@ -4,6 +4,13 @@
 
 namespace scalepan {
 
+RatioForm line_through(const LinePoint& one, const LinePoint& other, const RatioForm& form) {
+  const Rational rise = other.figure - one.figure;
+  if (rise.is_zero()) return RatioForm::constant(one.figure);
+  const Rational slope = rise / (other.form - one.form);
+  return RatioForm::constant(one.figure - one.form * slope) + form * RatioForm::constant(slope);
+}
+
 Rational Reach::inside() const {
   return end_ ? (from_ + *end_) / Rational(2) : from_ + Rational(1);
 }

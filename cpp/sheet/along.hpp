@@ -28,6 +28,15 @@ struct NoFigure {};
 /// A number as it follows from the input, or a thing that stays or goes with it.
 using Along = std::variant<RatioForm, ThingPointer, MovingPointer, ManyFigures, NoFigure>;
 
+/// A figure that is a straight line of a form all along the stretch, by two of its points: what the
+/// form is there, and what the figure is.
+struct LinePoint {
+  Rational form;
+  Rational figure;
+};
+[[nodiscard]] RatioForm line_through(const LinePoint& one, const LinePoint& other,
+                                     const RatioForm& form);
+
 /// Where the stretch begins, and how far it goes as known so far.
 class Reach {
  public:

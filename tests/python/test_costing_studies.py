@@ -180,3 +180,98 @@ def test_what_is_met_is_what_the_sheet_has_at_single_values(shelf: str, name: st
                 assert meets(found, at) == (figure(at) == target), (cell, at, target)
                 met += meets(found, at)
     assert met > 50
+
+
+BAKE = """\
+name = "Fennel bake"
+serves = 4
+lines = ["1 kg fennel, trimmed", "3/5 of the white sauce", "40 g butter, melted"]
+[bases.white_sauce]
+name = "White sauce"
+serves = 8
+makes = "1 kg"
+lines = ["1 L whole milk", "80 g butter", "80 g plain flour"]
+"""
+RULES = """\
+name = "Tray"
+serves = 4
+load = "6 portions"
+lines = [
+  "600 g leeks, trimmed", "10 g dill | tapered (2, 1.5), (5, 2.5), then 1/3",
+  "2 eggs | one per 2 portions", "250 mL whole milk | 250 mL per load", "3 onions | whole",
+]
+"""
+KITCHEN_PRICES = scalepan.parse_prices(
+    "item,sold_as,pack,price,currency,keeps\n"
+    "whole milk,AP,1 L,1.10,GBP,no\n"
+    "butter,AP,250 g,2.00,GBP,no\n"
+    "plain flour,AP,1 kg,0.90,GBP,yes\n"
+    "fennel,AP,1 kg,3.00,GBP,no\n"
+    "leeks,AP,1 kg,2.10,GBP,no\n"
+    "dill,AP,20 g,1.15,GBP,no\n"
+    "eggs,AP,6,1.50,GBP,yes\n"
+    "onions,AP,1 kg,0.95,GBP,yes\n"
+)
+
+
+@pytest.mark.parametrize("text", [BAKE, RULES], ids=["base", "rules"])
+@pytest.mark.parametrize("cell", ["till", "used", "borne"])
+def test_portions_of_a_recipe_with_rules_are_those_that_costings_of_so_many_find(
+    text: str, cell: str
+) -> None:
+    recipe = scalepan.parse_recipe(text)
+    sheet = scalepan.cost(recipe, KITCHEN_PRICES).sheet
+    assert any("recipe" in sheet.formula(name) for name in sheet.cells())
+
+    def figure(portions: Fraction) -> Fraction:
+        costing = scalepan.cost(recipe.scale(portions=portions), KITCHEN_PRICES)
+        return getattr(costing, cell).value
+
+    met = 0
+    for wanted in (Fraction(3, 2), Fraction(4), Fraction(13, 2), Fraction(17)):
+        target = figure(wanted)
+        found = meetings(sheet, "portions", cell, f"{target} GBP", "1/2", "30")
+        assert meets(found, wanted)
+        even = [Fraction(place, 2) for place in range(1, 61)]
+        for at in points(found[:8], even, Fraction(1, 2), Fraction(30)):
+            assert meets(found, at) == (figure(at) == target), (at, target)
+            met += meets(found, at)
+    assert met >= 4
+
+
+def test_portions_beyond_the_end_of_a_taper_meet_nothing() -> None:
+    recipe = dish("Dill", "10 g dill | tapered (2, 1.5), (5, 2.5)", "600 g leeks, trimmed")
+    sheet = scalepan.cost(recipe, KITCHEN_PRICES).sheet
+    # Above 17.6 portions 600 g at 0.44 for four take more than 6 kg, and two packs hold the 25 g of
+    # dill at 20. Seven kilograms would do for 20.53 portions, but the taper ends at five times.
+    found = meetings(sheet, "portions", "till", "17.00 GBP", "1", "100")
+    assert found == [(Fraction("17.6"), Fraction(20), False, True)]
+
+
+def test_a_base_that_grows_by_rules_of_its_own_is_refused_and_whole_sizes_are_asked_for() -> None:
+    recipe = scalepan.parse_recipe(BAKE.replace('"80 g butter"', '"80 g butter | fixed"'))
+    sheet = scalepan.cost(recipe, KITCHEN_PRICES).sheet
+    with pytest.raises(scalepan.SheetError) as caught:
+        sheet.input_for("portions", "till", "20 GBP", between=(1, 40))
+    assert (caught.value.code, str(caught.value)) == (
+        "sheet.no_form",
+        "how till follows from portions cannot be turned round: a base of Fennel bake does not "
+        "grow in proportion (sweep portions over the values that come into question)",
+    )
+    most = sheet.size_for("till", at_most="20 GBP")
+    tills = {
+        portions: scalepan.cost(recipe.scale(portions=portions), KITCHEN_PRICES).till.value
+        for portions in range(1, 60)
+    }
+    assert most.value == max(portions for portions, till in tills.items() if till <= 20)
+
+
+def test_a_size_of_its_own_is_met_at_its_own_portions_alone() -> None:
+    # 11 portions are made for 10, 150 g EP each at 0.44: 3.75 kg, which four packs hold.
+    recipe = dish("Leeks", "600 g leeks, trimmed").scale(portions=10, spare=1)
+    sheet = scalepan.cost(recipe, KITCHEN_PRICES).sheet
+    assert sheet.formula("factor") == "size_factor(recipe, portions)"
+    assert sheet.input_for("portions", "factor", "11/4", between=(1, 10)).value == 10
+    found = meetings(sheet, "portions", "factor", "11/4", "1", "20")
+    assert found == [(10, 10, True, True), (11, 11, True, True)]
+    assert meetings(sheet, "portions", "factor", "10/4", "1", "20") == []
