@@ -267,7 +267,7 @@ def test_a_base_that_grows_by_rules_of_its_own_is_refused_and_whole_sizes_are_as
 
 
 def test_a_size_of_its_own_is_met_at_its_own_portions_alone() -> None:
-    # 11 portions are made for 10, 150 g EP each at 0.44: 3.75 kg, which four packs hold.
+    # One spare: eleven are made where ten are asked for, and no more of other sizes.
     recipe = dish("Leeks", "600 g leeks, trimmed").scale(portions=10, spare=1)
     sheet = scalepan.cost(recipe, KITCHEN_PRICES).sheet
     assert sheet.formula("factor") == "size_factor(recipe, portions)"
