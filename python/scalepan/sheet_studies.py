@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from scalepan import _core
 from scalepan.errors import Error, make_error
@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
     from scalepan._core import Quantity, SweptCell
 
-    Amount = str | int | Quantity
+    Amount: TypeAlias = str | int | Quantity
 
 
 class Sweep:
