@@ -6,6 +6,7 @@ the packs may change. All prices are invented.
 
 from __future__ import annotations
 
+import operator
 from collections.abc import Callable, Iterable
 from fractions import Fraction
 
@@ -16,16 +17,19 @@ from dishes import dish
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from pack_model import GRID, cheapest
+from scalepan.sheet_studies import Studies
 
 NEAR = Fraction(1, 10**9)
 
 
 def meetings(
-    sheet: scalepan.Sheet, name: str, cell: str, target: str, low: str, high: str
+    sheet: Studies, name: str, cell: str, target: str, low: str, high: str, aim: str = "equal"
 ) -> list[tuple[Fraction, Fraction, bool, bool]]:
-    """All of them: `input_for` tells some."""
-    found, _, _ = sheet._meetings(name, cell, target, low, high)
-    return [(first.value, last.value, *ends) for first, last, *ends in found]
+    found = sheet.values_for(name, cell, between=(low, high), **{aim: target})
+    return [(one.low.value, one.high.value, one.with_low, one.with_high) for one in found]
+
+
+AIMS = {"equal": operator.eq, "at_most": operator.le, "at_least": operator.ge}
 
 
 def meets(found: Iterable[tuple[Fraction, Fraction, bool, bool]], at: Fraction) -> bool:
@@ -63,9 +67,10 @@ def cost_in(bill: Bill, which: str) -> Fraction:
     st.integers(1, 8),
     st.fractions(Fraction(1, 4), 1, max_denominator=60),
     st.sampled_from(["till", "used"]),
+    st.sampled_from(sorted(AIMS)),
 )
 def test_a_cost_is_met_by_the_edible_shares_that_a_model_finds(
-    items: list[Item], serves: int, portions: int, wanted: Fraction, which: str
+    items: list[Item], serves: int, portions: int, wanted: Fraction, which: str, aim: str
 ) -> None:
     trimmed = next((item for item in items if item.trimmed), None)
     assume(trimmed is not None)
@@ -86,11 +91,11 @@ def test_a_cost_is_met_by_the_edible_shares_that_a_model_finds(
     name = f"{trimmed.food}.edible"
     costing.override(name, "0.5", why="own trim")
     target = cost(wanted)
-    found = meetings(costing.sheet, name, which, f"{target} GBP", "1/4", "1")
+    found = meetings(costing.sheet, name, which, f"{target} GBP", "1/4", "1", aim)
     turns = [edible / (GRID * step) for step in sampled(range(1, int(edible * 4 / GRID) + 2))]
     assert meets(found, wanted)
     for share in points(found, turns, Fraction(1, 4), Fraction(1)):
-        assert meets(found, share) == (cost(share) == target), share
+        assert meets(found, share) == AIMS[aim](cost(share), target), share
 
 
 @settings(max_examples=120, deadline=None)
@@ -168,16 +173,23 @@ def test_what_is_met_is_what_the_sheet_has_at_single_values(shelf: str, name: st
     for cell in (*CELLS, *(f"leeks.{function}" for function in ASKED[:-1])):
         figure = one_by_one(sheet, name, cell)
         shown = sheet.sweep(name, [f"{low} {unit}"], cell)[cell].unit
-        for place in (1, 3, 4, 6):
+        for place, aim in (
+            (1, "equal"),
+            (3, "at_most"),
+            (4, "equal"),
+            (5, "at_least"),
+            (6, "equal"),
+        ):
             target = figure(low + (high - low) * Fraction(place, 7))
             if target is None:
                 continue
-            found = meetings(
-                sheet, name, cell, f"{target} {shown}", f"{low} {unit}", f"{high} {unit}"
-            )
+            wanted = f"{target} {shown}"
+            found = meetings(sheet, name, cell, wanted, f"{low} {unit}", f"{high} {unit}", aim)
             even = [low + (high - low) * Fraction(place, 30) for place in range(31)]
             for at in points(found[:8], even, low, high):
-                assert meets(found, at) == (figure(at) == target), (cell, at, target)
+                now = figure(at)
+                reached = now is not None and AIMS[aim](now, target)
+                assert meets(found, at) == reached, (cell, at, target)
                 met += meets(found, at)
     assert met > 50
 

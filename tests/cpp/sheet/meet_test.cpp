@@ -8,9 +8,14 @@ using namespace scalepan;
 namespace {
 
 Meetings meet(const Sheet& sheet, std::string_view output, const Rational& target, int low,
-              int high) {
+              int high, Aim aim = Aim::equal) {
   return sheet.meetings("x", output, Quantity(target), Quantity(Rational(low)),
-                        Quantity(Rational(high)), no_pulse);
+                        Quantity(Rational(high)), no_pulse, aim);
+}
+
+bool keeps_to(Aim aim, const Rational& figure, const Rational& target) {
+  if (aim == Aim::at_most) return figure <= target;
+  return aim == Aim::at_least ? figure >= target : figure == target;
 }
 
 bool meets_at(const Meetings& meetings, const Rational& x) {
@@ -93,7 +98,8 @@ TEST_CASE("sheet/meet: what is found is met, and nothing else is, at every point
                                              : i % 3 == 1 ? "chosen - in_packs"
                                                           : "in_packs + rounded"}});
     const Rational target(std::uniform_int_distribution<int>(0, 40)(random), 2);
-    const Meetings meetings = meet(*sheet, "y", target, 0, 20);
+    const Aim aim = i % 2 == 0 ? Aim::equal : i % 4 == 1 ? Aim::at_most : Aim::at_least;
+    const Meetings meetings = meet(*sheet, "y", target, 0, 20, aim);
     std::vector<Rational> points;
     for (int k = 0; k <= 240; ++k) points.emplace_back(k, 12);
     for (const Meeting& meeting : meetings.found) {
@@ -103,12 +109,32 @@ TEST_CASE("sheet/meet: what is found is met, and nothing else is, at every point
     }
     for (const Rational& point : points) {
       sheet->apply({Set{"x", number(point)}});
-      const bool meets = number_in(*sheet, "y") == target;
+      const bool meets = keeps_to(aim, number_in(*sheet, "y"), target);
       met += static_cast<int>(meets);
       CHECK(meets == meets_at(meetings, point));
     }
   }
   CHECK(met > 200);
+}
+
+TEST_CASE("sheet/meet: at most and at least are met by stretches with their ends") {
+  const auto sheet = sheet_of({Set{"x", number(1)}, Define{"y", "6 / x"}});
+  const Meetings most = meet(*sheet, "y", 4, -3, 6, Aim::at_most);
+  REQUIRE(most.found.size() == 2);
+  CHECK(most.found[0].from == Rational(-3));
+  CHECK(most.found[0].from_meets);
+  CHECK(most.found[0].to == Rational(0));
+  CHECK_FALSE(most.found[0].to_meets);
+  CHECK(most.found[1].from == Rational(3, 2));
+  CHECK(most.found[1].from_meets);
+  CHECK(most.found[1].to == Rational(6));
+  CHECK(most.found[1].to_meets);
+  const Meetings least = meet(*sheet, "y", 4, -3, 6, Aim::at_least);
+  REQUIRE(least.found.size() == 1);
+  CHECK(least.found[0].from == Rational(0));
+  CHECK_FALSE(least.found[0].from_meets);
+  CHECK(least.found[0].to == Rational(3, 2));
+  CHECK(least.found[0].to_meets);
 }
 
 TEST_CASE("sheet/meet: a way that cannot be turned round is refused with the reason") {
