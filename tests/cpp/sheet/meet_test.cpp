@@ -143,3 +143,94 @@ TEST_CASE("sheet/meet: a way that cannot be turned round is refused with the rea
                     "how y follows from x cannot be turned round: figures that both follow from it "
                     "are multiplied (sweep x over the values that come into question)");
 }
+
+namespace {
+
+ValueType plain(std::string_view /*unused*/, std::span<const ValueType> /*unused*/) {
+  return quantity_type(Unit());
+}
+
+/// `doubled(a)`: what it gives along a stretch is known only to `followed`.
+Value doubled(std::span<const Value> arguments) {
+  return std::get<Rational>(arguments[0]) * Rational(2);
+}
+Along doubled_along(const Function& /*unused*/, std::span<const Along> arguments,
+                    Reach& /*unused*/) {
+  return std::get<RatioForm>(arguments[0]) * RatioForm::constant(2);
+}
+/// `from_three(a)`: 1 from 3 on; fails before.
+Value from_three(std::span<const Value> arguments) {
+  if (std::get<Rational>(arguments[0]) < Rational(3)) fail("test.early", "before 3");
+  return Rational(1);
+}
+Along from_three_along(const Function& function, std::span<const Along> arguments, Reach& reach) {
+  const auto& form = std::get<RatioForm>(arguments[0]);
+  reach.sign_of(form - RatioForm::constant(3));
+  return RatioForm::constant(
+      std::get<Rational>(function.run(std::vector<Value>{*form.at(reach.inside())})));
+}
+
+std::unique_ptr<Sheet> sheet_with_functions(const std::vector<Change>& changes) {
+  constexpr Operation call = Operation::call;
+  auto sheet = std::make_unique<Sheet>(std::make_shared<const FunctionTable>(std::vector<Function>{
+      {"unknown", "unknown(a)", "twice a", 1, 1, call, plain, doubled},
+      {"followed", "followed(a)", "twice a", 1, 1, call, plain, doubled, nullptr, nullptr,
+       doubled_along},
+      {"from_three", "from_three(a)", "1 from 3 on", 1, 1, call, plain, from_three, nullptr,
+       nullptr, from_three_along},
+  }));
+  sheet->apply(changes);
+  return sheet;
+}
+
+}  // namespace
+
+TEST_CASE("sheet/meet: a function is followed where it says how") {
+  const auto sheet =
+      sheet_with_functions({Set{"x", number(1)}, Define{"y", "followed(x + 1) - 1"},
+                            Define{"z", "unknown(4) * x"}, Define{"not_known", "unknown(x)"}});
+  const Meetings meetings = meet(*sheet, "y", 6, 0, 10);
+  REQUIRE(meetings.found.size() == 1);
+  CHECK(meetings.found[0].from == Rational(5, 2));
+  REQUIRE(meet(*sheet, "z", 4, 0, 10).found.size() == 1);
+  CHECK(meet(*sheet, "z", 4, 0, 10).found[0].from == Rational(1, 2));
+  CHECK_THROWS_WITH(meet(*sheet, "not_known", 4, 0, 10),
+                    "how not_known follows from x cannot be turned round: \"unknown\" is known at "
+                    "single values only (sweep x over the values that come into question)");
+}
+
+TEST_CASE("sheet/meet: where a function fails nothing is met, and a total is \"at least\"") {
+  const auto sheet = sheet_with_functions(
+      {Set{"x", number(1)}, AddBlock{"lines", {{"part", quantity_type(Unit())}}},
+       AddRow{"lines", "one", {{"part", std::nullopt, "", "from_three(x)"}}},
+       AddRow{"lines", "two", {{"part", number(2), "", ""}}}, Define{"all", "sum(lines.part)"},
+       Define{"each", "(all + 1) / (x - 2)"}, Define{"least", "min(all, 1)"}});
+  const Meetings met = meet(*sheet, "all", 3, 0, 10);
+  REQUIRE(met.found.size() == 1);
+  CHECK(met.found[0].from == Rational(3));
+  CHECK(met.found[0].from_meets);
+  // 4 / (x - 2), from 3 on.
+  REQUIRE(meet(*sheet, "each", 2, 0, 10).found.size() == 1);
+  CHECK(meet(*sheet, "each", 2, 0, 10).found[0].from == Rational(4));
+  CHECK(meet(*sheet, "each", 8, 0, 10).found.empty());
+  CHECK_THROWS_WITH(
+      meet(*sheet, "least", 1, 0, 10),
+      "how least follows from x cannot be turned round: a figure that is \"at least\" "
+      "beyond a value of it is no single number (sweep x over the values that come "
+      "into question)");
+}
+
+TEST_CASE("sheet/meet: an overridden cell is varied in the place of its formula") {
+  const auto sheet =
+      sheet_of({Set{"x", number(1)}, Define{"half", "x / 2"}, Define{"y", "half * 10"}});
+  const auto vary = [&] {
+    return sheet->meetings("half", "y", Quantity(Rational(7)), Quantity(Rational(0)),
+                           Quantity(Rational(5)), no_pulse);
+  };
+  CHECK_THROWS_WITH(vary(),
+                    "half is no input: it has the formula x / 2 (choose a cell that is given or "
+                    "overridden)");
+  sheet->apply({PutOverride{"half", {number(2), "measured", "", ""}}});
+  REQUIRE(vary().found.size() == 1);
+  CHECK(vary().found[0].from == Rational(7, 10));
+}
