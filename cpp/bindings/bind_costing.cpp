@@ -116,8 +116,6 @@ void bind_label(py::module_& m) {
   m.def("label", &label_of, py::arg("recipe"));
 }
 
-}  // namespace
-
 std::vector<Offer> offers_of(const Costing& costing) {
   std::vector<Offer> offers;
   for (const Offer* offer : costing.plan().offers(costing.provisions().lines())) {
@@ -148,6 +146,8 @@ py::dict options_of(const Costing& costing) {
   told["day"] = options.day;
   return told;
 }
+
+}  // namespace
 
 void bind_costing(py::module_& m) {
   bind_shopping(m);

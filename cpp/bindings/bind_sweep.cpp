@@ -79,9 +79,15 @@ py::object python_of(const std::optional<Missed>& missed, const ValueType& input
                         Quantity::of_coherent(missed->figure, output.shown));
 }
 
+Aim aim_named(const std::string& name) {
+  if (name == "at_most") return Aim::at_most;
+  return name == "at_least" ? Aim::at_least : Aim::equal;
+}
+
 py::tuple meetings_as_python(const Sheet& sheet, const std::string& input,
                              const std::string& output, const py::object& target,
-                             const py::object& low, const py::object& high) {
+                             const py::object& low, const py::object& high,
+                             const std::string& aim) {
   const Quantity wanted = quantity_from(target);
   const Quantity from = quantity_from(low);
   const Quantity to = quantity_from(high);
@@ -89,7 +95,7 @@ py::tuple meetings_as_python(const Sheet& sheet, const std::string& input,
   {
     const SweepPulse pulse = pulse_to(py::none());
     const py::gil_scoped_release release;
-    meetings = sheet.meetings(input, output, wanted, from, to, pulse);
+    meetings = sheet.meetings(input, output, wanted, from, to, pulse, aim_named(aim));
   }
   const ValueType input_type = sheet.type(input);
   const ValueType output_type = sheet.type(output);
@@ -135,7 +141,7 @@ void bind_sweep(py::module_& m, SheetClass& sheet) {
           },
           py::arg("input"), py::arg("values"), py::arg("cells"), py::arg("progress"))
       .def("_meetings", &meetings_as_python, py::arg("input"), py::arg("cell"), py::arg("target"),
-           py::arg("low"), py::arg("high"));
+           py::arg("low"), py::arg("high"), py::arg("aim") = "equal");
 }
 
 }  // namespace scalepan::bindings

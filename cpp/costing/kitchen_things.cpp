@@ -145,6 +145,11 @@ bool PacksThing::same_as(const Thing& other) const {
          a.cover.price == b.cover.price && (a.group == b.group || same_group(*a.group, *b.group));
 }
 
+std::size_t PacksThing::place_of_amount(std::size_t arguments) const {
+  if (kind_ + 1 < arguments) return kind_ + 1;
+  fail("cost.kind", "no amount is given for the packs that are bought: " + text());
+}
+
 std::vector<Why> PacksThing::parts() const {
   std::vector<Why> parts;
   if (!bought_.cover.total.is_zero()) {

@@ -42,6 +42,7 @@ class RecipeThing final : public Thing {
 
   [[nodiscard]] std::string text() const override { return recipe_->name(); }
   [[nodiscard]] bool same_as(const Thing& other) const override;
+  [[nodiscard]] const Recipe& written() const { return *recipe_; }
   /// At its own size for its own number of portions. Throws what `Recipe::scaled` throws.
   [[nodiscard]] std::shared_ptr<const Recipe> at(const Rational& portions) const;
 
@@ -88,6 +89,9 @@ class PacksThing final : public Thing {
 
   [[nodiscard]] const ItemCost& bought() const { return bought_; }
   [[nodiscard]] std::size_t kind() const { return kind_; }
+  /// Among so many arguments of a function, of which the packs are the first and an amount of each
+  /// kind follows. Throws `cost.kind`.
+  [[nodiscard]] std::size_t place_of_amount(std::size_t arguments) const;
   [[nodiscard]] Unit money() const { return plan_->money(); }
 
  private:

@@ -70,6 +70,11 @@ Rational NeedCourse::at(const Rational& portions) const {
   return bent_ ? straight + bent_->at(portions / serves_) : straight;
 }
 
+std::optional<Rational> NeedCourse::next_turn(const Rational& portions) const {
+  const auto factor = bent_ ? bent_->next_turn(portions / serves_) : std::nullopt;
+  return factor ? std::optional(*factor * serves_) : std::nullopt;
+}
+
 void NeedCourse::add(const Line& line, const Rational& weight, const Recipe& recipe,
                      Portions portions) {
   const Rational written = line.written.coherent();
@@ -108,6 +113,14 @@ std::optional<NeedCourse> need_course(const OfferGroup& group, const Recipe& rec
     return maker.add(recipe.food_lines()[way.line], way.conversion.factor);
   });
   return known ? std::optional(maker.take()) : std::nullopt;
+}
+
+NeedCourse course_of_lines(const Recipe& recipe) {
+  NeedCourse course(recipe.serves());
+  for (const Line& line : recipe.lines()) {
+    if (line.measured) course.add(line, 1, recipe, Portions::any);
+  }
+  return course;
 }
 
 bool bases_in_proportion(const Recipe& recipe) {

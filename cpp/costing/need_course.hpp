@@ -25,6 +25,8 @@ class NeedCourse {
 
   [[nodiscard]] Rational at(const Rational& portions) const;
   [[nodiscard]] bool is_straight() const { return !bent_; }
+  /// The first number of portions behind these at which it turns or steps; none where it does not.
+  [[nodiscard]] std::optional<Rational> next_turn(const Rational& portions) const;
   /// Of the straight part.
   [[nodiscard]] const Rational& slope() const { return slope_; }
   [[nodiscard]] const Rational& constant() const { return constant_; }
@@ -43,6 +45,9 @@ class NeedCourse {
 /// not grow in proportion, since such a base may be made larger than its uses.
 [[nodiscard]] std::optional<NeedCourse> need_course(const OfferGroup& group, const Recipe& recipe,
                                                     Portions portions);
+
+/// Of all lines of the recipe itself together, whatever they count.
+[[nodiscard]] NeedCourse course_of_lines(const Recipe& recipe);
 
 /// Whether all bases grow in proportion, so that every group has a course.
 [[nodiscard]] bool bases_in_proportion(const Recipe& recipe);

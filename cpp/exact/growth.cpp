@@ -64,6 +64,21 @@ Rational Growth::above(const Rational& x) const {
   return value;
 }
 
+std::optional<Rational> Growth::next_turn(const Rational& x) const {
+  std::optional<Rational> next;
+  const auto offer = [&](const std::optional<Rational>& turn) {
+    if (turn && *turn > x && (!next || *turn < *next)) next = turn;
+  };
+  for (const Steps& steps : steps_) offer(step_after(steps.rate * x) / steps.rate);
+  for (const Ramped& part : ramps_) {
+    for (const Ramp::Point& point : part.ramp.points()) offer(point.first);
+  }
+  for (const StepsOf& steps : steps_of_) {
+    offer(steps.inner->last_at_most(steps.count_above(x) * steps.width));
+  }
+  return next;
+}
+
 std::optional<Rational> Growth::end() const {
   std::optional<Rational> first;
   const auto take = [&](const std::optional<Rational>& end) {

@@ -29,6 +29,9 @@ class Growth {
   [[nodiscard]] Rational above(const Rational& x) const;
   /// Whether it grows just behind x, and not by a step alone.
   [[nodiscard]] bool rises_after(const Rational& x) const;
+  /// The first point behind x where it is not straight, or perhaps is not; nothing where it is
+  /// straight for ever. Throws `ramp.end` where a ramp ends at x or before.
+  [[nodiscard]] std::optional<Rational> next_turn(const Rational& x) const;
   /// Where the first ramp ends; nothing where it goes on for ever.
   [[nodiscard]] std::optional<Rational> end() const;
 

@@ -150,6 +150,10 @@ CoverStep CoverFunction::step(const Rational& need) const {
   return std::move(*found);
 }
 
+std::optional<CoverStep> CoverFunction::step_above(const Rational& need) const {
+  return solver_->find({need, true, true});
+}
+
 std::vector<CoverStep> CoverFunction::steps(const Rational& low, const Rational& high) const {
   if (low.sign() < 0 || high <= low) {
     fail("cover.need", "steps are listed from a need not below zero up to a larger one");
@@ -157,7 +161,7 @@ std::vector<CoverStep> CoverFunction::steps(const Rational& low, const Rational&
   std::vector<CoverStep> steps;
   for (Rational need = low; need < high; need = steps.back().upto) {
     if (steps.size() >= CoverWork::most_covers) CoverWork::fail_too_many();
-    std::optional<CoverStep> found = solver_->find({need, true, true});
+    std::optional<CoverStep> found = step_above(need);
     if (!found) break;
     steps.push_back(std::move(*found));
   }

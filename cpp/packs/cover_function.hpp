@@ -64,6 +64,9 @@ class CoverFunction {
 
   /// The step that meets the need, which must be above zero. Throws as `at`, and `cover.need`.
   [[nodiscard]] CoverStep step(const Rational& need) const;
+  /// The step that meets the needs right above this one, which must not be below zero; none where
+  /// there is not so much to buy. Throws `cover.too_many`.
+  [[nodiscard]] std::optional<CoverStep> step_above(const Rational& need) const;
   /// Steps that meet needs above `low`, up to that of `high` or to the last there is.
   /// Throws `cover.need` where low is below zero or high not above it, and `cover.too_many`.
   [[nodiscard]] std::vector<CoverStep> steps(const Rational& low, const Rational& high) const;

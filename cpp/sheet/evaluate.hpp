@@ -23,7 +23,7 @@ class Evaluator {
       if (programme.one_sign) {
         keeper_.keep_number(cell, run_one_sign(programme, inputs, figures_.numbers()));
       } else {
-        keeper_.keep_number(cell, run(programme, {inputs, figures_.numbers(), nullptr}, space_));
+        keeper_.keep_number(cell, run(programme, {inputs, figures_.numbers()}, space_));
       }
     } catch (const Error& error) {
       keeper_.hold_new(cell, error);

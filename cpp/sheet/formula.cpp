@@ -18,11 +18,7 @@ class NumberDomain {
 
   [[nodiscard]] const Rational& operand(const Instruction& instruction) const {
     if (instruction.operand == Operand::constant) return programme_.constants[instruction.argument];
-    const std::uint32_t cell = inputs_.cells[instruction.argument];
-    if (inputs_.failed != nullptr && inputs_.failed[cell] != 0) [[unlikely]] {
-      throw InputFailed{cell};
-    }
-    return inputs_.values[cell];
+    return inputs_.values[inputs_.cells[instruction.argument]];
   }
   [[nodiscard]] static Rational one(const Instruction& instruction, const Rational& a) {
     return one_number(instruction, a);

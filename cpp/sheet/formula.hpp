@@ -54,11 +54,6 @@ struct Formula {
                                       const std::function<std::string(std::size_t)>& name_of_input,
                                       std::size_t offset);
 
-/// Thrown where a formula reads a cell without a value.
-struct InputFailed {
-  std::uint32_t cell;
-};
-
 /// Hears of each call of a function before it is made.
 using CallListener = std::function<void(const Function&, std::span<const Value>)>;
 
@@ -73,13 +68,17 @@ struct RunSpace {
 struct NumberInputs {
   const std::uint32_t* cells;  // of the formula
   const Rational* values;      // by cell
-  const std::uint8_t* failed;  // by cell; null where none has failed
 };
 
 /// Of a numeric programme whose inputs are all single numbers, in the coherent unit. Throws
-/// `number.division_by_zero` and `number.rounding_step` with an offset in the shape,
-/// `number.too_large`, and `InputFailed`.
+/// `number.division_by_zero` and `number.rounding_step` with an offset in the shape, and
+/// `number.too_large`.
 [[nodiscard]] Rational run(const Programme& programme, const NumberInputs& inputs, RunSpace& space);
+
+/// Thrown where a formula reads a cell without a value.
+struct InputFailed {
+  std::uint32_t cell;
+};
 
 /// Of any programme. `value_of_input` may throw `InputFailed`. Throws what `run` and the functions
 /// throw, `formula.undecided` where an interval leaves a choice, a comparison or a step open, and

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "sheet/along.hpp"
 #include "sheet/instruction.hpp"
 #include "sheet/value.hpp"
 
@@ -27,6 +28,11 @@ struct Function {
   std::string (*source)(std::span<const Value> arguments) = nullptr;
   /// What else a derivation tells beside it; may be null.
   std::vector<Why> (*parts)(std::span<const Value> arguments) = nullptr;
+  /// What it gives along a stretch of an input, for arguments some of which move, numbers and
+  /// things all of them; null where only single values are known. May end the stretch earlier.
+  /// Throws what `run` throws where that is so all along it, and `NoForm`.
+  Along (*along)(const Function& function, std::span<const Along> arguments,
+                 Reach& reach) = nullptr;
 };
 
 /// What is in its brackets is the name of a column.

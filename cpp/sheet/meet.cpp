@@ -10,7 +10,8 @@ namespace {
 
 class Search {
  public:
-  Search(Path path, const Rational& target) : runner_(std::move(path)), target_(target) {}
+  Search(Path path, const Rational& target, Aim aim)
+      : runner_(std::move(path)), target_(target), aim_(aim) {}
 
   Meetings between(const Rational& low, const Rational& high, const SweepPulse& pulse) {
     Rational at = low;
@@ -40,11 +41,17 @@ class Search {
     const Cell output = runner_.path().outputs.front();
     if (!runner_.figures().is_number(output)) return;
     const Rational& figure = runner_.figures().number(output);
-    if (figure == target_) {
+    if (meets(figure)) {
       add({input, input, true, true});
     } else {
       note_missed(input, figure);
     }
+  }
+
+  [[nodiscard]] bool meets(const Rational& figure) const {
+    if (aim_ == Aim::at_most) return figure <= target_;
+    if (aim_ == Aim::at_least) return figure >= target_;
+    return figure == target_;
   }
 
   void note_missed(const Rational& input, const Rational& figure) {
@@ -55,7 +62,7 @@ class Search {
 
   void look_between(const Rational& low, const Rational& high, const RatioForm& output) {
     if (output.is_constant()) {
-      if (output.number() == target_) {
+      if (meets(output.number())) {
         add({low, high, false, false});
       } else {
         note_missed((low + high) / Rational(2), output.number());
@@ -63,7 +70,20 @@ class Search {
       return;
     }
     const auto where = output.where(target_);
-    if (where && *where > low && *where < high) add({*where, *where, true, true});
+    const bool inside = where && *where > low && *where < high;
+    if (aim_ == Aim::equal) {
+      if (inside) add({*where, *where, true, true});
+      return;
+    }
+    const int first = (output - RatioForm::constant(target_)).sign_beyond(low);
+    const bool begins = first == (aim_ == Aim::at_most ? -1 : 1);
+    if (!inside) {
+      if (begins) add({low, high, false, false});
+    } else if (begins) {
+      add({low, *where, false, true});
+    } else {
+      add({*where, high, true, false});
+    }
   }
 
   /// What touches the last one goes on it.
@@ -81,17 +101,18 @@ class Search {
 
   PathRunner runner_;
   Rational target_;
+  Aim aim_;
   Meetings meetings_;
 };
 
 }  // namespace
 
 Meetings meetings_of(Path path, const Rational& target, const Rational& low, const Rational& high,
-                     const SweepPulse& pulse) {
+                     Aim aim, const SweepPulse& pulse) {
   const std::string input = path.input_name;
   const std::string output = path.output_names.front();
   try {
-    return Search(std::move(path), target).between(low, high, pulse);
+    return Search(std::move(path), target, aim).between(low, high, pulse);
   } catch (const NoForm& reason) {
     fail("sheet.no_form",
          "how " + output + " follows from " + input + " cannot be turned round: " + reason.reason,

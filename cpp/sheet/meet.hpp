@@ -1,6 +1,7 @@
-// The values of an input at which a cell meets a target, exactly and all of them.
+// The values of an input at which a cell meets a target or keeps to it, exactly and all of them.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -8,6 +9,8 @@
 #include "sheet/sweep.hpp"
 
 namespace scalepan {
+
+enum class Aim : std::uint8_t { equal, at_most, at_least };
 
 /// One value, or all between two, of which each belongs to them or not.
 struct Meeting {
@@ -38,6 +41,6 @@ inline constexpr std::size_t most_stretches = 200'000;
 /// where the output does not follow from the input by sums, products and quotients, choices and
 /// roundings, and `sheet.many` where it turns too often.
 [[nodiscard]] Meetings meetings_of(Path path, const Rational& target, const Rational& low,
-                                   const Rational& high, const SweepPulse& pulse);
+                                   const Rational& high, Aim aim, const SweepPulse& pulse);
 
 }  // namespace scalepan

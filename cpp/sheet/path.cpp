@@ -142,11 +142,11 @@ Cell known(const SheetState& state, std::string_view name) {
 Path path_between(const SheetState& state, std::string_view input,
                   const std::vector<std::string>& outputs) {
   const Cell from = known(state, input);
-  if (state.contents.kind(from) != ContentKind::given) {
+  if (state.contents.kind(from) != ContentKind::given && !state.contents.is_overridden(from)) {
     fail("sheet.formula",
          std::string(input) + " is no input: it has the formula " +
              excerpt(state.formula_text(from)),
-         "choose a cell that is given");
+         "choose a cell that is given or overridden");
   }
   if (state.type(from).kind != ValueKind::quantity) {
     fail("sheet.type", std::string(input) + " is " + state.type(from).name() +

@@ -34,7 +34,7 @@ struct Path {
   static constexpr Cell input = 0;  // its place
 };
 
-/// Throws `sheet.unknown`, `sheet.formula` for an input that follows from others itself, and
+/// Throws `sheet.unknown`, `sheet.formula` for an input that follows from others itself now, and
 /// `sheet.type` for one that is no single number.
 [[nodiscard]] Path path_between(const SheetState& state, std::string_view input,
                                 const std::vector<std::string>& outputs);

@@ -247,12 +247,13 @@ Sweep Sheet::sweep(std::string_view input, const std::vector<Quantity>& values,
 }
 
 Meetings Sheet::meetings(std::string_view input, std::string_view output, const Quantity& target,
-                         const Quantity& low, const Quantity& high, const SweepPulse& pulse) const {
+                         const Quantity& low, const Quantity& high, const SweepPulse& pulse,
+                         Aim aim) const {
   const Path path = path_from(input, {std::string(output)});
   const Rational wanted = coherent(target, output, path.output_types.front());
   const Rational from = coherent(low, input, path.input_type);
   const Rational to = coherent(high, input, path.input_type);
-  return meetings_of(path, wanted, from, to, pulse);
+  return meetings_of(path, wanted, from, to, aim, pulse);
 }
 
 /// The sheet may change while what was taken out of it is worked with.

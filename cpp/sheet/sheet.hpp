@@ -82,11 +82,11 @@ class Sheet {
   /// `sheet.formula` and `sheet.type`.
   [[nodiscard]] Sweep sweep(std::string_view input, const std::vector<Quantity>& values,
                             const std::vector<std::string>& outputs, const SweepPulse& pulse) const;
-  /// Where the output meets the target, in coherent units of the input. Throws the same, and
-  /// `sheet.no_form`, `sheet.many` and `sheet.dimension`.
+  /// Where the output meets the target or keeps to it, in coherent units of the input. Throws the
+  /// same, and `sheet.no_form`, `sheet.many` and `sheet.dimension`.
   [[nodiscard]] Meetings meetings(std::string_view input, std::string_view output,
                                   const Quantity& target, const Quantity& low, const Quantity& high,
-                                  const SweepPulse& pulse) const;
+                                  const SweepPulse& pulse, Aim aim = Aim::equal) const;
   /// How a cell's figures are shown. Throws `sheet.unknown`.
   [[nodiscard]] ValueType type(std::string_view name) const;
   /// Bytes held by what every cell has.

@@ -99,6 +99,7 @@ from scalepan.prices import parse_prices, parse_stock, read_prices, read_stock
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.selling import cash_total, selling_price, sold_at
 from scalepan.sheet_differences import SheetDifference, sheet_difference
+from scalepan.sheet_studies import ValueRange
 from scalepan.sheets import Sheet, parse_sheet, read_sheet
 from scalepan.trays import fill_trays
 from scalepan.usda import read_usda_sr
@@ -176,6 +177,7 @@ __all__ = [
     "TrialPart",
     "TrialRatio",
     "UsedFact",
+    "ValueRange",
     "Why",
     "WithinSpend",
     "WrittenLine",

@@ -1868,6 +1868,7 @@ class Sheet(_Verbs, _Displayed):
         target: str | Number | Quantity,
         low: str | Number | Quantity,
         high: str | Number | Quantity,
+        aim: str = "equal",
     ) -> tuple[
         list[tuple[Quantity, Quantity, bool, bool]],
         tuple[Quantity, Quantity] | None,

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, TypeAlias
 
 from scalepan import _core
 from scalepan.displays import repr_mimebundle
@@ -49,6 +50,23 @@ class Sweep:
         return f"<Sweep of {self.name} over {len(self)} values: {', '.join(self.cells)}>"
 
 
+@dataclass(frozen=True)
+class ValueRange:
+    """One value of an input, or all between two, of which each belongs to them or not."""
+
+    low: Quantity
+    high: Quantity
+    with_low: bool
+    with_high: bool
+
+    def __str__(self) -> str:
+        if self.low == self.high:
+            return str(self.low)
+        first = f"from {self.low}" if self.with_low else f"above {self.low}"
+        last = f"up to {self.high}" if self.with_high else f"below {self.high}"
+        return f"{first} {last}"
+
+
 class Studies(_core.Sheet):
     """The questions of a sheet."""
 
@@ -89,16 +107,39 @@ class Studies(_core.Sheet):
         values that meet it, ``sheet.no_form`` where the way cannot be turned round,
         ``sheet.many``.
         """
-        found, below, above = self._meetings(name, cell, target, *between)
-        if len(found) == 1 and found[0][0] == found[0][1]:
-            return found[0][0]
+        meetings, below, above = self._meetings(name, cell, target, *between)
+        found = [ValueRange(*meeting) for meeting in meetings]
+        if len(found) == 1 and found[0].low == found[0].high:
+            return found[0].low
         if not found:
             raise _none(name, cell, target, (below, above))
-        told = ", ".join(_told(*meeting) for meeting in found[:_MOST_TOLD])
+        told = ", ".join(str(meeting) for meeting in found[:_MOST_TOLD])
         if len(found) > _MOST_TOLD:
             told += f" and {len(found) - _MOST_TOLD} more"
         message = f"{cell} is {target} for several values of {name}: {told}"
         raise make_error("sheet.several", message, "look between values that lie closer together")
+
+    def values_for(
+        self,
+        name: str,
+        cell: str,
+        *,
+        equal: Amount | None = None,
+        at_most: Amount | None = None,
+        at_least: Amount | None = None,
+        between: tuple[Amount, Amount],
+    ) -> list[ValueRange]:
+        """All values of the input ``name`` at which ``cell`` meets a target or keeps to it, rising.
+
+        Sought from the first of ``between`` to the second, both included. Values at which the cell
+        has no single figure meet nothing.
+
+        Raises SheetError: ``sheet.no_form``, ``sheet.many``, and ``sheet.target`` where not one of
+        the three targets is given.
+        """
+        aim, target = _one_target("values_for", equal, at_most, at_least)
+        found, _, _ = self._meetings(name, cell, target, *between, aim)
+        return [ValueRange(*meeting) for meeting in found]
 
     def price_for(
         self,
@@ -149,17 +190,13 @@ class Studies(_core.Sheet):
         Raises SheetError: ``sheet.none`` with the nearest figures, ``sheet.several``,
         ``sheet.target`` where not one of the three targets is given.
         """
-        given = [target for target in (equal, at_most, at_least) if target is not None]
-        if len(given) != 1:
-            message = f"size_for is given {len(given)} targets"
-            raise make_error("sheet.target", message, "give one of equal, at_most, at_least")
-        target = given[0]
+        aim, target = _one_target("size_for", equal, at_most, at_least)
         swept = self.sweep(size, sizes, cell)
         figures = _figures(swept, cell)
         wanted = _in_unit_of(target, swept[cell])
-        if at_most is not None:
+        if aim == "at_most":
             meets = [place for place, figure in figures if figure <= wanted][-1:]
-        elif at_least is not None:
+        elif aim == "at_least":
             meets = [place for place, figure in figures if figure >= wanted][:1]
         else:
             meets = [place for place, figure in figures if figure == wanted]
@@ -174,6 +211,17 @@ class Studies(_core.Sheet):
 
 
 _MOST_TOLD = 5
+
+
+def _one_target(
+    verb: str, equal: Amount | None, at_most: Amount | None, at_least: Amount | None
+) -> tuple[str, Amount]:
+    targets = {"equal": equal, "at_most": at_most, "at_least": at_least}
+    given = [(aim, target) for aim, target in targets.items() if target is not None]
+    if len(given) == 1:
+        return given[0]
+    message = f"{verb} is given {len(given)} targets"
+    raise make_error("sheet.target", message, "give one of equal, at_most, at_least")
 
 
 def _figures(swept: Sweep, cell: str) -> list[tuple[int, Quantity]]:
@@ -217,11 +265,3 @@ def _none(
     message = f"no value of {name} that was looked at makes {cell} {target}"
     told = [f"{missed[1]} at {missed[0]}" for missed in nearest if missed is not None]
     return make_error("sheet.none", message, "nearest: " + " and ".join(told) if told else "")
-
-
-def _told(low: Quantity, high: Quantity, low_meets: bool, high_meets: bool) -> str:
-    if low == high:
-        return str(low)
-    first = f"from {low}" if low_meets else f"above {low}"
-    last = f"up to {high}" if high_meets else f"below {high}"
-    return f"{first} {last}"

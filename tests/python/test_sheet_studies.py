@@ -128,10 +128,15 @@ def test_the_size_that_keeps_to_a_spend() -> None:
             "size_for is given 0 targets (give one of equal, at_most, at_least)",
         ),
         (
+            lambda s: s.values_for("portions", "till", at_most=1, equal=2, between=(1, 2)),
+            "sheet.target",
+            "values_for is given 2 targets (give one of equal, at_most, at_least)",
+        ),
+        (
             lambda s: s.sweep("till", [1], "portions"),
             "sheet.formula",
             "till is no input: it has the formula swede.bought * swede.price "
-            "(choose a cell that is given)",
+            "(choose a cell that is given or overridden)",
         ),
         (
             lambda s: s.sweep("portions", ["3 kg"], "till"),

@@ -78,6 +78,13 @@ class Model {
     return end_ && *end_ <= horizon ? std::optional(*end_) : std::nullopt;
   }
 
+  /// Inside of both.
+  [[nodiscard]] std::vector<Rational> breaks_between(const Rational& low,
+                                                     const Rational& high) const {
+    return {breaks_.upper_bound(low), breaks_.lower_bound(high)};
+  }
+  [[nodiscard]] const std::optional<Rational>& end() const { return end_; }
+
   inline static const Rational horizon = 12;
 
  private:
@@ -271,6 +278,34 @@ TEST_CASE("growth: a target far away is found in a moment") {
   REQUIRE(x);
   CHECK(growth.at(*x) <= far);
   CHECK(growth.above(*x) >= far);
+}
+
+TEST_CASE("growth: it is straight up to the next turn, whatever lies between") {
+  RandomModels random(0x7042);
+  std::size_t turns = 0;
+  for (int i = 0; i < 500 / operations_divisor; ++i) {
+    const Model model = random.model(true);
+    const Rational stop = std::min(Model::horizon, model.end().value_or(Model::horizon));
+    for (Rational x = 0; x < stop;) {
+      const Rational turn = std::min(stop, model.growth.next_turn(x).value_or(stop));
+      REQUIRE(turn > x);
+      const Rational third = (turn - x) / Rational(3);
+      const Rational start = model.value(x + third);
+      const Rational slope = (model.value(x + third * Rational(2)) - start) / third;
+      const Rational near = third / Rational(1000);
+      std::vector<Rational> points{x + near, turn - near};
+      for (const Rational& point : model.breaks_between(x, turn)) {
+        for (const Rational& beside : {-near, Rational(), near}) points.push_back(point + beside);
+      }
+      for (const Rational& point : points) {
+        if (point <= x || point >= turn) continue;
+        CHECK(model.value(point) == start + slope * (point - x - third));
+      }
+      x = turn;
+      ++turns;
+    }
+  }
+  CHECK(turns > 3000 / operations_divisor);
 }
 
 }  // namespace

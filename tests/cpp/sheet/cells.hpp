@@ -86,8 +86,7 @@ class Cells final : public Names {
       if (const auto* number = std::get_if<Rational>(&values_[i])) numbers[i] = *number;
     }
     RunSpace space;
-    return scalepan::run(*formula.programme, {formula.inputs.data(), numbers.data(), nullptr},
-                         space);
+    return scalepan::run(*formula.programme, {formula.inputs.data(), numbers.data()}, space);
   }
   [[nodiscard]] Value run_values(const Formula& formula) const {
     RunSpace space;
