@@ -83,6 +83,10 @@ class FileError(Error):
     """Files that cannot be read."""
 
 
+class PlotError(Error):
+    """Plots that cannot be drawn."""
+
+
 _CLASSES: dict[str, type[Error]] = {
     "number": NumberError,
     "unit": MeasureError,
@@ -117,6 +121,7 @@ _CLASSES: dict[str, type[Error]] = {
     "sheet": SheetError,
     "formula": SheetError,
     "file": FileError,
+    "plot": PlotError,
 }
 
 
