@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import textwrap
+import re
 import unicodedata
 from typing import TYPE_CHECKING
 
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from matplotlib.text import Text
 
 NAME_WIDTH = 28
-NOTE_WIDTH = 64
+NOTE_WIDTH = 60
 _STAND_INS = "□?"
 
 
@@ -30,10 +30,10 @@ def lettered(name: str, width: int = NAME_WIDTH) -> str:
     return _cut(signs, width)
 
 
-def note(text: str) -> str:
+def note(text: str, width: int = NOTE_WIDTH) -> str:
     """A text in as many lines as it takes."""
     lines = [lettered(line, 2 * len(line)) for line in text.splitlines()]
-    return "\n".join(textwrap.fill(line, NOTE_WIDTH) for line in lines)
+    return "\n".join(part for line in lines for part in _wrapped(line, width))
 
 
 def listed(names: Sequence[str], most: int = 4) -> str:
@@ -53,14 +53,30 @@ def _in_one_line(name: str) -> str:
     spaced = "".join(" " if unicodedata.category(sign) in _BREAKS else sign for sign in name)
     composed = unicodedata.normalize("NFC", spaced)
     # Marks of direction would turn round what stands beside the name.
-    return " ".join("".join(s for s in composed if unicodedata.category(s) != "Cf").split())
+    kept = "".join(sign for sign in composed if unicodedata.category(sign) != "Cf")
+    return " ".join(_MANY_ACCENTS.sub(r"\1", kept).split())
 
 
 _BREAKS = ("Cc", "Zl", "Zp")
+# More than two on one letter would run into the lines above.
+_MANY_ACCENTS = re.compile("([\u0300-\u036f]{2})[\u0300-\u036f]+")
+
+
+def _wrapped(line: str, width: int) -> list[str]:
+    parts: list[str] = []
+    for word in line.split():
+        if parts and _wide(f"{parts[-1]} {word}") <= width:
+            parts[-1] += f" {word}"
+            continue
+        while word:
+            part = "".join(_as_wide(list(word), width))
+            parts.append(part)
+            word = word[len(part) :]
+    return parts
 
 
 def _cut(signs: list[str], width: int) -> str:
-    if sum(map(_width, signs)) <= width:
+    if _wide(signs) <= width:
         return "".join(signs)
     end = width // 3
     head = _as_wide(signs, width - end - 1)
@@ -78,8 +94,13 @@ def _as_wide(signs: list[str], width: int) -> list[str]:
     return taken
 
 
+def _wide(signs: Iterable[str]) -> int:
+    """In the width of a letter."""
+    return sum(map(_width, signs))
+
+
 def _width(sign: str) -> int:
-    return 2 if unicodedata.east_asian_width(sign) in "WF" else 1
+    return 2 if sign in _STAND_INS[0] or unicodedata.east_asian_width(sign) in "WF" else 1
 
 
 def _faces() -> list[FT2Font]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan.errors import make_error
-from scalepan.plots.lettering import as_written, lettered, note
+from scalepan.plots.lettering import NOTE_WIDTH, as_written, lettered, note
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -132,8 +132,8 @@ def headed(axes: Axes, title: str, said: str = "", *, room: float = 0) -> None:
     """The title, below it what the picture has to say; ``room`` points stay free below both."""
     from matplotlib import rcParams
 
-    told = "\n".join(part for part in (note(title), note(said)) if part)
-    size = "medium" if said else "large"
+    size, width = ("medium", NOTE_WIDTH) if said else ("large", NOTE_WIDTH * 4 // 5)
+    told = "\n".join(part for part in (note(title, width), note(said)) if part)
     pad = rcParams["axes.titlepad"] + room
     as_written([axes.set_title(told, loc="left", fontsize=size, pad=pad)])
 
