@@ -5,6 +5,9 @@ The night kitchen of a hill-top observatory makes it for its watchers.
 
 from __future__ import annotations
 
+import math
+from fractions import Fraction
+
 import scalepan
 from scalepan.sheet_comparison import Comparison
 from scalepan.sheet_studies import Sweep
@@ -65,3 +68,53 @@ def swept(last: int = 24) -> Sweep:
 
 def trials() -> scalepan.YieldTest:
     return scalepan.parse_yield_test(TRIALS)
+
+
+# USDA SR28 11435, rutabagas: refuse 15 %, so 0.85 of the swede is edible.
+EDIBLE = Fraction(85, 100)
+
+
+def cheapest(need: Fraction, packs: list[tuple[int, Fraction]]) -> tuple[int, Fraction]:
+    """Content and price of the cheapest cover by trying all; of equal prices the least content."""
+    (large, dear), (small, cheap) = sorted(packs, reverse=True)
+    ways = []
+    for first in range(math.ceil(need / large) + 1):
+        second = max(0, math.ceil((need - first * large) / small))
+        ways.append((first * dear + second * cheap, first * large + second * small))
+    price, content = min(ways)
+    return content, price
+
+
+def items(portions: int) -> dict[str, tuple[Fraction, int, Fraction, bool]]:
+    """Need, content bought, price, and whether what is left keeps."""
+    swede = Fraction(125 * portions) / EDIBLE
+    barley, eggs, tins = Fraction(55 * portions), Fraction(portions), Fraction(60 * portions)
+    swede_packs = [(1000, Fraction("2.10")), (500, Fraction("1.20"))]
+    egg_packs = [(10, Fraction("2.30")), (6, Fraction("1.50"))]
+    bags, full = math.ceil(barley / 500), math.ceil(tins / 240)
+    return {
+        "swede": (swede, *cheapest(swede, swede_packs), False),
+        "pearl barley": (barley, bags * 500, bags * Fraction("0.95"), True),
+        "eggs": (eggs, *cheapest(eggs, egg_packs), True),
+        "chickpeas": (tins, full * 240, full * Fraction("0.60"), False),
+    }
+
+
+def costs(portions: int) -> dict[str, Fraction]:
+    till = used = thrown = Fraction(0)
+    for need, content, price, keeps in items(portions).values():
+        till += price
+        used += price * need / content
+        thrown += Fraction(0) if keeps else price * (content - need) / content
+    return {"till": till, "used": used, "borne": used + thrown}
+
+
+def percent(part: Fraction, of: Fraction) -> str:
+    """To a tenth, half up."""
+    tenths = math.floor(part / of * 1000 + Fraction(1, 2))
+    return f"{tenths // 10}.{tenths % 10} %"
+
+
+def cents(amount: Fraction) -> str:
+    rounded = math.floor(amount * 100 + Fraction(1, 2))
+    return f"{rounded // 100}.{rounded % 100:02d} GBP"

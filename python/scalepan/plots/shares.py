@@ -105,4 +105,4 @@ def _said(costing: Costing) -> str:
     said = f"borne: {at_least}{costing.borne.told_money}"
     if costing.thrown:
         said += f", of which {costing.thrown.told_money} thrown"
-    return f"{said}; not priced: {listed(costing.unpriced)}" if costing.unpriced else said
+    return f"{said}\nnot priced: {listed(costing.unpriced)}" if costing.unpriced else said
