@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from pathlib import Path
 
 import pytest
@@ -150,3 +151,14 @@ def test_the_picture_marks_breakpoints_and_even_counts() -> None:
     rings = [list(line.get_xdata()) for line in changes.lines]
     assert rings == [[4, 8, 12], [6, 10, 12]]
     assert [label.get_text() for label in changes.get_yticklabels()] == ["chickpeas", "eggs"]
+
+
+def test_without_matplotlib_the_plot_is_one_clear_error(
+    curve: list[str], capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(sys.modules, "matplotlib.layout_engine", None)
+    assert main([*curve, "--plot", "pot.png"]) == 1
+    assert capsys.readouterr().err == (
+        "scalepan: drawing needs matplotlib [plot.library]\n  pip install scalepan[plot]\n"
+    )
+    assert not Path("pot.png").exists()

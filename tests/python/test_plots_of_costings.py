@@ -49,7 +49,7 @@ def test_a_curve_of_few_points_marks_them_in_any_order() -> None:
     till = [costs(n)["till"] for n in (10, 30, 40)]
     # Half way between them, and at both ends as far beyond.
     assert stairs(whole_batch, ORANGE) == (floats(till), [0, 20, 35, 45])
-    assert dots(whole_batch, ORANGE, ".") == list(zip([10, 30, 40], floats(till), strict=True))
+    assert dots(whole_batch, ORANGE, "o") == list(zip([10, 30, 40], floats(till), strict=True))
 
 
 def test_a_curve_of_one_point_is_a_step_one_portion_wide() -> None:

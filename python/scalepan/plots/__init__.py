@@ -3,8 +3,9 @@
 Each function draws into ``axes=`` where they are given, else into a figure of its own, and gives
 the Axes back: one, or a list from the top down where there are several panels. A notebook shows
 what is given back as a picture; ``axes.figure.savefig(path)`` writes it. None shows a window, and
-none changes a setting of matplotlib. Colours of text, lines and ground are those of the style in
-force when it is drawn, so ``with matplotlib.style.context("dark_background"):`` draws on dark.
+none changes a setting of matplotlib. Text, lines and ground have the colours of the style in force
+when it is drawn, so ``with matplotlib.style.context("dark_background"):`` draws on dark; the ground
+is not transparent, so that a picture can be read on any page.
 
 Floats are made for drawing only; every figure told in a picture is exact, or marked as rounded.
 

@@ -16,9 +16,12 @@ if TYPE_CHECKING:
 
 # Fewer rows than these would leave no room for what stands around them.
 _HEAD, _FEWEST = 1.3, 2
-_TOLD_WIDTH = 42
+# No figure is cut.
+_UNCUT = 200
 _BELOW_HEAD = 0.9
 _BAR = 0.7
+# Of a row; the layout may yet take room for titles.
+_OF_ROW = 0.7
 _POINTS_AN_INCH = 72
 
 
@@ -71,12 +74,12 @@ def name_rows(axes: Axes, rows: Sequence[Row]) -> None:
     axes.set_ylim(max(places, default=0) + 0.5, min(places, default=0) - 0.5)
     axes.tick_params(axis="y", length=0)
     column = axes.secondary_yaxis("right")
-    column.set_yticks(places, [lettered(row.told, _TOLD_WIDTH) for row in rows])
+    column.set_yticks(places, [lettered(row.told, _UNCUT) for row in rows])
     column.tick_params(axis="y", length=0, labelcolor=tick_ink("y"))
     column.spines["right"].set_visible(False)
     labels = [*axes.get_yticklabels(), *column.get_yticklabels()]
     as_written(labels)
-    size = _row_size(axes, len(rows))
+    size = row_size(axes, len(rows))
     any_heads = any(row.heads for row in rows)
     for label, row in zip(labels, [*rows, *rows], strict=True):
         label.set_fontsize(size if row.heads or not any_heads else size * _BELOW_HEAD)
@@ -96,9 +99,9 @@ def _draw_kind(axes: Axes, bars: Sequence[Bar], kind: str) -> None:
     axes.barh(rows, lengths, left=starts, height=_BAR, label=kind, **look)
 
 
-def _row_size(axes: Axes, rows: int) -> float:
-    """Points: small enough for as many rows as there are."""
+def row_size(axes: Axes, rows: int) -> float:
+    """Of letters, in points: small enough for as many rows as there are."""
     from matplotlib import rcParams
 
     room = axes.get_window_extent().height / axes.figure.dpi * _POINTS_AN_INCH / max(rows, 1)
-    return float(min(rcParams["font.size"], room * 0.9))
+    return float(min(rcParams["font.size"], room * _OF_ROW))

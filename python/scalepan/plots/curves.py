@@ -6,6 +6,7 @@ import itertools
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
+from scalepan.plots.bars import row_size
 from scalepan.plots.colours import COLOUR_OF
 from scalepan.plots.lettering import as_written, lettered, listed
 from scalepan.plots.pictures import (
@@ -124,7 +125,7 @@ def _draw(axes: Axes, portions: Sequence[Fraction], values: Sequence[Fraction], 
     if not is_every_count(portions):
         at = [to_draw(p) for p in portions]
         heights = [to_draw(value) for value in values]
-        axes.plot(at, heights, ".", color=COLOUR_OF[name], markersize=4)
+        axes.plot(at, heights, "o", color=COLOUR_OF[name], markersize=5)
 
 
 def _packs(axes: Axes, curve: Curve, items: Sequence[str]) -> None:
@@ -147,6 +148,7 @@ def _packs(axes: Axes, curve: Curve, items: Sequence[str]) -> None:
         axes.plot(rings, [row] * len(rings), "o", **style)
     axes.set_yticks(range(len(items)), [lettered(item) for item in items])
     as_written(axes.get_yticklabels())
+    axes.tick_params(axis="y", labelsize=row_size(axes, len(items)))
     axes.set_ylim(max(len(items), 1) - 0.4, -0.6)
     named_x(axes, "portions")
     headed(axes, "", "packs change: stroke; come out even: ring")

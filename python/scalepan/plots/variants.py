@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from scalepan._core import Interval, Quantity
 from scalepan.plots.bars import Row, filled, height_of, name_rows
 from scalepan.plots.colours import CYCLE, HATCHES
+from scalepan.plots.lettering import lettered
 from scalepan.plots.pictures import (
     finish,
     headed,
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
 
 _GAP = 0.5
 _BAR = 0.75
+_WORDS_WIDTH = 42
 
 
 def plot_variants(comparison: Comparison, *, title: str = "", axes: GivenAxes = None) -> list[Axes]:
@@ -163,5 +165,8 @@ def _draw_bar(axes: Axes, block: _Block, outcome: Outcome, place: float, variant
 
 
 def _told(outcome: Outcome, more: Quantity | None) -> str:
+    """Of what is no figure a long text is cut."""
     text = told(outcome)
+    if _amount(outcome) is None:
+        return lettered(text, _WORDS_WIDTH)
     return f"{text} ({signed(more)})" if more else text
