@@ -57,10 +57,12 @@ def lines_of_demo(width: int) -> list[str]:
 def draw_curve(path: str) -> None:
     """Costs from 1 to 60 portions as a picture."""
     from scalepan.plots import plot_curve
+    from scalepan.plots.pictures import figure_of
 
     recipe, prices = _read()
     curve = cost(recipe, prices).curve(range(1, LAST + 1))
-    plot_curve(curve, title=f"{recipe.name} (invented prices)").savefig(path, dpi=110)
+    whole, *_ = plot_curve(curve, title=f"{recipe.name} (invented prices)")
+    figure_of(whole).savefig(path, dpi=110)
 
 
 def _read() -> tuple[Recipe, PriceBook]:

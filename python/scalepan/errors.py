@@ -87,6 +87,10 @@ class FileError(Error):
     """Files that cannot be read."""
 
 
+class PlotError(Error):
+    """Plots that cannot be drawn."""
+
+
 _CLASSES: dict[str, type[Error]] = {
     "number": NumberError,
     "unit": MeasureError,
@@ -121,6 +125,7 @@ _CLASSES: dict[str, type[Error]] = {
     "sheet": SheetError,
     "formula": SheetError,
     "file": FileError,
+    "plot": PlotError,
 }
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from pathlib import Path
 
 import pytest
@@ -139,14 +140,25 @@ def test_a_curve_without_prices_or_points_is_told_and_drawn_too(
     assert "At least: not priced: chickpeas, eggs, samphires." in capsys.readouterr().out
     assert (tmp_path / "none.png").read_bytes().startswith(b"\x89PNG")
     costing = scalepan.cost(scalepan.parse_recipe(POT), scalepan.parse_prices(PRICES))
-    assert len(plot_curve(costing.curve([])).axes) == 3
+    assert len(plot_curve(costing.curve([]))) == 3
 
 
 def test_the_picture_marks_breakpoints_and_even_counts() -> None:
     costing = scalepan.cost(scalepan.parse_recipe(POT), scalepan.parse_prices(PRICES))
-    changes = plot_curve(costing.curve(range(1, 14))).axes[2]
+    changes = plot_curve(costing.curve(range(1, 14)))[2]
     strokes = [list(rows.get_positions()) for rows in changes.collections]
     assert strokes == [[4.5, 8.5, 12.5], [6.5, 10.5, 12.5]]
     rings = [list(line.get_xdata()) for line in changes.lines]
     assert rings == [[4, 8, 12], [6, 10, 12]]
     assert [label.get_text() for label in changes.get_yticklabels()] == ["chickpeas", "eggs"]
+
+
+def test_without_matplotlib_the_plot_is_one_clear_error(
+    curve: list[str], capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(sys.modules, "matplotlib.layout_engine", None)
+    assert main([*curve, "--plot", "pot.png"]) == 1
+    assert capsys.readouterr().err == (
+        "scalepan: drawing needs matplotlib [plot.library]\n  pip install scalepan[plot]\n"
+    )
+    assert not Path("pot.png").exists()

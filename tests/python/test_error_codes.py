@@ -82,6 +82,7 @@ def test_every_code_has_a_class_of_its_subject(code: str) -> None:
         scalepan.FoodError,
         scalepan.MeasureError,
         scalepan.NumberError,
+        scalepan.PlotError,
         scalepan.PriceError,
         scalepan.RecipeError,
         scalepan.SheetError,

@@ -52,15 +52,11 @@ def curve_document(curve: Curve) -> dict[str, Any]:
 
 
 def save_plot(curve: Curve, name: str, path: str) -> None:
-    """Draws it into a file. Raises FileError (``file.plot``)."""
-    try:
-        from scalepan.plots import plot_curve
+    """Draws it into a file. Raises FileError (``file.plot``) and PlotError."""
+    from scalepan.plots import plot_curve
+    from scalepan.plots.pictures import figure_of
 
-        figure = plot_curve(curve, title=name)
-    except ImportError:
-        raise make_error(
-            "file.plot", "drawing needs matplotlib", "pip install scalepan[plot]"
-        ) from None
+    figure = figure_of(plot_curve(curve, title=name)[0])
     try:
         figure.savefig(path, dpi=150)
     except (OSError, ValueError) as problem:
