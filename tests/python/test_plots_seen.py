@@ -89,6 +89,7 @@ def test_what_is_drawn_stands_out_from_the_ground(paper: str) -> None:
     [
         "$x_1$ 50 % \\frac{1}{2} _under_ ^up^",
         "$",
+        "$\\nosuchmacro{$",
         "x" * 300,
         "leek \N{LEAFY GREEN} \U0001f469\N{ZERO WIDTH JOINER}\U0001f373",
         "\N{HEBREW LETTER SHIN}\N{HEBREW LETTER VAV}\N{HEBREW LETTER MEM} "

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from scalepan.plots.colours import COLOUR_OF, HATCH_OF
 from scalepan.plots.lettering import as_written, lettered
-from scalepan.plots.pictures import ROW_HEIGHT, tick_ink, to_draw
+from scalepan.plots.pictures import ROW_HEIGHT, to_draw
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -75,7 +75,7 @@ def name_rows(axes: Axes, rows: Sequence[Row]) -> None:
     axes.tick_params(axis="y", length=0)
     column = axes.secondary_yaxis("right")
     column.set_yticks(places, [lettered(row.told, _UNCUT) for row in rows])
-    column.tick_params(axis="y", length=0, labelcolor=tick_ink("y"))
+    column.tick_params(axis="y", length=0)
     column.spines["right"].set_visible(False)
     labels = [*axes.get_yticklabels(), *column.get_yticklabels()]
     as_written(labels)

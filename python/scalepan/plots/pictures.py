@@ -11,8 +11,8 @@ from scalepan.errors import make_error
 from scalepan.plots.lettering import NOTE_WIDTH, as_written, lettered, note
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
-    from typing import Any, TypeAlias
+    from collections.abc import Sequence
+    from typing import TypeAlias
 
     from matplotlib.axes import Axes
     from matplotlib.figure import Figure
@@ -91,15 +91,6 @@ def ink() -> str:
     return str(rcParams["text.color"])
 
 
-def tick_ink(axis: str) -> str:
-    """The colour in force of what is written at the ticks of ``x`` or ``y``."""
-    from matplotlib import rcParams
-
-    settings: Mapping[str, Any] = rcParams  # type: ignore[assignment]
-    letters = settings[f"{axis}tick.labelcolor"]
-    return str(settings[f"{axis}tick.color"] if letters == "inherit" else letters)
-
-
 def figure_of(axes: Axes) -> Figure:
     """The whole figure, of which they may stand in a part."""
     from matplotlib.figure import Figure
@@ -139,18 +130,12 @@ def headed(axes: Axes, title: str, said: str = "", *, room: float = 0) -> None:
 
 
 def finish(axes: Axes, grid: str = "both") -> None:
-    """Plain spines, a light grid below the drawing, numbers in full.
-
-    Ticks are made when a figure is written, perhaps under another style: their colours are set now.
-    """
-    from matplotlib import rcParams
+    """Plain spines, a light grid below the drawing, numbers in full."""
     from matplotlib.ticker import ScalarFormatter
 
     axes.spines[["top", "right"]].set_visible(False)
     axes.set_axisbelow(True)
-    axes.grid(visible=True, axis=grid, alpha=0.3, color=rcParams["grid.color"])  # type: ignore[arg-type]
-    axes.xaxis.set_tick_params(color=rcParams["xtick.color"], labelcolor=tick_ink("x"))
-    axes.yaxis.set_tick_params(color=rcParams["ytick.color"], labelcolor=tick_ink("y"))
+    axes.grid(visible=True, axis=grid, alpha=0.3)  # type: ignore[arg-type]
     for axis in (axes.xaxis, axes.yaxis):
         formatter = axis.get_major_formatter()
         if isinstance(formatter, ScalarFormatter):
