@@ -14,8 +14,11 @@ from scalepan.sheet_comparison import told
 @display_of.register
 def _(shown: Quantity) -> Display:
     figure = _told(shown)
-    word = "exactly" if isinstance(figure, Figure) else "="
-    beside = [" ", element("small", f"{word} ", str(shown))] if figure != str(shown) else []
+    is_rounded = isinstance(figure, Figure)
+    # Money told to its minor unit is the amount itself: 140.80 EUR needs no "= 140.8 EUR".
+    says_more = figure != str(shown) and (is_rounded or not _is_money(shown))
+    word = "exactly" if is_rounded else "="
+    beside = [" ", element("small", f"{word} ", str(shown))] if says_more else []
     return Display(element("p", figure, *beside, of="figure"), plain(repr(shown)))
 
 
@@ -33,5 +36,8 @@ def _(shown: Loads) -> Display:
 
 def _told(amount: Quantity) -> str:
     """For people, with the exact one beside it where it is rounded."""
-    is_money = amount.dimension.startswith("money")
-    return money_of(amount) if is_money else told_of(amount, told(amount))
+    return money_of(amount) if _is_money(amount) else told_of(amount, told(amount))
+
+
+def _is_money(amount: Quantity) -> bool:
+    return amount.dimension.startswith("money")
