@@ -66,7 +66,7 @@ def base_section(base: MadeBase, below: Table) -> Section:
 
 def title_text(recipe: Recipe) -> str:
     """Name and portions."""
-    return f"{recipe.name}, {_portions(recipe)}"
+    return f"{recipe.name}, {portions_text(recipe)}"
 
 
 def base_texts(base: MadeBase) -> list[str]:
@@ -274,7 +274,8 @@ def _shown(amount: Quantity, unit: str) -> str:
     return f"{exact} (≈ {_core.fixed_text(amount.value, 3)} {unit})"
 
 
-def _portions(recipe: Recipe) -> str:
+def portions_text(recipe: Recipe) -> str:
+    """``40 portions``."""
     count = _core.quantity(recipe.portions).told
     return f"{count} portion" if count == "1" else f"{count} portions"
 

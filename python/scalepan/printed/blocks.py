@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from scalepan.command_line.sections import Section, Texts
 from scalepan.display.harmless import MOST, MOST_OF_TEXT
 from scalepan.display.markup import Markup, element, empty_element, together, words
-from scalepan.display.page import Manner, sections_html
+from scalepan.display.page import Manner, longest_word, sections_html
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -70,3 +70,8 @@ def whole(text: str) -> Markup:
 def paragraph_of(text: str) -> Markup:
     """A text of others that ends with a count where it is very long."""
     return words(text, MOST_OF_TEXT)
+
+
+def wild(text: str, kind: str = "") -> str:
+    """A class that lets a text break inside a word, where it has a very long one."""
+    return f"{kind} wild".strip() if longest_word(text) > PAPER.longest_word else kind

@@ -10,9 +10,7 @@ from scalepan.command_line.page_words import Amounted, page_words, sentence
 from scalepan.command_line.sections import POINT, Group, Section, Texts
 from scalepan.command_line.tables import bound
 from scalepan.display.markup import Markup, element, together, words
-from scalepan.display.page import longest_word
 from scalepan.printed.blocks import (
-    PAPER,
     care,
     head,
     paragraph_of,
@@ -21,6 +19,7 @@ from scalepan.printed.blocks import (
     small_print,
     sources_told,
     whole,
+    wild,
 )
 from scalepan.printing import Part
 
@@ -103,22 +102,17 @@ def _row(row: Row) -> Markup:
         )
     amount = element("td", _terms(first.amount), of=_amount_kind(first.amount))
     food = first[len(first.amount) :].strip()
-    cells = [element("td", paragraph_of(food), of=_wild(food, "first"))]
+    cells = [element("td", paragraph_of(food), of=wild(food, "first"))]
     cells += [element("td", paragraph_of(other), of=_beside_kind(other)) for other in others]
     return element("tr", amount, *cells)
 
 
 def _beside_kind(text: str) -> str:
-    return "exact short" if len(text) <= _SHORT_AMOUNT else _wild(text, "exact")
+    return "exact short" if len(text) <= _SHORT_AMOUNT else wild(text, "exact")
 
 
 def _amount_kind(amount: str) -> str:
     return "amount short" if len(amount) <= _SHORT_AMOUNT else "amount"
-
-
-def _wild(text: str, kind: str = "") -> str:
-    """A class that lets a text break inside a word, where it has a very long one."""
-    return f"{kind} wild".strip() if longest_word(text) > PAPER.longest_word else kind
 
 
 def _method(steps: Sequence[StepWords]) -> Markup:
@@ -138,9 +132,9 @@ def _step(number: int, step: StepWords) -> Markup:
     behind = [" ", element("b", whole(f"{step.behind}."))] if step.behind else []
     return element(
         "tr",
-        element("td", *uses, of=_wild(" ".join(step.uses), "uses")),
+        element("td", *uses, of=wild(" ".join(step.uses), "uses")),
         element("td", f"{number}.", of="number"),
-        element("td", whole(step.text), *behind, of=_wild(step.text)),
+        element("td", whole(step.text), *behind, of=wild(step.text)),
     )
 
 

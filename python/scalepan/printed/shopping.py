@@ -13,21 +13,22 @@ from scalepan.command_line.report import (
     least_notes,
     need_of,
     notes_section,
+    portions_text,
     shopping_header,
     shopping_row,
     title_text,
     total,
 )
 from scalepan.command_line.sections import NOTE, Group, Section, Table, Texts
-from scalepan.command_line.stocking import left_section
+from scalepan.command_line.stocking import WITHOUT_SHOP, left_section
 from scalepan.display.markup import Markup, element, together
 from scalepan.display.page import table_html
-from scalepan.printed.blocks import PAPER, box, head, reports, signature
+from scalepan.printed.blocks import PAPER, box, head, reports, signature, wild
 from scalepan.printed.offers_bought import shop_of_pack
 from scalepan.printing import Part
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from scalepan._core import Costing, Line, Quantity, ShoppingRow
     from scalepan.command_line.sections import Row
@@ -55,7 +56,7 @@ def shopping_part(costing: Costing | Basket, remarks: Sequence[str] = ()) -> Par
 
 def _title(costing: Costing | Basket) -> str:
     if isinstance(costing, Basket):
-        return "; ".join(title_text(dish.recipe) for dish in costing.dishes)
+        return "; ".join(f"{dish.name}, {portions_text(dish.recipe)}" for dish in costing.dishes)
     return title_text(costing.recipe)
 
 
@@ -64,30 +65,27 @@ def _table(costing: Costing | Basket) -> Table:
     deposit = ["deposit"] if costing.deposit else []
     header = (item, packs, price, *deposit, need, left)
     rows: list[Row] = []
-    for shops, bought in _by_shops(costing.shopping).items():
-        if heading := _heading(shops, bought, costing):
-            rows.append(Group(heading, len(header)))
+    for heading, bought in _by_shops(costing):
+        rows += [Group(heading, len(header))] if heading else []
         rows += [_row(row, costing) for row in bought]
     rows += _unpriced(costing, len(header))
     return Table(header, rows, (2, 3) if deposit else (2,))
 
 
-def _by_shops(bought: Sequence[ShoppingRow]) -> dict[tuple[str, ...], list[ShoppingRow]]:
-    """Shops in the order of what is bought there; behind them what comes from several."""
-    rows: dict[tuple[str, ...], list[ShoppingRow]] = {}
-    for row in sorted(bought, key=lambda row: len(row.shops) != 1):
-        rows.setdefault(tuple(row.shops), []).append(row)
-    return rows
-
-
-def _heading(
-    shops: tuple[str, ...], bought: Sequence[ShoppingRow], costing: Costing | Basket
-) -> str:
-    """The shop and what it takes; nothing where no row names a shop."""
-    if not any(row.shops for row in costing.shopping):
-        return ""
-    name = " and ".join(shops) or "rows without a shop"
-    return f"{name}: {_sum_of([row.price for row in bought]).told_money}"
+def _by_shops(costing: Costing | Basket) -> Iterator[tuple[str, list[ShoppingRow]]]:
+    """Shops with what they take, in the order of what is bought there; behind them what comes
+    from several, from none that is named, and what is on hand. No heading where no shop is named.
+    """
+    bought = [row for row in costing.shopping if row.packs]
+    groups: dict[tuple[str, ...], list[ShoppingRow]] = {}
+    for row in sorted(bought, key=lambda row: (not row.shops, len(row.shops))):
+        groups.setdefault(tuple(row.shops), []).append(row)
+    for shops, rows in groups.items():
+        name = " and ".join(shops) or WITHOUT_SHOP
+        takes = _sum_of([row.price for row in rows]).told_money
+        yield f"{name}: {takes}" if set(groups) != {()} else "", rows
+    if on_hand := [row for row in costing.shopping if not row.packs]:
+        yield "on hand", on_hand
 
 
 def _sum_of(amounts: Sequence[Quantity]) -> Quantity:
@@ -106,8 +104,11 @@ def _packs(row: ShoppingRow, costing: Costing | Basket) -> Markup:
     if not row.packs:
         return element("div", "none", of="packs")
     told = [f"{count} x {pack}{_at(shop_of_pack(row, pack, costing))}" for count, pack in row.packs]
-    ticked = [element("div", box(f"{row.item}: {text}"), element("span", text)) for text in told]
-    return element("div", *ticked, of="packs")
+    return element("div", *(_to_tick(row.item, text) for text in told), of="packs")
+
+
+def _to_tick(item: str, text: str) -> Markup:
+    return element("div", box(f"{item}: {text}"), element("span", text, of=wild(text)))
 
 
 def _at(shop: str) -> str:
@@ -118,16 +119,20 @@ def _unpriced(costing: Costing | Basket, columns: int) -> list[Row]:
     """What no price is known of, by its line, to be bought all the same."""
     if not costing.unpriced:
         return []
-    lines = {} if isinstance(costing, Basket) else _lines_by_id(costing)
+    lines = _lines_by_id(costing)
     rows = []
     for name in costing.unpriced:
-        line = lines.get(name)
-        item = line.food if line is not None else name
-        need = need_of(line.amount) if line is not None and line.amount is not None else ""
-        tick = element("div", element("div", box(item)), of="packs")
-        rows.append((item, tick, *[""] * (columns - 4), need, ""))
+        line = lines[name]
+        need = "" if line.amount is None else need_of(line.amount)
+        tick = element("div", element("div", box(line.food)), of="packs")
+        rows.append((line.food, tick, *[""] * (columns - 4), need, ""))
     return [Group("not priced", columns), *rows]
 
 
-def _lines_by_id(costing: Costing) -> dict[str, Line]:
-    return {line.id: line for line in costing.recipe.food_lines}
+def _lines_by_id(costing: Costing | Basket) -> dict[str, Line]:
+    """As ``unpriced`` names them."""
+    if isinstance(costing, Basket):
+        dishes = [(f"{dish.id}.", dish.recipe) for dish in costing.dishes]
+    else:
+        dishes = [("", costing.recipe)]
+    return {f"{lead}{line.id}": line for lead, recipe in dishes for line in recipe.food_lines}

@@ -52,7 +52,7 @@ _EVERYWHERE = (
     ),
     ("td.n,th.n", "text-align:right"),
     ("td.n,td.a", "white-space:nowrap"),
-    ("td.f,td.wild", "overflow-wrap:anywhere"),
+    ("td.f,.wild", "overflow-wrap:anywhere"),
     (".facts", "list-style:none;padding:0"),
     (".facts li", "display:inline;margin-right:9pt"),
     (".facts li:first-child", "font-weight:700"),
@@ -86,7 +86,7 @@ _SHOPPING = (
     (".shopping-page td", "line-height:15pt"),
     (".shopping-page td:first-child", "font-size:11pt"),
     (".packs>div", "display:flex;gap:5pt;font-weight:700;font-size:12pt"),
-    (".packs span", "min-width:0;overflow-wrap:anywhere"),
+    (".packs span", "min-width:0"),
     (
         "input",
         "appearance:none;flex:none;width:10pt;height:10pt;margin:2.5pt 0 0;padding:0;"
@@ -100,15 +100,22 @@ _ON_PAPER = (
     ("main", "max-width:none;padding:0"),
 )
 _ON_A_SCREEN = (("main+main", "border-top:1pt solid"),)
+_ON_A_NARROW_SCREEN = (("td.a,.dish td.exact.short", "white-space:normal"),)
 
 
 def _rules(rules: Iterable[tuple[str, str]]) -> str:
     return "".join(f"{where}{{{what}}}\n" for where, what in rules)
 
 
+def _media(which: str, rules: Iterable[tuple[str, str]]) -> str:
+    return f"@media {which}{{\n{_rules(rules)}}}\n"
+
+
 STYLE = (
     _rules((*_EVERYWHERE, *_KITCHEN, *_SHOPPING))
-    + f"@media print{{\n{_rules(_ON_PAPER)}}}\n@media screen{{\n{_rules(_ON_A_SCREEN)}}}\n"
+    + _media("print", _ON_PAPER)
+    + _media("screen", _ON_A_SCREEN)
+    + _media("screen and (max-width:36rem)", _ON_A_NARROW_SCREEN)
 )
 
 _SMALL = f"font:8pt {_LETTERS}"
