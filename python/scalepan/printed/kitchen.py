@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from scalepan.command_line.page_words import BaseWords, DishWords, PageWords, StepWords
     from scalepan.command_line.sections import Row
 
-_SHORT_AMOUNT = 28  # characters that stay on one line
+_SHORT_AMOUNT = 32  # characters that stay on one line
 _WORD = re.compile(r"\w+")
 
 
