@@ -44,7 +44,7 @@ class Part:
     body: Markup
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class PrintedPages:
     """Pages ready to print, in one file; what ``kitchen_page`` and its like give."""
 
@@ -81,6 +81,9 @@ class PrintedPages:
 
     def __str__(self) -> str:
         return "\n".join(f"{part.title}: {part.kind}, {self.paper}" for part in self.parts)
+
+    def __repr__(self) -> str:
+        return f"<PrintedPages {'; '.join(str(self).splitlines())}>"
 
     _repr_mimebundle_ = repr_mimebundle
 

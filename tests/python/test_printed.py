@@ -166,6 +166,13 @@ def test_sizes_loads_and_pans_stand_below_the_title() -> None:
     assert "times as much" not in document_of(scalepan.kitchen_page(demo(4))).text
 
 
+def test_measures_of_a_dish_without_spoons_end_in_one_full_stop() -> None:
+    recipe = scalepan.parse_recipe('name = "x"\nserves = 4\nlines = ["300 g plain flour"]\n')
+    page = document_of(scalepan.kitchen_page(recipe, weights="scales 5 g"))
+    facts = [text for text, tags in page.texts if "li" in tags]
+    assert "By scales 5 g, to within 2 % unless said." in facts
+
+
 def test_allergens_are_emphasised_and_nothing_else_in_the_label() -> None:
     recipe = scalepan.parse_recipe(SAUCED.replace("200 g prawns, peeled", "50 g BBQ sauce"))
     page = document_of(scalepan.kitchen_page(recipe))
@@ -181,6 +188,9 @@ def test_bases_come_first_and_once() -> None:
     first, second = (table for table in page.tables if table[0][0].text == "ingredients")
     assert texts(first[1])[:2] == ["2 L", "whole milk"]
     assert texts(second[2])[:2] == ["2.16 kg", "white sauce (3/5 of each batch)"]
+    heads = [text for text, tags in page.texts if tags[-1:] == ["h2"]]
+    assert heads == ["First make: White sauce, 2.16 kg, 4 batches", "Leeks in white sauce",
+                     "Cautions", "To check"]  # fmt: skip
 
 
 def test_temperatures_are_in_both_scales_and_times_have_their_remark() -> None:

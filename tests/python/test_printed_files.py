@@ -42,6 +42,9 @@ def test_pages_put_together_are_one_file() -> None:
         "Fennel and butter bean bake, 40 portions: kitchen page, Letter",
         "Fennel and butter bean bake, 40 portions: shopping page, Letter",
     ]
+    assert repr(scalepan.kitchen_page(demo())) == (
+        "<PrintedPages Fennel and butter bean bake, 40 portions: kitchen page, A4>"
+    )
 
 
 def test_other_papers_and_no_page_are_refused() -> None:

@@ -149,7 +149,8 @@ class _Writer:
             for given in (self._sets["volumes"], self._sets["weights"])
             if given is not None
         ]
-        return f"By {', '.join(named)}, to within {self._near.told} unless said. {meant}"
+        by = f"By {', '.join(named)}, to within {self._near.told} unless said."
+        return f"{by} {meant}" if meant else by
 
     def _base(self, base: MadeBase) -> BaseWords:
         title, *facts = base_texts(base)

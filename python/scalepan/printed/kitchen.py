@@ -41,6 +41,7 @@ def kitchen_part(recipe: Recipe, sets: dict[str, Any], fills: str = "") -> Part:
         [
             head(page.title, [f"{sentence(text)}." for text in _facts(recipe, page)]),
             *(_base(base) for base in page.bases),
+            *([element("h2", words(recipe.name))] if page.bases else []),
             _dish(page.dish),
             *([element("p", whole(page.times), of="note")] if page.times else []),
             _label(recipe, page.label),
@@ -152,7 +153,7 @@ def _label(recipe: Recipe, label: Sequence[str]) -> Markup:
     emphasised = _emphasised(first, _allergens(_core.label(recipe).items))
     told = [part for text in others for part in (Markup(" "), whole(text))]
     statements = element("p", element("b", "Label: "), *emphasised, *told)
-    return element("section", statements, element("p", whole(draft), of="note"))
+    return element("section", statements, element("p", whole(draft), of="note"), of="label")
 
 
 def _allergens(items: Iterable[LabelItem]) -> set[str]:
