@@ -97,6 +97,7 @@ from scalepan.measuring import (
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.prices import parse_prices, parse_stock, read_prices, read_stock
+from scalepan.printing import PrintedPages, costing_page, kitchen_page, printed_pages, shopping_page
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.selling import cash_total, selling_price, sold_at
 from scalepan.sheet_differences import SheetDifference, sheet_difference
@@ -162,6 +163,7 @@ __all__ = [
     "PriceBook",
     "PriceError",
     "PriceFound",
+    "PrintedPages",
     "PrintedVolume",
     "Purchase",
     "Quantity",
@@ -195,10 +197,12 @@ __all__ = [
     "catalog_with",
     "convert",
     "cost",
+    "costing_page",
     "cover",
     "cover_function",
     "fill_trays",
     "hand_over",
+    "kitchen_page",
     "label",
     "loads",
     "measure_out",
@@ -217,6 +221,7 @@ __all__ = [
     "parse_sheet",
     "parse_stock",
     "parse_yield_test",
+    "printed_pages",
     "quantity",
     "read_costing",
     "read_dishes",
@@ -233,6 +238,7 @@ __all__ = [
     "read_yield_test",
     "selling_price",
     "sheet_difference",
+    "shopping_page",
     "sold_at",
     "yield_test",
 ]

@@ -60,6 +60,11 @@ def write_whole(path: PathLike, text: str) -> None:
     Raises:
         FileError: ``file.unwritable``.
     """
+    write_whole_bytes(path, text.encode())
+
+
+def write_whole_bytes(path: PathLike, data: bytes) -> None:
+    """The same of bytes."""
     name = str(path)
     try:
         target = os.path.realpath(path)
@@ -70,7 +75,7 @@ def write_whole(path: PathLike, text: str) -> None:
         raise _unwritable(problem, name) from None
     try:
         with open(handle, "wb") as stream:
-            stream.write(text.encode())
+            stream.write(data)
             stream.flush()
             os.fsync(stream.fileno())
         with contextlib.suppress(FileNotFoundError):

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
 
+import scalepan
+
 
 @dataclass
 class Cell:
@@ -93,3 +95,10 @@ def bundle_of(shown: object) -> dict[str, str]:
     """As a notebook asks for it."""
     bundle: dict[str, str] = type(shown)._repr_mimebundle_(shown)  # type: ignore[attr-defined]
     return bundle
+
+
+def document_of(pages: scalepan.PrintedPages) -> Page:
+    """The whole document of pages to print."""
+    start, _, rest = pages.html.partition("\n")
+    assert start == "<!doctype html>"
+    return Page(rest)

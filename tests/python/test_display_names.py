@@ -96,6 +96,15 @@ def test_what_would_be_obeyed_is_seen() -> None:
     assert page.text == "a␛␇␡[U+202E]b[U+009B]␊"
 
 
+def test_what_stands_behind_a_name_from_right_to_left_stays_there() -> None:
+    """Its own element ends before the comma, so that 40 is not read as part of it."""
+    page = Page(html_of(of_sections([Section("עדשים עם בצל, 40 portions")]).body))
+    runs = [text for text, tags in page.texts if "p" in tags]
+    assert runs == ["עדשים עם בצל", ", 40 portions"]
+    assert page.texts[0][1][-2:] == ["bdi", "bdi"]
+    assert page.texts[1][1][-2:] == ["p", "bdi"]
+
+
 @pytest.mark.parametrize("label", NAMES)
 def test_every_part_of_a_report_is_made_harmless(label: str) -> None:
     name = NAMES[label]

@@ -5,13 +5,14 @@ from __future__ import annotations
 import argparse
 
 from scalepan import __version__
-from scalepan.command_line import sizing
+from scalepan.command_line import page_files, sizing
 from scalepan.measure_sets import measure_sets
 
 _EXAMPLES = """examples:
   scalepan scale soup.toml --portions 40
   scalepan page  soup.toml --portions 40 --volumes "us spoons and cups"
   scalepan buy   soup.toml --prices prices.csv --portions 40
+  scalepan page  soup.toml --portions 40 --html soup.html --paper Letter
   scalepan buy   soup.toml --prices prices.csv --portions 40 --on-hand larder.csv
   scalepan shops soup.toml --prices prices.csv --portions 40
   scalepan cost  soup.toml --prices prices.csv --portions 40
@@ -108,9 +109,11 @@ def _add_recipe_commands(commands: _Commands[_Command]) -> None:
     _recipe(page, prices=False)
     sizing.add_arguments(page)
     _sets(page)
+    page_files.add_arguments(page)
     buy = _command(commands, "buy", "The whole packs to buy.")
     _recipe(buy, prices=True)
     sizing.add_arguments(buy)
+    page_files.add_arguments(buy)
     shops = _command(commands, "shops", "The same dish bought at each shop alone, and at all.")
     _recipe(shops, prices=True)
     sizing.add_arguments(shops)
@@ -118,6 +121,7 @@ def _add_recipe_commands(commands: _Commands[_Command]) -> None:
     _recipe(cost, prices=True)
     sizing.add_arguments(cost)
     cost.add_argument("--save", metavar="FILE", help="keep the costing with all it goes by (TOML)")
+    page_files.add_arguments(cost)
     price = _command(commands, "price", "What a portion sells for at a food-cost percentage.")
     _recipe(price, prices=True)
     sizing.add_arguments(price)
@@ -226,6 +230,7 @@ def _add_basket(commands: _Commands[_Command]) -> None:
     )
     _facts(basket)
     _prices(basket)
+    page_files.add_arguments(basket)
 
 
 def _add_convert(commands: _Commands[_Command]) -> None:

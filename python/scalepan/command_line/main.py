@@ -17,6 +17,7 @@ from scalepan.command_line import (
     keeping,
     loading,
     measuring,
+    page_files,
     paging,
     pricing,
     reading,
@@ -143,6 +144,7 @@ def _page(options: argparse.Namespace) -> Output:
     sets = {key: getattr(options, key) for key in ("volumes", "weights", "within")}
     fills = sizing.trays_filled(recipe, options)
     page = paging.page_lines(recipe, terminal_width(), **sets, fills=fills)
+    page_files.save_kitchen_page(options, recipe, sets, fills)
     return {**paging.page_document(recipe), **sizing.document(recipe, options)}, page
 
 
@@ -159,6 +161,7 @@ def _buy(options: argparse.Namespace) -> Output:
         "left": stocking.left_document(costing),
         **sizing.document(recipe, options),
     }
+    page_files.save_shopping_page(options, costing, sizing.remarks(recipe, options))
     return document, _printed(sections)
 
 
@@ -183,6 +186,7 @@ def _cost(options: argparse.Namespace) -> Output:
     costing = _costing(options, recipe)
     if options.save:
         costing.save(options.save)
+    page_files.save_costing_page(options, costing, sizing.remarks(recipe, options))
     document = {
         "recipe": documents.recipe_document(recipe),
         **sizing.document(recipe, options),
@@ -272,6 +276,7 @@ def _basket(options: argparse.Namespace) -> Output:
     if options.why:
         why = bought.explain(options.why)
         return documents.why_document(why), str(why).splitlines()
+    page_files.save_shopping_page(options, bought)
     return basketing.basket_document(bought), _printed(basketing.basket_sections(bought))
 
 

@@ -66,7 +66,7 @@ def base_section(base: MadeBase, below: Table) -> Section:
 
 def title_text(recipe: Recipe) -> str:
     """Name and portions."""
-    return f"{recipe.name}, {_portions(recipe)}"
+    return f"{recipe.name}, {portions_text(recipe)}"
 
 
 def base_texts(base: MadeBase) -> list[str]:
@@ -150,11 +150,20 @@ def shopping_row(row: ShoppingRow) -> tuple[str, ...]:
 
 def shopping_notes(costing: Costing | Basket) -> list[str]:
     """What is on hand, the terms the packs are bought on, what is bought where, deposits."""
+    return [*buying_terms(costing), *_shops(costing.shopping), *deposit_notes(costing)]
+
+
+def buying_terms(costing: Costing | Basket) -> list[str]:
+    """What is on hand, and the terms the packs are bought on."""
     bought = costing.shopping
     on_hand = [f"{row.item}: {need_of(row.from_stock)} on hand" for row in bought if row.from_stock]
-    terms = [f"{row.item}, {text}" for row in bought for text in row.terms]
+    return [*on_hand, *(f"{row.item}, {text}" for row in bought for text in row.terms)]
+
+
+def deposit_notes(costing: Costing | Basket) -> list[str]:
+    """What is paid besides and given back, if anything is."""
     deposit = f"a deposit of {costing.deposit.told_money} besides, given back for the empty packs"
-    return [*on_hand, *terms, *_shops(bought), *([deposit] if costing.deposit else [])]
+    return [deposit] if costing.deposit else []
 
 
 def _shops(bought: Sequence[ShoppingRow]) -> list[str]:
@@ -184,9 +193,13 @@ def costs_section(costing: Costing) -> Section:
         for name, amount, meaning in cost_rows(costing)
     ]
     body = Table(("cost", priced_in(costing), "a portion", "meaning"), rows, (1, 2))
+    return Section("Costs", (body, Texts(least_notes(costing), NOTE), MINOR_UNITS))
+
+
+def least_notes(costing: Costing | Basket) -> list[str]:
+    """How many lines are missing from a total that reads "at least"."""
     count = len(costing.unpriced)
-    least = [f"At least: {count} line{'s' if count > 1 else ''} unpriced."] if unpriced else []
-    return Section("Costs", (body, Texts(least, NOTE), MINOR_UNITS))
+    return [f"At least: {count} line{'s' if count > 1 else ''} unpriced."] if count else []
 
 
 def cost_rows(costing: Costing | Basket) -> list[tuple[str, str, str]]:
@@ -261,7 +274,8 @@ def _shown(amount: Quantity, unit: str) -> str:
     return f"{exact} (≈ {_core.fixed_text(amount.value, 3)} {unit})"
 
 
-def _portions(recipe: Recipe) -> str:
+def portions_text(recipe: Recipe) -> str:
+    """``40 portions``."""
     count = _core.quantity(recipe.portions).told
     return f"{count} portion" if count == "1" else f"{count} portions"
 

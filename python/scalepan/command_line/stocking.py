@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from scalepan._core import Basket, Costing, Leftover
     from scalepan.costs import ShopCosting
 
+WITHOUT_SHOP = "rows without a shop"
+
 
 def left_section(costing: Costing | Basket) -> Section:
     """What is left of packs and stock, with its value; nothing where no stock was at hand."""
@@ -91,7 +93,7 @@ def _shop_row(row: ShopCosting) -> tuple[str, str, str, str]:
 def _shop_name(row: ShopCosting) -> str:
     if row.shop is None:
         return "any shop, item by item"
-    return row.shop or "rows without a shop"
+    return row.shop or WITHOUT_SHOP
 
 
 def _from(left: Leftover) -> str:

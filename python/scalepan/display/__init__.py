@@ -13,6 +13,7 @@ from scalepan.display import (  # noqa: F401  each makes its kinds known
     errors,
     foods,
     offers,
+    printed_pages,
     quantities,
     recipes,
     reports,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 # So many characters of a cell, and of a paragraph, are shown.
@@ -19,6 +20,18 @@ _SHOWN = {
     # Half a pair is no character, and no file can hold it.
     **dict.fromkeys(range(0xD800, 0xE000), "\ufffd"),
 }
+# What is written from right to left: letters of the ranges that Unicode keeps for such scripts
+# (UAX #9, default bidirectional classes), and what joins the words of one name.
+_LEFTWARD = (
+    "\u0590-\u08ff\u200f\ufb1d-\ufdff\ufe70-\ufeff\U00010800-\U00010fff\U0001e800-\U0001efff"
+)
+_LEFTWARD_RUN = re.compile(f"[{_LEFTWARD}](?:[\\s'\"-]*[{_LEFTWARD}])*")
+
+
+def set_apart(text: str, before: str, behind: str) -> str:
+    """The text with marks around each run that goes from right to left: what stands beside it
+    keeps its place."""
+    return _LEFTWARD_RUN.sub(lambda run: f"{before}{run[0]}{behind}", text)
 
 
 def visible(text: str) -> str:

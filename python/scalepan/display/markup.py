@@ -4,7 +4,15 @@ from __future__ import annotations
 
 import html
 
-from scalepan.display.harmless import MOST, left_out, shortened, title_text, visible
+from scalepan.display.harmless import (
+    MOST,
+    left_out,
+    plain,
+    set_apart,
+    shortened,
+    title_text,
+    visible,
+)
 
 
 class Markup(str):
@@ -25,14 +33,36 @@ def element(tag: str, *content: str, **attributes: str) -> Markup:
     return Markup(f"<{tag}{_attributes(attributes)}>{inside}</{tag}>")
 
 
+def empty_element(tag: str, **attributes: str) -> Markup:
+    """An element that HTML leaves without content and end."""
+    return Markup(f"<{tag}{_attributes(attributes)}/>")
+
+
+def document(head: list[Markup], body: list[Markup]) -> Markup:
+    """A whole page, in the English of its own words."""
+    whole = element("html", element("head", *head), element("body", *body), lang="en")
+    return Markup(f"<!doctype html>\n{whole}\n")
+
+
+def framed(page: Markup, title: str) -> Markup:
+    """A whole page inside another one, which it can neither see nor touch."""
+    whole = html.escape(page, quote=True)
+    return Markup(f'<iframe sandbox="" srcdoc="{whole}"{_attributes({"title": title})}></iframe>')
+
+
 def words(text: str, most: int = MOST) -> Markup:
     """A text of others: escaped, its direction kept to itself, and cut where it is too long."""
     head, more = shortened(text, most)
-    shown = html.escape(visible(head), quote=False)
+    shown = set_apart(html.escape(visible(head), quote=False), "<bdi>", "</bdi>")
     if more:
         whole = _attributes({"title": text})
         return Markup(f"<bdi{whole}>{shown}</bdi><small>{left_out(more)}</small>")
     return Markup(shown if shown.isascii() else f"<bdi>{shown}</bdi>")
+
+
+def text_alone(text: str, most: int = MOST) -> Markup:
+    """A text of others where no element may stand: in the title of a document."""
+    return Markup(html.escape(plain(text, most), quote=False))
 
 
 def together(parts: list[Markup]) -> Markup:

@@ -23,15 +23,15 @@ _MOST_STEPS = 12
 def _(shown: PriceBook) -> Display:
     count = len(shown)
     title = f"{count} offer{'' if count == 1 else 's'}"
-    return of_sections([Section(title, (_offers_table(shown.offers),))])
+    return of_sections([Section(title, (offers_table(shown.offers),))])
 
 
 @display_of.register
 def _(shown: Offer) -> Display:
-    return of_sections([Section("", (_offers_table([shown]),))])
+    return of_sections([Section("", (offers_table([shown]),))])
 
 
-def _offers_table(offers: Sequence[Offer]) -> Table:
+def offers_table(offers: Sequence[Offer]) -> Table:
     """Without the columns that no offer fills."""
     columns = [column for column in _COLUMNS if any(column.of(offer) for offer in offers)]
     rows = Rows(offers, lambda offer: tuple(column.of(offer) for column in columns))

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from scalepan.command_line.report import ABOUT
 from scalepan.command_line.sections import POINT, Figure, Group, Rounded, Section, Table, Texts
-from scalepan.display.harmless import MOST_OF_TEXT
+from scalepan.display.harmless import MOST, MOST_OF_TEXT
 from scalepan.display.markup import Markup, element, together, words
 from scalepan.display.style import CLASS, STYLE
 
@@ -20,7 +21,31 @@ _MANY_POINTS = 8
 _LONGEST_FIGURE = 40
 _LONGEST_AMOUNT = 18
 _FIGURE, _AMOUNT, _FORMULA = "n", "a", "f"  # classes of cells, short since they stand in each
-_ROUNDED = "Rounded half up; point at a figure for the exact one."
+
+
+@dataclass(frozen=True)
+class Manner:
+    """How a page sets what a report is made of.
+
+    Attributes:
+        title: the element of titles.
+        of_cell, of_text: so many characters of a cell and of a text are shown.
+        rounded: what a table says whose figures are rounded.
+        folds: whether one who reads can fold a long list away.
+        longest_word: a cell with a longer one may be broken anywhere; 0 where none may.
+    """
+
+    title: str
+    of_cell: int
+    of_text: int
+    rounded: str
+    folds: bool
+    longest_word: int = 0
+
+
+_SCREEN = Manner(
+    "p", MOST, MOST_OF_TEXT, "Rounded half up; point at a figure for the exact one.", folds=True
+)
 
 
 def html_of(body: Markup) -> str:
@@ -28,39 +53,41 @@ def html_of(body: Markup) -> str:
     return element("style", Markup(STYLE)) + element("div", body, of=CLASS)
 
 
-def sections_html(sections: Iterable[Section]) -> Markup:
+def sections_html(sections: Iterable[Section], manner: Manner = _SCREEN) -> Markup:
     """The sections one below the other."""
-    return together([_section(each) for each in sections])
+    return together([_section(each, manner) for each in sections])
 
 
-def _section(section: Section) -> Markup:
-    title = [element("p", words(section.title, MOST_OF_TEXT), of="title")] if section.title else []
-    body = together([*title, *(_part(part) for part in section.parts)])
+def _section(section: Section, manner: Manner) -> Markup:
+    name = words(section.title, MOST_OF_TEXT)
+    title = [element(manner.title, name, of="title")] if section.title else []
+    body = together([*title, *(_part(part, manner) for part in section.parts)])
     return element("div", body, of="care", role="note") if section.is_caution else body
 
 
-def _part(part: Part) -> Markup:
+def _part(part: Part, manner: Manner) -> Markup:
     if isinstance(part, Table):
-        return _table(part)
+        return table_html(part, manner)
     if isinstance(part, Rounded):
-        return element("p", _ROUNDED, of="note")
-    return _texts(part) if isinstance(part, Texts) else Markup()
+        return element("p", manner.rounded, of="note")
+    return _texts(part, manner) if isinstance(part, Texts) else Markup()
 
 
-def _texts(part: Texts) -> Markup:
-    texts = [words(text, MOST_OF_TEXT) for text in part.texts]
+def _texts(part: Texts, manner: Manner) -> Markup:
+    texts = [words(text, manner.of_text) for text in part.texts]
     if part.lead != POINT:
         return together([element("p", text, of=part.lead and "note") for text in texts])
     points = element("ul", *(element("li", text) for text in texts))
-    if len(texts) < _MANY_POINTS:
+    if not manner.folds or len(texts) < _MANY_POINTS:
         return points if texts else Markup()
     summary = element("summary", f"{len(texts)} in all")
     return element("details", summary, points, open="open")
 
 
-def _table(part: Table) -> Markup:
+def table_html(part: Table, manner: Manner) -> Markup:
+    """A table; a cell may be markup already."""
     right = {*part.right, *part.figures}
-    rows = [_row(row, right, part.formulas) for row in part.rows]
+    rows = [_row(row, right, part.formulas, manner) for row in part.rows]
     body = element("tbody", *rows)
     if not any(part.header):
         return element("table", body)
@@ -71,20 +98,30 @@ def _table(part: Table) -> Markup:
     return element("table", element("thead", element("tr", *heads)), body)
 
 
-def _row(row: Row, right: Collection[int], formulas: Collection[int]) -> Markup:
+def _row(row: Row, right: Collection[int], formulas: Collection[int], manner: Manner) -> Markup:
     if isinstance(row, Group):
-        head = element("th", row[0], scope="rowgroup", colspan=str(len(row)), of="group")
+        name = words(row[0], manner.of_cell)
+        head = element("th", name, scope="rowgroup", colspan=str(len(row)), of="group")
         return element("tr", head)
     cells = [
-        _cell(cell, _FORMULA if place in formulas else _kind_of(cell, place in right))
+        _cell(cell, _FORMULA if place in formulas else _kind_of(cell, place in right), manner)
         for place, cell in enumerate(row)
     ]
     return element("tr", *cells)
 
 
-def _cell(cell: str, kind: str) -> Markup:
+def _cell(cell: str, kind: str, manner: Manner) -> Markup:
+    if isinstance(cell, Markup):
+        return element("td", cell)
     exact = f"exactly {cell.exact}" if isinstance(cell, Figure) else ""
-    return element("td", cell, of=kind, title=exact)
+    if manner.longest_word and longest_word(cell) > manner.longest_word:
+        kind = _FORMULA
+    return element("td", words(cell, manner.of_cell), of=kind, title=exact)
+
+
+def longest_word(text: str) -> int:
+    """Its length in characters."""
+    return max(map(len, text.split()), default=0)
 
 
 def _kind_of(cell: str, is_right: bool) -> str:
