@@ -95,6 +95,7 @@ from scalepan.measuring import (
 )
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
+from scalepan.panels import panel
 from scalepan.prices import parse_prices, parse_stock, read_prices, read_stock
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.selling import cash_total, selling_price, sold_at
@@ -205,6 +206,7 @@ __all__ = [
     "pan",
     "pan_ratio",
     "pan_ratio_error",
+    "panel",
     "pans",
     "parse_costing",
     "parse_dishes",

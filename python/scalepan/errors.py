@@ -120,6 +120,7 @@ _CLASSES: dict[str, type[Error]] = {
     "money": CostError,
     "sheet": SheetError,
     "formula": SheetError,
+    "panel": SheetError,
     "file": FileError,
 }
 
