@@ -215,6 +215,11 @@ def test_what_is_being_typed_is_left_alone(shown: Shown) -> None:
     assert shown.field("portions").input_value() == "60"
 
 
+def test_a_field_shows_what_its_cell_holds_however_it_was_typed(shown: Shown) -> None:
+    shown.give("portions", "80/2")
+    assert shown.field("portions").input_value() == "40"
+
+
 def test_a_page_that_lost_a_patch_catches_up(shown: Shown) -> None:
     shown.panel.sheet.set("portions", 60)
     shown.panel.refresh()

@@ -124,6 +124,13 @@ class Control {
     this.field.value = typed ?? text;
   }
 
+  // What was typed is as good as what is shown, even where that did not change by it.
+  settle() {
+    this.fill();
+    if (this.why && this.reasoned && this.shown.problem === undefined) this.why.value = "";
+    this.reasoned = false;
+  }
+
   paint(shown) {
     this.shown = shown;
     if (Control.formOf(shown) !== this.form) {
@@ -133,8 +140,6 @@ class Control {
     }
     this.fill();
     const { formula, overridden, own, problem, hint } = shown;
-    if (this.why && this.reasoned && problem === undefined) this.why.value = ""; // it served once
-    this.reasoned = false;
     const follows = formula && `= ${formula}`;
     this.told.textContent = overridden === undefined ? (follows ?? "") : `${overridden}; its own: ${own}`;
     this.problem.textContent = problem === undefined ? "" : hint ? `${problem} (${hint})` : problem;
@@ -207,6 +212,7 @@ class Panel {
     for (const [name, shown] of Object.entries(patch.controls ?? {})) {
       this.controls.get(name)?.paint(shown);
     }
+    for (const control of this.controls.values()) control.settle();
     if (patch.lit) this.light(old.lit, patch.lit);
     this.paintRest(patch);
   }
