@@ -96,6 +96,7 @@ from scalepan.measuring import (
 )
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
+from scalepan.panels import panel
 from scalepan.prices import parse_prices, parse_stock, read_prices, read_stock
 from scalepan.printing import PrintedPages, costing_page, kitchen_page, printed_pages, shopping_page
 from scalepan.recipes import parse_recipe, read_recipe
@@ -213,6 +214,7 @@ __all__ = [
     "pan",
     "pan_ratio",
     "pan_ratio_error",
+    "panel",
     "pans",
     "parse_costing",
     "parse_dishes",

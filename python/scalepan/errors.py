@@ -124,6 +124,7 @@ _CLASSES: dict[str, type[Error]] = {
     "money": CostError,
     "sheet": SheetError,
     "formula": SheetError,
+    "panel": SheetError,
     "file": FileError,
     "plot": PlotError,
 }
