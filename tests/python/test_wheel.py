@@ -29,7 +29,7 @@ def test_the_wheel_is_below_two_megabytes(wheel: Path) -> None:
 
 def test_the_wheel_holds_types_data_and_licence_and_no_sources(wheel: Path) -> None:
     names = zipfile.ZipFile(wheel).namelist()
-    data = ("scalepan/data/facts.csv", "scalepan/data/pans.csv")
+    data = ("scalepan/data/facts.csv", "scalepan/data/pans.csv", "scalepan/panels/panel.js")
     for part in ("scalepan/py.typed", "scalepan/_core.pyi", *data, "/LICENSE"):
         assert any(name.endswith(part) for name in names), part
     assert not [name for name in names if name.endswith((".cpp", ".hpp", ".a", ".inc"))]
