@@ -23,11 +23,12 @@ demo: package
 
 test: package
 	@tools/system_packages.sh catch2 libgmp-dev
+	@tools/system_packages.sh chromium || echo "no Chromium: what is tested in a browser is skipped"
 	@tools/fetch_usda_release.sh
 	$(PYTHON) -m pip install --quiet --group test --group lint --group plot
 	$(MAKE) --no-print-directory core-tests asan-tests
 	$(SAY) "Python tests"
-	$(PYTHON) -m pytest -q
+	$(PYTHON) -m pytest -q -n auto --dist loadfile
 	$(MAKE) --no-print-directory lint
 
 bench: package

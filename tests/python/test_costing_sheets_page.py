@@ -48,8 +48,8 @@ def test_a_function_gives_the_figure_shown(function: str, example: str, figure: 
 
 
 def test_every_function_of_costings_is_shown() -> None:
-    text = (ROOT / "cpp" / "costing" / "kitchen_functions.cpp").read_text(encoding="utf-8")
-    listed = text.split("std::vector<Function> functions()")[1]
+    files = ("kitchen_functions.cpp", "packs_functions.cpp")
+    listed = "".join((ROOT / "cpp" / "costing" / one).read_text(encoding="utf-8") for one in files)
     signatures = set(re.findall(r'"([a-z_]+\((?:food|offers|packs|recipe)\b[a-z_, ]*\))"', listed))
     assert len(signatures) == 19
     assert {signature.split("(")[0] for signature in signatures} == {one for one, *_ in FUNCTIONS}

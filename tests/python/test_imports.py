@@ -44,6 +44,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.panels",
         "scalepan.prices",
         "scalepan.printing",
+        "scalepan.progress",
         "scalepan.recipes",
         "scalepan.selling",
         "scalepan.sheet_content",

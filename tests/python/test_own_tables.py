@@ -55,7 +55,11 @@ def test_rows_come_from_mappings_and_frames(table: Any) -> None:
     assert edible_share(scalepan.catalog_with(table([FACT]))) == Fraction(1, 2)
 
 
-@pytest.mark.parametrize("blank", [None, NAN, Decimal("NaN"), NAType(), ""], ids=repr)
+@pytest.mark.parametrize(
+    "blank",
+    [None, NAN, Decimal("NaN"), NAType(), ""],
+    ids=("none", "float", "decimal", "table", "empty"),
+)
 def test_missing_cells_are_blank(blank: object) -> None:
     row = {**FACT, "state": blank, "low": blank, "high": blank, "source": blank}
     assert edible_share(scalepan.catalog_with([row])) == Fraction(1, 2)
