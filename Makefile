@@ -10,7 +10,7 @@ SAY := @printf '\n== %s\n'
 
 help:
 	@echo "make demo    the main job, end to end, on the demo's recipe and prices"
-	@echo "make test    every check: core, sanitizers, Python, lint, types"
+	@echo "make test    every check: core under sanitizers, Python, lint, types"
 	@echo "make bench   speed against peers, as ratios"
 	@echo "make format  put the sources into shape"
 	@echo "make clean   take away .venv, build and out"
@@ -23,10 +23,9 @@ demo: package
 
 test: package
 	@tools/system_packages.sh catch2 libgmp-dev
-	@tools/system_packages.sh chromium || echo "no Chromium: what is tested in a browser is skipped"
 	@tools/fetch_usda_release.sh
 	$(PYTHON) -m pip install --quiet --group test --group lint --group plot
-	$(MAKE) --no-print-directory core-tests asan-tests
+	$(MAKE) --no-print-directory asan-tests
 	$(SAY) "Python tests"
 	$(PYTHON) -m pytest -q -n auto --dist loadfile
 	$(MAKE) --no-print-directory lint
@@ -51,13 +50,13 @@ core-tests: $(VENV)/.tools
 	$(SAY) "Core: build and tests, without Python"
 	$(VENV)/bin/cmake --preset dev
 	$(VENV)/bin/cmake --build --preset dev
-	$(VENV)/bin/ctest --preset dev
+	$(VENV)/bin/ctest --preset dev --parallel 2
 
 asan-tests: $(VENV)/.tools
 	$(SAY) "Core under the address and undefined-behaviour sanitizers"
 	$(VENV)/bin/cmake --preset asan
 	$(VENV)/bin/cmake --build --preset asan
-	$(VENV)/bin/ctest --preset asan
+	$(VENV)/bin/ctest --preset asan --parallel 2
 
 lint: $(VENV)/.tools
 	$(SAY) "Lint and types"

@@ -11,6 +11,11 @@ function(scalepan_layer name)
   set_source_files_properties(${LAYER_SMALL} PROPERTIES COMPILE_OPTIONS "$<${scalepan_release}:-Os>")
   target_include_directories(scalepan_${name} PUBLIC "${PROJECT_SOURCE_DIR}/cpp")
   target_link_libraries(scalepan_${name} PUBLIC Boost::headers scalepan_options)
+  # Read once a layer where the tests are waited for: the wheel's compiler shall see each file alone.
+  if(SCALEPAN_SANITIZE)
+    target_precompile_headers(scalepan_${name} PRIVATE <algorithm> <map> <memory> <string> <vector>
+                              "${PROJECT_SOURCE_DIR}/cpp/exact/rational.hpp")
+  endif()
   foreach(below IN LISTS LAYER_BELOW)
     target_link_libraries(scalepan_${name} PUBLIC scalepan_${below})
   endforeach()
