@@ -39,7 +39,13 @@ from scalepan._core import Catalog
 from scalepan.costing_writer import VERSION
 from scalepan.costs import cost
 from scalepan.errors import Error, make_error
-from scalepan.foods import FACT_COLUMNS, FOOD_COLUMNS, NAME_COLUMNS
+from scalepan.foods import (
+    FACT_COLUMNS,
+    FOOD_COLUMNS,
+    NAME_COLUMNS,
+    add_food_row,
+    add_name_row,
+)
 from scalepan.prices import OPTIONAL, REQUIRED, STOCK_OPTIONAL, STOCK_REQUIRED
 from scalepan.recipes import Library
 from scalepan.sheet_change_reader import ChangeReader, document
@@ -117,10 +123,10 @@ class CostingReader(ChangeReader):
     def catalog(self) -> Catalog:
         """Of the pinned foods, names and facts alone."""
         catalog = Catalog()
-        for path, row in self._rows("foods"):
-            self._at(path, lambda row=row: _add_food(catalog, row))  # type: ignore[misc]
-        for path, row in self._rows("names"):
-            self._at(path, lambda row=row: _add_name(catalog, row))  # type: ignore[misc]
+        for path, row in self._catalog_rows("foods"):
+            self._at(path, lambda row=row: add_food_row(catalog, row))  # type: ignore[misc]
+        for path, row in self._catalog_rows("names"):
+            self._at(path, lambda row=row: add_name_row(catalog, row))  # type: ignore[misc]
         for path, row in self._rows("facts"):
             self._layer(path, row)
             self._at(path, lambda row=row: _add_fact(catalog, row))  # type: ignore[misc]
@@ -189,6 +195,11 @@ class CostingReader(ChangeReader):
             self._expect_near_keys(texts, _PINNED[name], (*path, i))
             yield (*path, i), texts
 
+    def _catalog_rows(self, name: str) -> Iterator[tuple[Path, Row]]:
+        """With every column."""
+        for path, row in self._rows(name):
+            yield path, {column: row.get(column, "") for column in _PINNED[name]}
+
     def _layer(self, path: Path, row: Row) -> None:
         layer = row.setdefault("layer", "own")
         if layer not in _LAYERS:
@@ -202,17 +213,6 @@ def placed_row(row: Mapping[str, str]) -> dict[str, Placed]:
     file, line, column = found.groups() if found else ("", None, None)
     place = (file, int(line or 0), int(column or 0))
     return {key: (text, *place) for key, text in row.items() if key != "at"}
-
-
-def _add_food(catalog: Catalog, row: Row) -> None:
-    texts = [row.get(column, "") for column in FOOD_COLUMNS]
-    lists = [text.split(";") if text else [] for text in texts[5:]]
-    catalog.add_food(texts[:5], *lists)
-
-
-def _add_name(catalog: Catalog, row: Row) -> None:
-    name, plural, region, food, match = (row.get(column, "") for column in NAME_COLUMNS)
-    catalog.add_name(name, plural, region, food, match == "near")
 
 
 def _add_fact(catalog: Catalog, row: Row) -> None:

@@ -58,9 +58,9 @@ def bundled_catalog() -> Catalog:
     """
     catalog = Catalog()
     for row in _rows("foods.csv"):
-        _add_food(catalog, row)
+        add_food_row(catalog, row)
     for row in _rows("names.csv"):
-        _add_name(catalog, row)
+        add_name_row(catalog, row)
     for row in _rows("facts.csv"):
         catalog.add_fact([row[column] for column in FACT_COLUMNS], "bundled")
     for row in _rows("words.csv"):
@@ -168,7 +168,7 @@ def _laid(
 def _add_own_food(catalog: Catalog, row: dict[str, str]) -> None:
     name = row["name"] or row["food"].replace("_", " ")
     whole = {**row, "name": name, "plural": row["plural"] or name}
-    _add_food(catalog, whole)
+    add_food_row(catalog, whole)
     catalog.add_name(name, whole["plural"], "", row["food"], False)
 
 
@@ -178,7 +178,7 @@ def _add_own_name(catalog: Catalog, row: dict[str, str]) -> None:
 
         raise make_error("name.match", f'"{row["match"]}" is no match', "write same or near")
     food = catalog.food_of(row["food"]) or row["food"]
-    _add_name(catalog, {**row, "plural": row["plural"] or row["name"], "food": food})
+    add_name_row(catalog, {**row, "plural": row["plural"] or row["name"], "food": food})
 
 
 def _add_own_fact(catalog: Catalog, row: dict[str, str]) -> None:
@@ -192,7 +192,8 @@ def _add_own_fact(catalog: Catalog, row: dict[str, str]) -> None:
     catalog.add_fact([whole[column] for column in FACT_COLUMNS], "own")
 
 
-def _add_food(catalog: Catalog, row: dict[str, str]) -> None:
+def add_food_row(catalog: Catalog, row: Mapping[str, str]) -> None:
+    """Adds a row with all of ``FOOD_COLUMNS``. Raises FoodError (``food.duplicate``)."""
     catalog.add_food(
         [row[column] for column in FOOD_COLUMNS[:5]],
         _parts(row["allergens_eu"]),
@@ -201,7 +202,8 @@ def _add_food(catalog: Catalog, row: dict[str, str]) -> None:
     )
 
 
-def _add_name(catalog: Catalog, row: dict[str, str]) -> None:
+def add_name_row(catalog: Catalog, row: Mapping[str, str]) -> None:
+    """Adds a row with all of ``NAME_COLUMNS``. Raises FoodError (``food.unknown``)."""
     near = row["match"] == "near"
     catalog.add_name(row["name"], row["plural"], row["region"], row["food"], near)
 
