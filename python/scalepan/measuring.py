@@ -156,9 +156,10 @@ def measure_out_recipe(
     catalog: Catalog | None = None,
 ) -> list[MeasuredLine]:
     """Every line of a recipe by the measures at hand: ``measure_out_lines`` of ``recipe.lines``,
-    at the size wanted."""
+    at the size wanted; by the facts it was read by, where no ``catalog`` is given."""
+    own = recipe.catalog if catalog is None else catalog
     return measure_out_lines(
-        recipe.lines, volumes=volumes, weights=weights, within=within, catalog=catalog
+        recipe.lines, volumes=volumes, weights=weights, within=within, catalog=own
     )
 
 

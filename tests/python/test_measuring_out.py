@@ -338,3 +338,16 @@ def test_the_own_sets_of_the_readme_are_read(tmp_path: Path) -> None:
     lines = [",".join(field.strip() for field in [*row, *[""] * 7][:7]) for row in rows]
     file.write_text("\n".join(lines), encoding="utf-8")
     assert list(scalepan.read_measure_sets(file)) == ["mine", "my scales"]
+
+
+def test_a_recipe_is_measured_out_by_the_facts_it_was_read_by() -> None:
+    own = scalepan.catalog_with(
+        [{"fact": "own.oil", "food": "olive oil", "kind": "density", "value": "1 g/mL"}]
+    )
+    text = 'name = "Oil"\nserves = 4\nlines = ["30 g olive oil"]\n'
+    (line,) = scalepan.measure_out_recipe(
+        scalepan.parse_recipe(text, catalog=own), volumes="metric spoons"
+    )
+    # 30 g at 1 g a mL are 30 mL; by SR28 the oil would be lighter and fill more.
+    assert line.measured is not None
+    assert line.measured.text == "2 x 15 mL spoons"
