@@ -1040,9 +1040,8 @@ class Why(_Displayed):
     def parts(self) -> list[Why]: ...
     def data(self) -> dict[str, Any]:
         """The tree as dicts with the keys name, figure, how, source and parts."""
-    def _repr_html_(self) -> str: ...
     def _tree_html(self) -> str:
-        """The core's own HTML, which ``scalepan.displays`` keeps under this name."""
+        """The tree alone, without the frame and the style of a display."""
 
 class Leftover:
     """What is left of an item after the dish is cooked."""

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal
 
 from scalepan import _core
+from scalepan.displays import repr_mimebundle
 from scalepan.errors import CostError
 from scalepan.files import read_text
 
@@ -80,6 +81,8 @@ class ShopCosting:
     shop: str | None
     costing: Costing | None
     problem: str = ""
+
+    _repr_mimebundle_ = repr_mimebundle
 
 
 def by_shop(recipe: Recipe, prices: PriceBook, **options: Any) -> list[ShopCosting]:

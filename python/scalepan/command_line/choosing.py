@@ -77,7 +77,7 @@ def swaps_section(till: Quantity, borne: Quantity, swaps: list[Swap]) -> Section
     return Section("Swaps", (body, Texts(remarks, POINT), Texts((_CHECK_PACKS,), NOTE)))
 
 
-def make_or_buy_section(costing: Costing, found: MakeOrBuy) -> Section:
+def make_or_buy_section(found: MakeOrBuy) -> Section:
     """Both ways side by side, for the base and for the whole dish."""
     rows = [
         ("made", *_both(found.made_till, found.made_borne), "its lines' shares by use"),
@@ -91,7 +91,7 @@ def make_or_buy_section(costing: Costing, found: MakeOrBuy) -> Section:
             "of the whole dish: packs that it shares are paid either way",
         ),
     ]
-    header = ("", f"till {priced_in(costing)}", "borne", "")
+    header = ("", f"till {price_head(found.dish_made_till)}", "borne", "")
     notes = [
         f"{way}, it takes more than is shown: not priced: {', '.join(missing)}."
         for way, missing in (("Made", found.unpriced_made), ("Bought", found.unpriced_bought))

@@ -259,7 +259,7 @@ def _make_or_buy(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     found = costing.make_or_buy(options.base, options.item)
     sections = [
-        choosing.make_or_buy_section(costing, found),
+        choosing.make_or_buy_section(found),
         report.notes_section(costing.to_check),
     ]
     return choosing.make_or_buy_document(found), _printed(sections)
@@ -305,8 +305,8 @@ def _convert(options: argparse.Namespace) -> Output:
         region=options.region,
         catalog=_catalog(options),
     )
-    lines = report.conversion_section(options.amount, options.unit, result, terminal_width())
-    return documents.conversion_document(result), lines
+    section = report.conversion_section(options.amount, result)
+    return documents.conversion_document(result), _printed([section])
 
 
 def _measure(options: argparse.Namespace) -> Output:
@@ -321,8 +321,8 @@ def _measure(options: argparse.Namespace) -> Output:
         within=options.within,
         catalog=_catalog(options),
     )
-    lines = measuring.measuring_section(options.amount, result, terminal_width())
-    return measuring.measuring_document(result), lines
+    section = measuring.measuring_section(options.amount, result)
+    return measuring.measuring_document(result), _printed([section])
 
 
 def _loads(options: argparse.Namespace) -> Output:

@@ -18,7 +18,6 @@ from scalepan.command_line.sections import (
     Table,
     Texts,
 )
-from scalepan.command_line.tables import wrapped
 from scalepan.errors import Error
 
 if TYPE_CHECKING:
@@ -244,34 +243,35 @@ def caution_parts(cautions: list[tuple[str, str, list[str]]]) -> tuple[Texts, ..
     return Texts(texts, POINT), Texts((_core.caution_footing(),), NOTE)
 
 
-def conversion_section(given: str, unit: str, result: Conversion, width: int) -> list[str]:
-    """The result, its spread, and the facts on the way."""
-    lines = [f"{given} = {_shown(result.amount, unit)}"]
+def conversion_section(given: str, result: Conversion) -> Section:
+    """The result, its spread, and the facts on the way; ``given`` stands in front, where known."""
+    answer = _shown(result.amount)
+    spreads = []
     if result.low != result.high:
-        lines.append(f"  spread: {result.low.told} to {result.high.told} (worst case)")
+        spreads.append(f"spread: {result.low.told} to {result.high.told} (worst case)")
     if (result.rss_low, result.rss_high) != (result.low, result.high):
         low, high = result.rss_low.told, result.rss_high.told
-        lines.append(f"  spread: {low} to {high} (root-sum-square)")
-    return lines + facts_lines(result.facts, width)
+        spreads.append(f"spread: {low} to {high} (root-sum-square)")
+    line = f"{given} = {answer}" if given else answer
+    return Section("", (Texts((line,)), Texts(spreads, NOTE), *facts_parts(result.facts)))
 
 
-def facts_lines(facts: Iterable[UsedFact], width: int) -> list[str]:
+def facts_parts(facts: Iterable[UsedFact]) -> list[Texts]:
     """The facts on the way, each with its source and what stands beside it."""
-    lines = []
+    parts = []
     for fact in facts:
         sign = "/" if fact.divides else "*"
-        lines += wrapped(f"{sign} {fact.value}   [{fact.source}]", width, "  ")
-        for other in fact.beside:
-            lines += wrapped(str(other), width, "    ")
-    return lines
+        parts.append(Texts((f"{sign} {fact.value}   [{fact.source}]",), NOTE))
+        parts.append(Texts([str(other) for other in fact.beside], NOTE * 2))
+    return parts
 
 
-def _shown(amount: Quantity, unit: str) -> str:
+def _shown(amount: Quantity) -> str:
     """The exact figure; with its decimal beside it where it is a long fraction."""
     exact = str(amount)
     if "/" not in _core.exact_text(amount.value):
         return exact
-    return f"{exact} (≈ {_core.fixed_text(amount.value, 3)} {unit})"
+    return f"{exact} (≈ {_core.fixed_text(amount.value, 3)} {amount.unit})"
 
 
 def portions_text(recipe: Recipe) -> str:
