@@ -7,8 +7,6 @@ Skipped where no Chromium is found; ``apt-get install chromium`` and
 from __future__ import annotations
 
 import io
-import shutil
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -18,14 +16,10 @@ from displayed import price_book, recipe, with_base
 from scalepan.command_line.main import main
 from scalepan.demo import demo_files
 
-sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 pypdf = pytest.importorskip("pypdf", reason="pypdf is not installed")
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
-pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="no Chromium is installed")
 
 WILD = "<script>alert(1)</script>\u202e<img src=x onerror=alert(2)> =1+1 \u2067 🥕 עדשים"
 NAMES = {"wild": WILD, "long": "a" * 10_000, "good": "Night watch supper"}
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
 # Of PDF, 72 to the inch: A4 is 210 by 297 mm, Letter 8.5 by 11 in.
 SHEETS = {"A4": (210 * 72 / 25.4, 297 * 72 / 25.4), "Letter": (612, 792)}
 SETS = {
@@ -40,14 +34,6 @@ COLOURS = """() => {
   const style = getComputedStyle(document.body);
   return [style.color, style.backgroundColor];
 }"""
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    with sync_api.sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        yield opened
-        opened.close()
 
 
 def demo(portions: int) -> scalepan.Recipe:
