@@ -1714,7 +1714,7 @@ class _Verbs:
     def release(self, name: str) -> None:
         """Raises SheetError (``sheet.unknown``, ``sheet.released`` without an override)."""
     def remove(self, name: str) -> None:
-        """Of a cell that nothing reads, or of a block of rows.
+        """Of a cell or a column (``lines.need``) that nothing reads, or of a block of rows.
 
         Raises SheetError (``sheet.unknown``, ``sheet.read``, ``sheet.in_rows``).
         """
