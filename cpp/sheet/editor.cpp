@@ -123,6 +123,7 @@ void Editor::make_one(const Set& change) {
   const Cell cell = state_.names.find(change.name);
   if (cell == no_cell) {
     expect_new_name(change.name);
+    expect_possible(change.name, change.value);
     state_.create(change.name, {ContentKind::given, change.value, change.source, {}, 0, {}});
     return;
   }
@@ -133,6 +134,7 @@ void Editor::make_one(const Set& change) {
   }
   const ValueType before = state_.type(cell);
   GivenValue given{fitted(change.value, before), change.source};
+  expect_possible(change.name, given.value);
   if (given.value.type == before) {
     state_.put_given(cell, std::move(given));
     return;
@@ -226,6 +228,7 @@ void Editor::make_one(const PutOverride& change) {
   if (!content.instead->value.type.alike(own)) {
     fail_other_type(change.name, own, "override", content.instead->value.type);
   }
+  expect_possible(change.name, content.instead->value);
   state_.put(cell, std::move(content));
 }
 
