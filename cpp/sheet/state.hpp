@@ -93,8 +93,9 @@ using ValueGuard = void (*)(std::string_view cell, const CellValue& value);
 
 class SheetState {
  public:
-  explicit SheetState(std::shared_ptr<const FunctionTable> functions, ValueGuard guard = nullptr)
-      : compiler(std::move(functions)), guard(guard) {}
+  explicit SheetState(std::shared_ptr<const FunctionTable> functions,
+                      ValueGuard checked_by = nullptr)
+      : compiler(std::move(functions)), guard(checked_by) {}
   SheetState(const SheetState&) = delete;
   SheetState& operator=(const SheetState&) = delete;
 
