@@ -36,7 +36,7 @@ def sheet_command(options: argparse.Namespace) -> Output:
 
 def difference_command(options: argparse.Namespace) -> Output:
     """``scalepan sheet-difference``."""
-    difference = sheet_difference(options.old, options.new)
+    difference = sheet_difference(_read(options.old), _read(options.new))
     return sheeting.difference_document(difference), str(difference).splitlines()
 
 

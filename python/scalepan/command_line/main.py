@@ -1,10 +1,7 @@
-"""Runs one command: reads, computes in the core, prints."""
+"""What each command does: reads, computes in the core, and gives what is to be printed."""
 
 from __future__ import annotations
 
-import json
-import os
-import sys
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
@@ -28,13 +25,12 @@ from scalepan.command_line import (
     yield_documents,
     yielding,
 )
-from scalepan.command_line.arguments import parser
 from scalepan.command_line.costing import costing_sections
 from scalepan.command_line.sections import report_lines
+from scalepan.command_line.start import main
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
 from scalepan.costs import by_shop, cost
-from scalepan.errors import Error
 from scalepan.foods import bundled_catalog, read_facts
 from scalepan.lines import read_line
 from scalepan.load_split import loads, pan_meant
@@ -45,50 +41,19 @@ from scalepan.recipes import read_recipe
 from scalepan.selling import selling_price
 from scalepan.yield_tests import read_yield_test
 
+__all__ = ["COMMANDS", "main"]
+
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable
 
     from scalepan._core import Catalog, Costing, Recipe
     from scalepan.command_line.output import Output
     from scalepan.command_line.sections import Section
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """The exit status: 0 done, 1 the input is wrong; a wrong command line exits with 2."""
-    options = parser().parse_args(arguments)
-    try:
-        document, lines = _COMMANDS[options.command](options)
-    except Error as error:
-        _print_error(error, as_json=options.json)
-        return 1
-    try:
-        _print_output(document, lines, as_json=options.json)
-    except BrokenPipeError:
-        # The reader has what it wanted; keep the interpreter from flushing into the closed pipe.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    return 0
-
-
-def _print_output(document: dict[str, Any], lines: list[str], *, as_json: bool) -> None:
-    if as_json:
-        text = json.dumps({"schema": documents.SCHEMA, **document}, ensure_ascii=False, indent=2)
-    else:
-        text = "\n".join(lines)
-    sys.stdout.reconfigure(errors="replace")  # type: ignore[union-attr]
-    print(text, flush=True)
-
-
 def _printed(sections: Iterable[Section]) -> list[str]:
     return report_lines(sections, terminal_width())
-
-
-def _print_error(error: Error, *, as_json: bool) -> None:
-    sys.stderr.reconfigure(errors="replace")  # type: ignore[union-attr]
-    if as_json:
-        print(json.dumps(documents.error_document(error), ensure_ascii=False), file=sys.stderr)
-        return
-    print("scalepan:", "\n".join(report.error_lines(error)), file=sys.stderr)
 
 
 def _catalog(options: argparse.Namespace) -> Catalog:
@@ -350,7 +315,7 @@ def _yield(options: argparse.Namespace) -> Output:
     return yield_documents.yield_document(test, portion, price), lines
 
 
-_COMMANDS = {
+COMMANDS = {
     "scale": _scale,
     "page": _page,
     "buy": _buy,

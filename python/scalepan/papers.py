@@ -1,0 +1,3 @@
+"""The papers that pages are printed on."""
+
+PAPERS = ("A4", "Letter")
