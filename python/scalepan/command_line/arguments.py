@@ -31,8 +31,16 @@ def options_of(words: Sequence[str]) -> argparse.Namespace:
     if options.command is None and not options.version:
         top.print_help(sys.stderr)
         top.exit(2)
+    _expect_one_reader(top, options)
     options.json = as_json
     return options
+
+
+def _expect_one_reader(top: TopParser, options: argparse.Namespace) -> None:
+    readers = [name for name, value in vars(options).items() if value == "-"]
+    if len(readers) > 1:
+        message = f"standard input is read once, but {' and '.join(readers[:2])} both name it"
+        top.refuse(message, place="-", hint="name a file for one of them")
 
 
 def parser(*, as_json: bool = False) -> TopParser:

@@ -5,10 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.baskets import basket, read_dishes
+from scalepan.baskets import basket, parse_dishes
 from scalepan.command_line import (
     basketing,
+    beginning,
+    checking,
     choosing,
+    completing,
     curving,
     documents,
     keeping,
@@ -27,6 +30,7 @@ from scalepan.command_line import (
 )
 from scalepan.command_line.costing import costing_sections
 from scalepan.command_line.sections import report_lines
+from scalepan.command_line.standard_input import read_from
 from scalepan.command_line.start import main
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
@@ -36,10 +40,10 @@ from scalepan.lines import read_line
 from scalepan.load_split import loads, pan_meant
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
 from scalepan.measuring import measure_out
-from scalepan.prices import read_prices, read_stock
-from scalepan.recipes import read_recipe
+from scalepan.prices import parse_prices, parse_stock
+from scalepan.recipes import parse_recipe
 from scalepan.selling import selling_price
-from scalepan.yield_tests import read_yield_test
+from scalepan.yield_tests import parse_yield_test
 
 __all__ = ["COMMANDS", "main"]
 
@@ -61,19 +65,21 @@ def _catalog(options: argparse.Namespace) -> Catalog:
 
 
 def _sized_recipe(options: argparse.Namespace) -> Recipe:
-    return sizing.sized(read_recipe(options.recipe, catalog=_catalog(options)), options)
+    return sizing.sized(read_from(options.recipe, parse_recipe, catalog=_catalog(options)), options)
 
 
 def _costing(options: argparse.Namespace, recipe: Recipe) -> Costing:
     measures = recipe.measures or None
-    prices = read_prices(options.prices, currency=options.currency, measures=measures)
+    prices = read_from(options.prices, parse_prices, currency=options.currency, measures=measures)
     return cost(recipe, prices.on(options.date, options.shop), **_cost_options(options, measures))
 
 
 def _cost_options(options: argparse.Namespace, measures: str | None) -> dict[str, Any]:
     stock = None
     if options.on_hand:
-        stock = read_stock(options.on_hand, currency=options.currency, measures=measures)
+        stock = read_from(
+            options.on_hand, parse_stock, currency=options.currency, measures=measures
+        )
     return {
         "strict": options.strict,
         "taxes": "without" if options.without_tax else "with",
@@ -133,7 +139,7 @@ def _buy(options: argparse.Namespace) -> Output:
 def _shops(options: argparse.Namespace) -> Output:
     recipe = _sized_recipe(options)
     measures = recipe.measures or None
-    prices = read_prices(options.prices, currency=options.currency, measures=measures)
+    prices = read_from(options.prices, parse_prices, currency=options.currency, measures=measures)
     rows = by_shop(
         recipe, prices.on(options.date, options.shop), **_cost_options(options, measures)
     )
@@ -183,7 +189,7 @@ def _price(options: argparse.Namespace) -> Output:
 
 
 def _spend(options: argparse.Namespace) -> Output:
-    written = _costing(options, read_recipe(options.recipe, catalog=_catalog(options)))
+    written = _costing(options, read_from(options.recipe, parse_recipe, catalog=_catalog(options)))
     if options.most is None:
         least = written.least_spend(options.portions)
         portions, title = least.portions, spending.least_section(written.recipe.name, least)
@@ -231,8 +237,10 @@ def _make_or_buy(options: argparse.Namespace) -> Output:
 
 
 def _basket(options: argparse.Namespace) -> Output:
-    dishes = read_dishes(options.dishes, catalog=_catalog(options))
-    prices = read_prices(options.prices, currency=options.currency, measures=options.measures)
+    dishes = read_from(options.dishes, parse_dishes, catalog=_catalog(options))
+    prices = read_from(
+        options.prices, parse_prices, currency=options.currency, measures=options.measures
+    )
     bought = basket(
         dishes,
         prices.on(options.date, options.shop),
@@ -246,7 +254,7 @@ def _basket(options: argparse.Namespace) -> Output:
 
 
 def _curve(options: argparse.Namespace) -> Output:
-    recipe = read_recipe(options.recipe, catalog=_catalog(options))
+    recipe = read_from(options.recipe, parse_recipe, catalog=_catalog(options))
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         curving.save_plot(curve, recipe.name, options.plot)
@@ -304,7 +312,7 @@ def _read(options: argparse.Namespace) -> Output:
 
 
 def _yield(options: argparse.Namespace) -> Output:
-    test = read_yield_test(options.test, measures=options.measures)
+    test = read_from(options.test, parse_yield_test, measures=options.measures)
     portion, price = (
         _core.quantity(text, measures=options.measures) if text else None
         for text in (options.portion, options.price)
@@ -316,6 +324,9 @@ def _yield(options: argparse.Namespace) -> Output:
 
 
 COMMANDS = {
+    "completion": completing.completion_command,
+    "new": beginning.new_command,
+    "check": checking.check_command,
     "scale": _scale,
     "page": _page,
     "buy": _buy,
