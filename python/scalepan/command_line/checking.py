@@ -6,7 +6,7 @@ from collections import Counter
 from typing import TYPE_CHECKING, Any
 
 from scalepan.checks import check_files, found_files
-from scalepan.command_line.sections import NOTE, Section, Texts, report_lines
+from scalepan.command_line.sections import NOTE, Section, Table, Texts, report_lines
 from scalepan.command_line.tables import terminal_width
 from scalepan.display.harmless import visible
 from scalepan.progress import progress_bar
@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
     from scalepan.checks.finds import CheckedFile, Find
     from scalepan.command_line.output import Output
+    from scalepan.command_line.sections import Part
 
 
 def check_command(options: argparse.Namespace) -> Output:
@@ -31,7 +32,11 @@ def check_command(options: argparse.Namespace) -> Output:
         "doubts": doubts,
     }
     sections = [_file_section(file) for file in files if file.finds]
-    summary = Section("", (Texts(_summary(files, errors, doubts)),))
+    counts = Counter(find.code for file in files for find in file.finds).most_common()
+    parts: list[Part] = [Texts(_summary(files, errors, doubts))]
+    if len(counts) > 1:
+        parts.append(Table(("", ""), [(code, str(count)) for code, count in counts], (1,)))
+    summary = Section("", parts)
     return document, report_lines([*sections, summary], terminal_width()), 1 if errors else 0
 
 

@@ -30,18 +30,18 @@ def help_width() -> int:
     return min(max(columns, _NARROWEST), _WIDEST)
 
 
-class Formatter(argparse.RawDescriptionHelpFormatter):
+class Formatter(argparse.HelpFormatter):
     """Of the options of one command."""
 
     def __init__(self, prog: str) -> None:
         width = help_width()
-        super().__init__(prog, max_help_position=26 if width >= _NARROW else 8, width=width)
+        super().__init__(prog, max_help_position=25 if width >= _NARROW else 8, width=width)
 
 
-def command_help(text: str, name: str, sets: str) -> str:
-    """The help of one command: what argparse says, the sets of measures, and examples."""
+def command_help(usage: str, text: str, name: str, sets: str) -> str:
+    """The help of one command: its usage, the rest by argparse, sets of measures, examples."""
     width = help_width()
-    parts = [text.rstrip()]
+    parts = ["\n".join(textwrap.wrap(usage, width, subsequent_indent="    ")), text.strip()]
     if sets:
         parts.append("\n".join(textwrap.wrap(sets, width)))
     examples = [line for each in EXAMPLES[name] for line in example_lines(each, width)]
@@ -94,8 +94,8 @@ def _parts(example: str) -> list[str]:
     words = re.findall(r'(?:"[^"]*"|\S)+', example)
     parts: list[str] = []
     for word in words:
-        wants_value = bool(parts) and parts[-1].startswith("-") and " " not in parts[-1]
-        if wants_value and word[0] not in "->":
+        option_before = bool(parts) and parts[-1].startswith("-") and " " not in parts[-1]
+        if (option_before and word[0] not in "->") or (parts and parts[-1] == ">"):
             parts[-1] += f" {word}"
         else:
             parts.append(word)

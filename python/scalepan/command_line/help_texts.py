@@ -19,7 +19,7 @@ _BAKE = "fennel_bake.toml"
 _BOUGHT = f"{_BAKE} --prices prices.csv"
 
 EXAMPLES = {
-    "new": ("scalepan new night_kitchen",),
+    "new": ("scalepan new night_kitchen", "scalepan new late_watch --json"),
     "check": ("scalepan check", f"scalepan check {_BAKE} prices.csv", "scalepan check --json"),
     "read": (
         'scalepan read "1 lb 4 oz carrots, peeled"',
@@ -28,7 +28,7 @@ EXAMPLES = {
     "scale": (
         f"scalepan scale {_BAKE} --portions 40",
         f'scalepan scale {_BAKE} --tray "GN 1/1 65" --trays 2',
-        f'scalepan scale {_BAKE} --stock "fennel=3 kg" --volumes "metric spoons and jug"',
+        f'scalepan scale {_BAKE} --stock "fennel=3 kg AP" --volumes "metric spoons and jug"',
     ),
     "page": (
         f"scalepan page {_BAKE} --portions 40",

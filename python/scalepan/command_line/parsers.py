@@ -11,6 +11,8 @@ from scalepan.command_line import help_page
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
+    from _typeshed import SupportsWrite
+
 WRONG = 2
 _ARGUMENT = re.compile(r"argument ([^:]+): (.*)", re.DOTALL)
 
@@ -24,6 +26,10 @@ class Parser(argparse.ArgumentParser):
 
     as_json = False
     color = False  # the library's own, from Python 3.14 on
+
+    def print_help(self, file: SupportsWrite[str] | None = None) -> None:
+        """As the library does it, but an error of the stream is not passed over."""
+        print(self.format_help(), end="", file=file, flush=True)
 
     def refuse(self, message: str, *, place: str = "", hint: str = "") -> NoReturn:
         """Tells what is wrong, and ends the process."""
@@ -61,7 +67,7 @@ class CommandParser(Parser):
     takes_sets = False
 
     def __init__(self, **options: Any) -> None:
-        super().__init__(**options, formatter_class=help_page.Formatter)
+        super().__init__(**options, usage=argparse.SUPPRESS, formatter_class=help_page.Formatter)
 
     @property
     def short(self) -> str:
@@ -73,8 +79,8 @@ class CommandParser(Parser):
         return " ".join(["usage:", self.prog, *parts, "[options]"])
 
     def format_help(self) -> str:
-        self.usage = self.format_usage().removeprefix("usage: ").replace("%", "%%")
-        return help_page.command_help(super().format_help(), self.short, self._sets())
+        text = super().format_help()
+        return help_page.command_help(self.format_usage(), text, self.short, self._sets())
 
     def error(self, message: str) -> NoReturn:
         """One error with its place, and how the command is written."""
@@ -106,7 +112,7 @@ def nearest(word: str, known: Iterable[str]) -> str:
     """The hint that names what is near; without any, where all are listed."""
     import difflib
 
-    near = difflib.get_close_matches(word, list(known), n=3, cutoff=0.5)
+    near = difflib.get_close_matches(word, list(known), n=3, cutoff=0.7)
     return "nearest: " + ", ".join(near) if near else "scalepan --help lists the commands"
 
 

@@ -108,7 +108,7 @@ def _print(document: dict[str, Any], lines: list[str], *, as_json: bool) -> None
 
 def _never_fails(stream: Any) -> None:
     """A character that the stream cannot write becomes a question mark."""
-    if stream is not None:
+    if hasattr(stream, "reconfigure"):
         stream.reconfigure(errors="replace")
 
 
