@@ -32,7 +32,8 @@ def check_command(options: argparse.Namespace) -> Output:
         "doubts": doubts,
     }
     sections = [_file_section(file) for file in files if file.finds]
-    counts = Counter(find.code for file in files for find in file.finds).most_common()
+    codes = Counter(find.code for file in files for find in file.finds)
+    counts = sorted(codes.items(), key=lambda count: (-count[1], count[0]))
     parts: list[Part] = [Texts(_summary(files, errors, doubts))]
     if len(counts) > 1:
         parts.append(Table(("", ""), [(code, str(count)) for code, count in counts], (1,)))

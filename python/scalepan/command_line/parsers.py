@@ -11,8 +11,6 @@ from scalepan.command_line import help_page
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from _typeshed import SupportsWrite
-
 WRONG = 2
 _ARGUMENT = re.compile(r"argument ([^:]+): (.*)", re.DOTALL)
 
@@ -27,7 +25,7 @@ class Parser(argparse.ArgumentParser):
     as_json = False
     color = False  # the library's own, from Python 3.14 on
 
-    def print_help(self, file: SupportsWrite[str] | None = None) -> None:
+    def print_help(self, file: Any = None) -> None:
         """As the library does it, but an error of the stream is not passed over."""
         print(self.format_help(), end="", file=file, flush=True)
 
