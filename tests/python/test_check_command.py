@@ -95,24 +95,24 @@ pie.toml
   pie.toml:8:4: eggs: Cook egg dishes through: 71 °C (160 °F). [check.caution]
       source: US FoodSafety.gov, safe minimum internal temperatures
   pie.toml:9:4: zurkle: the catalogue has no food "zurkle", so it has no facts, allergens or
-  cautions [check.unknown_food]
+    cautions [check.unknown_food]
       write a food it has, or add yours to a table of foods
 
 prices.csv
   prices.csv:2:1: leeks: the price is a year or more older than the newest, of 2026-11-20
-  [check.old_price]
+    [check.old_price]
       ask for the price anew
   prices.csv:3:1: eggs: no currency is stated [check.no_currency]
       fill the column currency, as EUR
   prices.csv:4:1: minced beef: no date is stated [check.no_date]
       fill the column date, as 2026-11-24
   prices.csv:4:1: error: prices in no currency (eggs) and in EUR (minced beef) meet in one costing
-  [cost.currencies]
+    [cost.currencies]
       name the currency in every row, or once for all rows that name none
 
 stock.toml
   stock.toml:5:11: minced_beef: Cook minced meat through: 71 °C (160 °F) in the middle.
-  [check.caution]
+    [check.caution]
       source: US FoodSafety.gov, safe minimum internal temperatures
 
 1 price book, 2 recipes: 1 error, 9 to check.
@@ -235,6 +235,21 @@ def test_names_of_several_foods_are_an_error_with_the_choices(
         "hint": "write one of: corn starch (GB), maize flour (US); or choose in the recipe: "
         'region = "GB", or names = { cornflour = "corn_starch" }',
     }
+
+
+def test_an_item_with_a_name_of_several_foods(capsys: pytest.CaptureFixture[str]) -> None:
+    rows = "leeks,AP,1 kg,2,EUR,no,2026-11-20\n" + "cornflour,AP,1 kg,2,EUR,no,2026-11-20\n" * 2
+    write(prices_csv=PRICE_HEAD + rows)
+    assert checked(capsys) == (
+        0,
+        """\
+prices.csv
+  prices.csv:3:1: "cornflour" means more than one food [check.several_foods]
+      write one of: corn starch (GB), maize flour (US)
+
+1 price book: 0 errors, 1 to check.
+""",
+    )
 
 
 @pytest.mark.parametrize(

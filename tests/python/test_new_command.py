@@ -13,7 +13,7 @@ import scalepan
 from scalepan.command_line.start import main
 
 FILES = [
-    "dome_soup.toml",
+    "bean_pot.toml",
     "facts.csv",
     "fennel_bake.toml",
     "fennel_trials.csv",
@@ -38,7 +38,7 @@ def test_it_tells_what_is_written_and_what_to_run_next(
         == """\
 Written into dome, for the night kitchen of a hill-top observatory:
   fennel_bake.toml   a dish for four, with comments that say how it is written
-  dome_soup.toml     a soup whose stock is made first
+  bean_pot.toml      a second dish, whose sauce is made first
   open_night.toml    both, each at its size, to be bought together
   prices.csv         a price book: one pack of one item a row
   larder.csv         what is on hand
@@ -74,7 +74,7 @@ def test_the_two_next_commands_run_without_an_error(
 def test_every_dish_is_priced_whole_and_every_file_is_marked_invented() -> None:
     assert main(["new"]) == 0
     prices = scalepan.read_prices("prices.csv")
-    for name in ("fennel_bake.toml", "dome_soup.toml"):
+    for name in ("fennel_bake.toml", "bean_pot.toml"):
         assert scalepan.cost(scalepan.read_recipe(name), prices).unpriced == []
     assert [name for name in FILES if "nvented" not in Path(name).read_text("utf-8")] == []
     first, *_ = csv.DictReader(Path("prices.csv").read_text("utf-8").splitlines())

@@ -41,7 +41,7 @@ def check_files(
             _guarded(file, files, lambda one: check_other(one, catalog, recipes.measures))
         if progress is not None:
             progress(done)
-    prices = PriceRows(recipes.measures)
+    prices = PriceRows(recipes.measures, catalog)
     for file in _of(files, "price book"):
         _guarded(file, files, prices.read)
     prices.look_at_dates()

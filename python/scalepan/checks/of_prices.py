@@ -13,7 +13,7 @@ from scalepan.prices import OPTIONAL, REQUIRED
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from scalepan._core import PriceBook
+    from scalepan._core import Catalog, PriceBook
     from scalepan.checks.finds import CheckedFile
     from scalepan.csv_document import Placed
 
@@ -27,10 +27,12 @@ class PriceRows:
 
     Args:
         measures: which pint and fluid ounce the packs mean.
+        catalog: the foods that items may name.
     """
 
-    def __init__(self, measures: str | None) -> None:
+    def __init__(self, measures: str | None, catalog: Catalog) -> None:
         self._measures = measures or ""
+        self._catalog = catalog
         self._rows: list[tuple[CheckedFile, Row]] = []
 
     def read(self, file: CheckedFile) -> None:
@@ -42,6 +44,7 @@ class PriceRows:
         rows = read_rows(file.text, file.path, Columns("price", REQUIRED, OPTIONAL))
         right = self._right_ones(file, rows)
         self._rows += [(file, row) for row in right]
+        self._note_several_foods(file, right)
         without = [row for row in right if not _text(row, "currency")]
         hint = "fill the column currency, as EUR"
         _note(file, "check.no_currency", "no currency is stated", hint, without)
@@ -71,6 +74,16 @@ class PriceRows:
         """All rows together; None where there are none."""
         rows = [row for _, row in self._rows]
         return _core.make_price_book(rows, self._measures) if rows else None
+
+    def _note_several_foods(self, file: CheckedFile, rows: Sequence[Row]) -> None:
+        places = {_text(row, "item"): row["item"] for row in reversed(rows)}
+        for name, (_, _, line, column) in places.items():
+            try:
+                self._catalog.food_of(name)
+            except Error as error:
+                if error.code == "food.ambiguous":
+                    told = error.message, error.hint.partition("; ")[0]
+                    file.add(Find("check.several_foods", *told, file.path, line, column))
 
     def _right_ones(self, file: CheckedFile, rows: list[Row]) -> list[Row]:
         try:

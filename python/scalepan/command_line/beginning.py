@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 FILES = {
     "fennel_bake.toml": "a dish for four, with comments that say how it is written",
-    "dome_soup.toml": "a soup whose stock is made first",
+    "bean_pot.toml": "a second dish, whose sauce is made first",
     "open_night.toml": "both, each at its size, to be bought together",
     "prices.csv": "a price book: one pack of one item a row",
     "larder.csv": "what is on hand",

@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
+import sys
 from collections import Counter
 from typing import TYPE_CHECKING, Any
 
 from scalepan.checks import check_files, found_files
-from scalepan.command_line.sections import NOTE, Section, Table, Texts, report_lines
-from scalepan.command_line.tables import terminal_width
+from scalepan.command_line.colour import painted
+from scalepan.command_line.sections import (
+    NOTE,
+    Section,
+    Table,
+    Texts,
+    heading,
+    joined,
+    section_lines,
+)
+from scalepan.command_line.tables import terminal_width, wrapped
 from scalepan.display.harmless import visible
 from scalepan.progress import progress_bar
 
@@ -31,28 +41,34 @@ def check_command(options: argparse.Namespace) -> Output:
         "errors": errors,
         "doubts": doubts,
     }
-    sections = [_file_section(file) for file in files if file.finds]
     codes = Counter(find.code for file in files for find in file.finds)
     counts = sorted(codes.items(), key=lambda count: (-count[1], count[0]))
+    width = terminal_width()
+    found = [_file_lines(file, width) for file in files if file.finds]
     parts: list[Part] = [Texts(_summary(files, errors, doubts))]
     if len(counts) > 1:
         parts.append(Table(("", ""), [(code, str(count)) for code, count in counts], (1,)))
-    summary = Section("", parts)
-    return document, report_lines([*sections, summary], terminal_width()), 1 if errors else 0
+    lines = joined([*found, section_lines(Section("", parts), width)])
+    return document, lines, 1 if errors else 0
 
 
-def _file_section(file: CheckedFile) -> Section:
-    parts = [
-        Texts((visible(text),), lead)
-        for find in file.finds
-        for text, lead in ((_told(find), NOTE), (find.hint, NOTE * 3))
-        if text
+def _file_lines(file: CheckedFile, width: int) -> list[str]:
+    return [
+        heading(visible(file.path)),
+        *(line for find in file.finds for line in _find_lines(find, width)),
     ]
-    return Section(visible(file.path), parts)
 
 
-def _told(find: Find) -> str:
-    return f"{find.place}: {'error: ' if find.is_error else ''}{find.message} [{find.code}]"
+def _find_lines(find: Find, width: int) -> list[str]:
+    """Place and message, what is below them set in, with the code at the end; then the hint."""
+    code = f"[{find.code}]"
+    told = f"{find.place}: {'error: ' if find.is_error else ''}{find.message} {code}"
+    first, *below = wrapped(visible(told), width - len(NOTE), NOTE)
+    lines = [first, *(NOTE + line for line in below)]
+    paint = "code" if find.is_error else "hint"
+    lines[-1] = lines[-1].replace(code, painted(code, paint, sys.stdout))
+    hint = wrapped(visible(find.hint), width, NOTE * 3)
+    return [*lines, *(painted(line, "hint", sys.stdout) for line in hint)]
 
 
 def _summary(files: list[CheckedFile], errors: int, doubts: int) -> list[str]:

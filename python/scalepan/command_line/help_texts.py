@@ -67,9 +67,8 @@ EXAMPLES = {
         f'scalepan swap {_BOUGHT} --swap "fennel = 700 g leeks, trimmed" --rank borne',
     ),
     "make-or-buy": (
-        'scalepan make-or-buy dome_soup.toml stock "vegetable stock" --prices prices.csv',
-        'scalepan make-or-buy dome_soup.toml stock "vegetable stock" --prices prices.csv '
-        "--portions 40",
+        'scalepan make-or-buy bean_pot.toml sauce "canned tomato sauce" --prices prices.csv',
+        'scalepan make-or-buy bean_pot.toml sauce "canned tomato sauce" --prices prices.csv --portions 40',
     ),
     "basket": (
         "scalepan basket open_night.toml --prices prices.csv",
