@@ -238,7 +238,8 @@ def test_names_of_several_foods_are_an_error_with_the_choices(
 
 
 def test_an_item_with_a_name_of_several_foods(capsys: pytest.CaptureFixture[str]) -> None:
-    rows = "leeks,AP,1 kg,2,EUR,no,2026-11-20\n" + "cornflour,AP,1 kg,2,EUR,no,2026-11-20\n" * 2
+    rows = "leeks,AP,1 kg,2,EUR,no,2026-11-20\n" + "cornflour,AP,1 kg,2,EUR,no,2026-11-20\n"
+    rows += "cornflour,AP,500 g,1,EUR,no,2026-11-20\n"
     write(prices_csv=PRICE_HEAD + rows)
     assert checked(capsys) == (
         0,
@@ -250,6 +251,25 @@ prices.csv
 1 price book: 0 errors, 1 to check.
 """,
     )
+
+
+def test_a_pack_priced_twice_is_told_and_the_other_rows_count(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    twice = "leeks,AP,1 kg,2,EUR,no,2026-11-20\n" * 2
+    write(dish_toml=LEEKS, prices_csv=PRICE_HEAD + twice)
+    place = "prices.csv:2:1"
+    assert finds(capsys) == [
+        (
+            "prices.csv:3:1",
+            "price.duplicate",
+            f"the pack 1 kg of leeks is priced twice, here and at {place}",
+        )
+    ]
+    # Two books that price one pack are used one at a time.
+    once = PRICE_HEAD + twice[: len(twice) // 2]
+    write(prices_csv=once, others_csv=once)
+    assert finds(capsys) == []
 
 
 @pytest.mark.parametrize(

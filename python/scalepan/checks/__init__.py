@@ -48,8 +48,6 @@ def check_files(
     book = prices.book()
     for file in _of(files, "recipe"):
         _guarded(file, files, lambda one: recipes.look_at(one, book))
-    for file in files:
-        file.finds.sort(key=lambda find: (find.line, find.column))
 
 
 def _of(files: Iterable[CheckedFile], kind: str) -> list[CheckedFile]:

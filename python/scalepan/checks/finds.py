@@ -53,15 +53,18 @@ class CheckedFile:
         kind: ``recipe``, ``file of dishes``, ``costing``, ``sheet``, ``price book``,
             ``stock list``, ``yield test``, ``table of facts`` (foods, names, measures, pans), or
             empty where it could not be told.
-        finds: in their order in the file.
+        finds: each once, in their order in the file.
     """
 
     path: str
     kind: str = ""
     text: str = ""
-    finds: list[Find] = field(default_factory=list)
+    found: dict[Find, None] = field(default_factory=dict)
+
+    @property
+    def finds(self) -> list[Find]:
+        return sorted(self.found, key=lambda find: (find.line, find.column))
 
     def add(self, find: Find) -> None:
         """Notes a find, once."""
-        if find not in self.finds:
-            self.finds.append(find)
+        self.found[find] = None

@@ -50,8 +50,8 @@ def found_files(paths: Iterable[str]) -> Iterator[CheckedFile]:
             continue
         seen.add(real)
         file = _read(path)
-        if named or file.finds or file.kind:
-            if named and not (file.finds or file.kind):
+        if named or file.found or file.kind:
+            if named and not (file.found or file.kind):
                 file.add(_unknown(path))
             yield file
 

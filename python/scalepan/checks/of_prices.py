@@ -11,7 +11,7 @@ from scalepan.errors import Error
 from scalepan.prices import OPTIONAL, REQUIRED
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from scalepan._core import Catalog, PriceBook
     from scalepan.checks.finds import CheckedFile
@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     Row = dict[str, Placed]
 
 _MOST_NAMED = 8
+# So many rows that others forbid are told of one by one.
+_MOST_TRIES = 20
 
 
 class PriceRows:
@@ -71,9 +73,25 @@ class PriceRows:
             _note(file, "check.old_price", message, "ask for the price anew", old)
 
     def book(self) -> PriceBook | None:
-        """All rows together; None where there are none."""
-        rows = [row for _, row in self._rows]
-        return _core.make_price_book(rows, self._measures) if rows else None
+        """All rows together; None where there are none.
+
+        Books that price one pack twice are used one at a time, so that is no error here.
+        """
+        return self._made([row for _, row in self._rows], lambda _: None)[0]
+
+    def _made(
+        self, rows: list[Row], note: Callable[[Error], None]
+    ) -> tuple[PriceBook | None, list[Row]]:
+        """A book of the rows, without those that others forbid, as ``note`` is told."""
+        for _ in range(_MOST_TRIES):
+            if not rows:
+                break
+            try:
+                return _core.make_price_book(rows, self._measures), rows
+            except Error as error:
+                note(error)
+                rows = [row for row in rows if row["item"][1:3] != (error.file, error.line)]
+        return None, []
 
     def _note_several_foods(self, file: CheckedFile, rows: Sequence[Row]) -> None:
         places = {_text(row, "item"): row["item"] for row in reversed(rows)}
@@ -89,17 +107,18 @@ class PriceRows:
         try:
             _core.make_price_book(rows, self._measures)
         except Error:
-            pass
+            rows = [row for row in rows if self._is_right(file, row)]
         else:
             return rows
-        right = []
-        for row in rows:
-            try:
-                _core.make_price_book([row], self._measures)
-                right.append(row)
-            except Error as error:
-                file.add(find_of(error, file.path))
-        return right
+        return self._made(rows, lambda error: file.add(find_of(error, file.path)))[1]
+
+    def _is_right(self, file: CheckedFile, row: Row) -> bool:
+        try:
+            _core.make_price_book([row], self._measures)
+        except Error as error:
+            file.add(find_of(error, file.path))
+            return False
+        return True
 
 
 def _text(row: Row, column: str) -> str:

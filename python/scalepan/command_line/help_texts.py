@@ -16,6 +16,7 @@ GROUPS = (
 )
 
 _BAKE = "fennel_bake.toml"
+_SAUCE = 'bean_pot.toml sauce "canned tomato sauce"'
 _BOUGHT = f"{_BAKE} --prices prices.csv"
 
 EXAMPLES = {
@@ -67,8 +68,8 @@ EXAMPLES = {
         f'scalepan swap {_BOUGHT} --swap "fennel = 700 g leeks, trimmed" --rank borne',
     ),
     "make-or-buy": (
-        'scalepan make-or-buy bean_pot.toml sauce "canned tomato sauce" --prices prices.csv',
-        'scalepan make-or-buy bean_pot.toml sauce "canned tomato sauce" --prices prices.csv --portions 40',
+        f"scalepan make-or-buy {_SAUCE} --prices prices.csv",
+        f"scalepan make-or-buy {_SAUCE} --prices prices.csv --portions 40",
     ),
     "basket": (
         "scalepan basket open_night.toml --prices prices.csv",
