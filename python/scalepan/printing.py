@@ -15,7 +15,6 @@ from typing import TYPE_CHECKING, Literal
 from scalepan.displays import repr_mimebundle
 from scalepan.errors import make_error
 from scalepan.files import write_whole
-from scalepan.papers import PAPERS
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -26,6 +25,8 @@ if TYPE_CHECKING:
     from scalepan.files import PathLike
 
     Paper = Literal["A4", "Letter"]
+
+PAPERS = ("A4", "Letter")
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from scalepan.command_line.start import main
+from scalepan_command.start import main
 
 PRICE_HEAD = "item,sold_as,pack,price,currency,keeps,date\n"
 LEEKS = 'name = "Leeks"\nserves = 4\ntested_at = [4]\nlines = ["500 g leeks"]\n'

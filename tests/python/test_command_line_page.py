@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from scalepan.command_line.main import COMMANDS
-from scalepan.command_line.start import main
+from scalepan_command.start import main
 
 ROOT = Path(__file__).parents[2]
 PAGE = (ROOT / "docs" / "command_line.md").read_text(encoding="utf-8")

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 from scalepan.command_line.main import COMMANDS
-from scalepan.command_line.start import main
+from scalepan_command.start import main
 
 if TYPE_CHECKING:
     from pathlib import Path

@@ -7,12 +7,12 @@ import shlex
 from typing import TYPE_CHECKING
 
 import pytest
-from scalepan.command_line.arguments import parser
-from scalepan.command_line.help_page import example_lines
-from scalepan.command_line.help_texts import EXAMPLES, GROUPS
 from scalepan.command_line.main import COMMANDS
-from scalepan.command_line.start import main
 from scalepan.command_line.tables import text_width
+from scalepan_command.arguments import parser
+from scalepan_command.help_page import example_lines
+from scalepan_command.help_texts import EXAMPLES, GROUPS
+from scalepan_command.start import main
 
 if TYPE_CHECKING:
     from pathlib import Path

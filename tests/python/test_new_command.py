@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 import scalepan
-from scalepan.command_line.start import main
+from scalepan_command.start import main
 
 FILES = [
     "bean_pot.toml",

@@ -6,8 +6,9 @@ import sys
 from collections import Counter
 from typing import TYPE_CHECKING, Any
 
+from scalepan_command.colour import painted
+
 from scalepan.checks import check_files, found_files
-from scalepan.command_line.colour import painted
 from scalepan.command_line.sections import (
     NOTE,
     Section,

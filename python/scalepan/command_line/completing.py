@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from scalepan.command_line.arguments import parser
+from scalepan_command.arguments import parser
+
 from scalepan.errors import make_error
 
 if TYPE_CHECKING:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from scalepan_command.start import main
+
 from scalepan import _core
 from scalepan.baskets import basket, parse_dishes
 from scalepan.command_line import (
     basketing,
-    beginning,
-    checking,
     choosing,
-    completing,
     curving,
     documents,
     keeping,
@@ -31,7 +30,6 @@ from scalepan.command_line import (
 from scalepan.command_line.costing import costing_sections
 from scalepan.command_line.sections import report_lines
 from scalepan.command_line.standard_input import read_from
-from scalepan.command_line.start import main
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
 from scalepan.costs import by_shop, cost
@@ -86,6 +84,24 @@ def _cost_options(options: argparse.Namespace, measures: str | None) -> dict[str
         "stock": stock,
         "day": options.date,
     }
+
+
+def _new(options: argparse.Namespace) -> Output:
+    from scalepan.command_line.beginning import new_command  # here: others need none of it
+
+    return new_command(options)
+
+
+def _check(options: argparse.Namespace) -> Output:
+    from scalepan.command_line.checking import check_command
+
+    return check_command(options)
+
+
+def _completion(options: argparse.Namespace) -> Output:
+    from scalepan.command_line.completing import completion_command
+
+    return completion_command(options)
 
 
 def _scale(options: argparse.Namespace) -> Output:
@@ -324,9 +340,9 @@ def _yield(options: argparse.Namespace) -> Output:
 
 
 COMMANDS = {
-    "completion": completing.completion_command,
-    "new": beginning.new_command,
-    "check": checking.check_command,
+    "completion": _completion,
+    "new": _new,
+    "check": _check,
     "scale": _scale,
     "page": _page,
     "buy": _buy,

@@ -7,7 +7,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypeVar, overload
 
-from scalepan.command_line.colour import painted
+from scalepan_command.colour import painted
+
 from scalepan.command_line.tables import table, wrapped
 
 if TYPE_CHECKING:

@@ -6,8 +6,8 @@ import argparse
 import sys
 from typing import TYPE_CHECKING
 
-from scalepan.command_line import argument_groups as groups
-from scalepan.command_line.parsers import CommandParser, TopParser, nearest, refuse_rest
+from scalepan_command import argument_groups as groups
+from scalepan_command.parsers import CommandParser, TopParser, nearest, refuse_rest
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

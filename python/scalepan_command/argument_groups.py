@@ -5,8 +5,6 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING
 
-from scalepan.papers import PAPERS
-
 if TYPE_CHECKING:
     from fractions import Fraction
 
@@ -66,4 +64,4 @@ def add_page(command: argparse.ArgumentParser) -> None:
     group = command.add_argument_group("a page to print, beside the text")
     group.add_argument("--html", metavar="FILE", help="one HTML file that stands alone")
     group.add_argument("--pdf", metavar="FILE", help="the same by a Chromium that is installed")
-    group.add_argument("--paper", choices=PAPERS, default=PAPERS[0], help="of the page (A4)")
+    group.add_argument("--paper", choices=("A4", "Letter"), default="A4", help="of the page (A4)")

@@ -9,8 +9,8 @@ import sys
 import textwrap
 from typing import TYPE_CHECKING
 
-from scalepan.command_line.colour import painted
-from scalepan.command_line.help_texts import EXAMPLES, GROUPS
+from scalepan_command.colour import painted
+from scalepan_command.help_texts import EXAMPLES, GROUPS
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

@@ -6,7 +6,7 @@ import argparse
 import re
 from typing import TYPE_CHECKING, Any, NoReturn
 
-from scalepan.command_line import help_page
+from scalepan_command import help_page
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -31,8 +31,9 @@ class Parser(argparse.ArgumentParser):
 
     def refuse(self, message: str, *, place: str = "", hint: str = "") -> NoReturn:
         """Tells what is wrong, and ends the process."""
-        from scalepan.command_line.start import print_error
         from scalepan.errors import make_error
+
+        from scalepan_command.start import print_error
 
         print_error(make_error("command.line", message, hint, place), as_json=self.as_json)
         self.exit(WRONG)

@@ -9,8 +9,8 @@ import os
 import sys
 from typing import TYPE_CHECKING, Any
 
-from scalepan.command_line.arguments import options_of
-from scalepan.command_line.colour import painted
+from scalepan_command.arguments import options_of
+from scalepan_command.colour import painted
 
 if TYPE_CHECKING:
     import argparse

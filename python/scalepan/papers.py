@@ -1,3 +1,0 @@
-"""The papers that pages are printed on."""
-
-PAPERS = ("A4", "Letter")
