@@ -20,7 +20,9 @@ def options_of(words: Sequence[str]) -> argparse.Namespace:
 
     A call for help ends the process with 0, and a wrong command line with 2.
     """
-    as_json = "--json" in words
+    # Both may stand before the command or behind it.
+    flags = words[: words.index("--")] if "--" in words else words
+    as_json = "--json" in flags
     top = parser(as_json=as_json)
     named = next((word for word in words if not word.startswith("-")), None)
     if named is not None and named not in top.texts:
@@ -32,7 +34,7 @@ def options_of(words: Sequence[str]) -> argparse.Namespace:
         top.print_help(sys.stderr)
         top.exit(2)
     _expect_one_reader(top, options)
-    options.json = as_json
+    options.json, options.debug = as_json, "--debug" in flags
     return options
 
 

@@ -13,6 +13,7 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from scalepan.checks import check_files, found_files
 from scalepan_command.start import main
 
 PRICE_HEAD = "item,sold_as,pack,price,currency,keeps,date\n"
@@ -363,6 +364,13 @@ def test_a_folder_or_file_that_is_not_there_is_an_error(
         ("nowhere", "file.unreadable", "cannot read the file: No such file or directory"),
         ("-", "file.unreadable", "cannot read the file: No such file or directory"),
     ]
+
+
+def test_progress_is_told_file_by_file() -> None:
+    write(a_toml=LEEKS, b_toml=LEEKS, prices_csv=PRICE_HEAD + "leeks,AP,1 kg,2,EUR,no,2026-11-20\n")
+    done: list[int] = []
+    check_files(list(found_files(["."])), done.append)
+    assert done == [1, 2, 3]
 
 
 def test_texts_that_a_terminal_would_obey_are_shown(capsys: pytest.CaptureFixture[str]) -> None:

@@ -73,6 +73,14 @@ def test_every_command_is_on_the_page() -> None:
     assert "scalepan completion bash" in PAGE
 
 
+def test_every_code_of_the_command_line_is_on_the_page() -> None:
+    folders = [ROOT / "python" / name for name in ("scalepan_command", "scalepan/command_line")]
+    texts = [path.read_text("utf-8") for folder in folders for path in folder.glob("*.py")]
+    used = {code for text in texts for code in re.findall(r'"(command\.\w+|file\.exists)"', text)}
+    assert len(used) == 4
+    assert [code for code in used if f"`{code}`" not in PAGE] == []
+
+
 def test_every_code_of_a_check_is_on_the_page() -> None:
     sources = (ROOT / "python" / "scalepan" / "checks").glob("*.py")
     used = {

@@ -131,6 +131,12 @@ def test_json_may_stand_before_or_behind_the_command(
     }
 
 
+def test_behind_two_dashes_it_is_no_option(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["scale", "--", "--json"]) == 1
+    told = "scalepan: --json: cannot read the file: No such file or directory [file.unreadable]\n"
+    assert capsys.readouterr().err == told
+
+
 @pytest.mark.parametrize("name", sorted(commands.COMMANDS))
 def test_every_command_takes_json_and_debug(name: str, capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit):
@@ -177,7 +183,7 @@ def test_a_fault_of_the_program_is_told_without_a_traceback(
 
 
 def test_debug_also_tells_how_an_error_came_about(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["scale", "no.toml", "--debug"]) == 1
+    assert main(["--debug", "scale", "no.toml"]) == 1
     told = capsys.readouterr().err
     assert told.startswith("Traceback")
     assert told.endswith("No such file or directory [file.unreadable]\n")
