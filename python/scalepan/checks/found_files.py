@@ -45,7 +45,8 @@ def found_files(paths: Iterable[str]) -> Iterator[CheckedFile]:
         if isinstance(path, CheckedFile):
             yield path
             continue
-        real = os.path.realpath(path)
+        # No path is found behind a name that cannot be read, and _read will tell why.
+        real = os.path.realpath(path) if path.isprintable() else path
         if real in seen:
             continue
         seen.add(real)
