@@ -47,15 +47,16 @@ __all__ = ["COMMANDS", "main"]
 
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from scalepan._core import Catalog, Costing, Recipe
     from scalepan.command_line.output import Output
     from scalepan.command_line.sections import Section
 
 
-def _printed(sections: Iterable[Section]) -> list[str]:
-    return report_lines(sections, terminal_width())
+def _printed(sections: Iterable[Section]) -> Iterator[str]:
+    """Set when they are printed, for with --json they never are."""
+    yield from report_lines(sections, terminal_width())
 
 
 def _catalog(options: argparse.Namespace) -> Catalog:
@@ -274,7 +275,7 @@ def _curve(options: argparse.Namespace) -> Output:
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         curving.save_plot(curve, recipe.name, options.plot)
-    return curving.curve_document(curve), _printed(curving.curve_sections(curve))
+    return curving.curve_document(curve), curving.curve_lines(curve, terminal_width())
 
 
 def _why(options: argparse.Namespace) -> Output:
