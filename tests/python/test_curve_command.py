@@ -8,7 +8,9 @@ from pathlib import Path
 
 import pytest
 import scalepan
+from scalepan.command_line.curving import curve_sections
 from scalepan.command_line.main import main
+from scalepan.command_line.sections import report_lines
 from scalepan.plots import plot_curve
 
 POT = """\
@@ -98,6 +100,14 @@ def test_the_tables(curve: list[str], capsys: pytest.CaptureFixture[str]) -> Non
         "x",
         "10",
     ]
+
+
+def test_its_points_are_counted_as_they_are_told(curve: list[str]) -> None:
+    pot, prices = scalepan.read_recipe("pot.toml"), scalepan.read_prices("prices.csv")
+    points = scalepan.cost(pot, prices).curve(range(1, 14))
+    told: list[int] = []
+    report_lines(curve_sections(points, told.append), 80)
+    assert told == list(range(1, 14))
 
 
 def test_the_document(curve: list[str], capsys: pytest.CaptureFixture[str]) -> None:

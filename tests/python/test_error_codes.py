@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 import scalepan
-from scalepan.errors import make_error
+from scalepan.errors import CommandError, make_error
 
 ROOT = Path(__file__).resolve().parents[2]
 SUFFIXES = {".cpp", ".hpp", ".py"}
@@ -77,6 +77,7 @@ def test_every_code_has_a_class_of_its_subject(code: str) -> None:
 @pytest.mark.parametrize(
     "kind",
     [
+        CommandError,
         scalepan.CostError,
         scalepan.FileError,
         scalepan.FoodError,

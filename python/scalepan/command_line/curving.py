@@ -2,25 +2,36 @@
 
 from __future__ import annotations
 
+from itertools import count
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line.documents import COSTS, packs_document
 from scalepan.command_line.report import bare_money, in_currency, packs_text
-from scalepan.command_line.sections import NOTE, Rows, Section, Table, Texts
+from scalepan.command_line.sections import NOTE, Rows, Section, Table, Texts, report_lines
 from scalepan.errors import make_error
+from scalepan.progress import progress_bar
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Iterator, Sequence
     from fractions import Fraction
 
     from scalepan._core import CheapestCount, CountRun, Curve
 
 
-def curve_sections(curve: Curve) -> list[Section]:
-    """The points, the breakpoints, and the numbers of portions to look for."""
+def curve_lines(curve: Curve, width: int) -> Iterator[str]:
+    """What the terminal is told, with a bar while it is long in the making."""
+    with progress_bar(len(curve.portions), "curve") as bar:
+        yield from report_lines(curve_sections(curve, bar), width)
+
+
+def curve_sections(curve: Curve, progress: Callable[[int], None] | None = None) -> list[Section]:
+    """The points, the breakpoints, and the numbers of portions to look for.
+
+    ``progress`` is called with how many of the points are told.
+    """
     return [
-        _points_section(curve),
+        _points_section(curve, progress),
         _cheapest_section(curve),
         _dominated_section(curve),
         _even_section(curve),
@@ -64,12 +75,19 @@ def save_plot(curve: Curve, name: str, path: str) -> None:
         raise make_error("file.plot", f"cannot write the plot: {reason}", file=path) from None
 
 
-def _points_section(curve: Curve) -> Section:
+def _points_section(curve: Curve, progress: Callable[[int], None] | None) -> Section:
     points = list(
         zip(curve.portions, curve.till, curve.used, curve.thrown, curve.borne, strict=True)
     )
     header = ("portions", *COSTS, "till each", "borne each")
-    rows = Rows(points, lambda point: _point_row(curve, *point))
+    told = count(1)
+
+    def row(point: tuple[Fraction, ...]) -> tuple[str, ...]:
+        if progress is not None:
+            progress(next(told))
+        return _point_row(curve, *point)
+
+    rows = Rows(points, row)
     body = Table(header, rows, range(len(header)), whole="curve.portions, curve.till, ...")
     missing = f"At least: not priced: {', '.join(curve.unpriced)}."
     notes = Texts([missing] if curve.unpriced else [], NOTE)
