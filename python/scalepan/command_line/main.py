@@ -249,7 +249,7 @@ def _swap(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     swaps = costing.swaps([choosing.swap_asked(text) for text in options.swap], options.rank)
     sections = [
-        choosing.swaps_section(costing.till, costing.borne, swaps),
+        choosing.swaps_section(costing.till, costing.borne, swaps, costing.unpriced),
         report.notes_section(costing.to_check),
     ]
     return choosing.swaps_document(costing, swaps), _printed(sections)

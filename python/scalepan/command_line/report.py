@@ -207,7 +207,7 @@ def cost_rows(costing: Costing | Basket) -> list[tuple[str, str, str]]:
     rows = [(name, bare_money(getattr(costing, name), least), meaning) for name, meaning in _COSTS]
     if costing.opening:
         rows.insert(0, ("opening stock", bare_money(costing.opening), "what was on hand"))
-    return [*rows, ("closing stock", bare_money(costing.closing), "leftover that keeps")]
+    return [*rows, ("closing stock", bare_money(costing.closing, least), "leftover that keeps")]
 
 
 def with_notes(
@@ -339,7 +339,8 @@ def money_of(money: Quantity, lead: str = "") -> str:
 def bare_money(money: Quantity, least: str = "") -> str:
     """Without its code, which the column's head names; the exact one beside it where rounded."""
     told = money.told_money.split(" ")[0]
-    return least + told if Fraction(told) == money.value else Figure(least + told, str(money))
+    exact = Fraction(told) == money.value
+    return least + told if exact else Figure(least + told, f"{least}{money}")
 
 
 def at_least(unpriced: bool) -> str:
