@@ -22,6 +22,7 @@ from scalepan.foods import FACT_COLUMNS, bundled_catalog
 from scalepan.sheet_comparison import told
 from scalepan.sheet_content import Content
 from scalepan.sheet_edits import edits
+from scalepan.wrong_arguments import explained
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -115,7 +116,7 @@ def costing_of(text: str, file: str) -> Costing:
     return costing
 
 
-def refreshed(costing: Costing, prices: PriceBook | None, catalog: Catalog | None) -> Refreshed:
+def _refreshed(costing: Costing, prices: PriceBook | None, catalog: Catalog | None) -> Refreshed:
     """As ``Costing.refresh``."""
     recipe = _read_anew(costing.recipe, catalog or bundled_catalog())
     book = _kept_prices(costing) if prices is None else prices
@@ -137,6 +138,9 @@ def refreshed(costing: Costing, prices: PriceBook | None, catalog: Catalog | Non
         refused,
         sorted(_own_facts(costing) - _facts(new).keys()),
     )
+
+
+refreshed = explained(_refreshed, "refresh")
 
 
 def _text_with(costing: Costing, catalog: Catalog, changes: Changes | None = None) -> str:

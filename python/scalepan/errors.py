@@ -55,6 +55,10 @@ class Error(Exception):
         return f"{text} ({self.hint})" if self.hint else text
 
 
+class ArgumentError(Error, TypeError):
+    """Arguments of a function: one too many, one missing, or one of another kind."""
+
+
 class NumberError(Error):
     """A number that cannot be read, or a sum that has no result."""
 
@@ -92,6 +96,7 @@ class PlotError(Error):
 
 
 _CLASSES: dict[str, type[Error]] = {
+    "argument": ArgumentError,
     "number": NumberError,
     "unit": MeasureError,
     "quantity": MeasureError,
