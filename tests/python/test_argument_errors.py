@@ -112,14 +112,6 @@ def test_no_list_of_the_forms_of_a_function_reaches_the_user(given: tuple[object
         assert "incompatible function arguments" not in told, function
 
 
-def test_a_file_of_facts_is_read_by_its_reader() -> None:
-    with pytest.raises(scalepan.FoodError) as caught:
-        scalepan.catalog_with(facts="own.csv")
-    assert str(caught.value) == (
-        'rows belong here, but a str is given (a file is read by read_facts("own.csv"))'
-    )
-
-
 def test_what_is_wrong_inside_a_function_is_not_taken_for_its_arguments() -> None:
     def broken(recipe: _core.Recipe) -> None:
         raise AttributeError("inside")

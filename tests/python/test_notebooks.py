@@ -119,3 +119,15 @@ def test_files_of_ones_own_beside_the_notebooks_are_let_be(folder: Path) -> None
     assert {name: (folder / name).read_text(encoding="utf-8") for name in OWN} == OWN
     beside = {path.name for path in folder.iterdir() if path.suffix != ".ipynb"}
     assert beside == {"demo", *OWN}
+
+
+def test_the_page_of_the_notebooks_links_each_with_what_it_shows() -> None:
+    page = (ROOT / "docs" / "notebooks" / "README.md").read_text(encoding="utf-8")
+    numbered = re.findall(
+        r"^(\d)\. \[(\w+)\.ipynb\]\(\2\.ipynb\): .*\(rendered/\2\.html\)\)$", page, re.M
+    )
+    assert [int(number) for number, _ in numbered] == list(range(1, len(NOTEBOOKS) + 1))
+    assert sorted(name for _, name in numbered) == [notebook.stem for notebook in NOTEBOOKS]
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    linked = set(re.findall(r"\(docs/notebooks/(\w+\.ipynb)\)", readme))
+    assert linked == {notebook.name for notebook in NOTEBOOKS}
