@@ -10,7 +10,7 @@ from types import FunctionType
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.errors import ArgumentError
+from scalepan.errors import ArgumentError, MeasureError
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -48,6 +48,14 @@ _REST = (Parameter.VAR_POSITIONAL, Parameter.VAR_KEYWORD)
 _OF_PYBIND = re.compile("incompatible (function|constructor) arguments")
 _CLASS = re.compile(r"^    \d+\. scalepan\._core\.(\w+)\(", flags=re.MULTILINE)
 _FORM = re.compile(r"^    \d+\. [\w.]*\((.*)\)(?: -> .*)?$", flags=re.MULTILINE)
+
+
+def rounding_error(amount: _core.Quantity, by: str) -> MeasureError:
+    """For what would round an amount and not say so."""
+    told = "told_money" if amount.dimension.startswith("money") else "told"
+    message = f"{by} would round {amount} without a word"
+    hint = f"for people write amount.{told}; amount.value is the exact Fraction"
+    return MeasureError("quantity.format", message, hint)
 
 
 class _Wanted:

@@ -43,8 +43,25 @@ def explained(function: _Function, name: str = "") -> _Function:
     return called  # type: ignore[return-value]
 
 
+def _formatted(amount: _core.Quantity, form: str) -> str:
+    """``f"{amount:>12}"``; formats of floats would round without a word and are refused."""
+    if "." in form or form[-1:] in tuple("bcdeEfFgGnoxX%"):
+        from scalepan.argument_errors import rounding_error  # only where one is wrong
+
+        raise rounding_error(amount, f'the format "{form}"')
+    return format(str(amount), form)
+
+
+def _rounded(amount: _core.Quantity, places: int | None = None) -> _core.Quantity:
+    from scalepan.argument_errors import rounding_error  # only where one is wrong
+
+    raise rounding_error(amount, "round()")
+
+
 def explain_core_methods() -> None:
     """Makes so the methods of the classes of the core, and what makes those that can be made."""
+    _core.Quantity.__format__ = _formatted  # type: ignore[assignment]
+    _core.Quantity.__round__ = _rounded  # type: ignore[method-assign, assignment]
     for kind in vars(_core).values():
         if isinstance(kind, type) and kind not in _LEFT_AS_THEY_ARE:
             explain_methods(kind, "instancemethod")

@@ -36,6 +36,7 @@ def test_the_recipe_and_the_python_of_the_readme_run(
     assert costing.shopping[0].packs == [(11, "1 kg"), (1, "500 g")]
     assert "costing.shopping[0].packs  # [(11, '1 kg'), (1, '500 g')]\n" in code
     assert costing.unpriced == []
+    assert f'"{costing.borne.told_money}"\n' in code
 
 
 def test_every_command_listed_runs_on_the_files_shown(
