@@ -25,6 +25,7 @@ from scalepan.command_line import (
     sizing,
     spending,
     stocking,
+    trees,
     yield_documents,
     yielding,
 )
@@ -290,7 +291,7 @@ def _curve(options: argparse.Namespace) -> Output:
 
 def _why(options: argparse.Namespace) -> Output:
     why = _costing(options, _sized_recipe(options)).explain(options.cell)
-    return documents.why_document(why), str(why).splitlines()
+    return documents.why_document(why), trees.tree_lines(why, options.depth)
 
 
 def _convert(options: argparse.Namespace) -> Output:
