@@ -49,7 +49,16 @@ def repr_mimebundle(
     return bundle(self, include, exclude)
 
 
+def text(self: object) -> str:
+    """What ``print`` shows: the plain text of the display."""
+    from scalepan.display.kinds import display_of  # here, so that `import scalepan` stays quick
+
+    return display_of(self).text
+
+
 def display_core_classes() -> None:
-    """Gives the classes of the core the methods that notebooks call."""
+    """Gives the classes of the core the methods that notebooks call, and a text to print."""
     for kind in _OF_THE_CORE:
         setattr(kind, _METHOD, repr_mimebundle)
+        if kind.__str__ is object.__str__:
+            kind.__str__ = text  # type: ignore[method-assign]

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 # A recipe or a price book is never near this; a mistaken path to something huge is.
 MOST_BYTES = 20_000_000
+MOST_NAMES = 1000
 
 _Read = TypeVar("_Read")
 
@@ -32,10 +33,23 @@ def read_bytes(path: PathLike, most: int = MOST_BYTES) -> bytes:
             data = stream.read(most + 1)
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or str(problem)
-        raise make_error("file.unreadable", f"cannot read the file: {reason}", file=name) from None
+        hint = _looked_in(name) if isinstance(problem, FileNotFoundError) else ""
+        raise make_error("file.unreadable", f"cannot read the file: {reason}", hint, name) from None
     if len(data) > most:
         raise make_error("file.too_large", f"the file has more than {most} bytes", file=name)
     return data
+
+
+def _looked_in(name: str) -> str:
+    """Where a file was looked for, and the nearest names of files there."""
+    from scalepan._core import nearest_names  # here: this module is loaded before the core
+
+    folder, base = os.path.split(os.path.abspath(name))
+    if not os.path.isdir(folder):
+        return f"there is no folder {folder}"
+    files = [each.name for each in os.scandir(folder) if each.is_file() and each.name.isprintable()]
+    near = nearest_names(base, sorted(files)[:MOST_NAMES])
+    return f"looked in {folder}" + (f"; nearest there: {', '.join(near)}" if near else "")
 
 
 def read_text(path: PathLike, most: int = MOST_BYTES) -> str:

@@ -13,6 +13,8 @@ Further columns, all optional:
 
 A pack of loose goods is written ``1 kg loose in 50 g``: the price is of 1 kg, and any number of
 50 g steps is sold; ``least``, ``limit`` and ``from`` are then amounts.
+
+A file whose header is separated by semicolons has decimal commas: ``leeks;AP;1,5 kg;2,10;EUR;no``.
 """
 
 from __future__ import annotations
@@ -32,6 +34,7 @@ OPTIONAL = (
     *("currency", "shop", "date", "note"),
     *("offer", "least", "limit", "tax", "deposit"),
 )
+NUMBERS = ("pack", "price", "offer", "least", "limit", "tax", "deposit", "amount", "value")
 STOCK_REQUIRED = ("item", "stage", "amount")
 STOCK_OPTIONAL = ("value", "currency", "use_by", "note")
 
@@ -60,7 +63,7 @@ def parse_prices(
     """As ``read_prices``, from text; ``file`` is the name that errors show."""
     from scalepan.csv_document import Columns  # here, so that `import scalepan` stays quick
 
-    rows = _rows(text, file, Columns("price", REQUIRED, OPTIONAL), currency)
+    rows = _rows(text, file, Columns("price", REQUIRED, OPTIONAL, NUMBERS), currency)
     return _core.make_price_book(rows, measures or "")
 
 
@@ -87,7 +90,7 @@ def parse_stock(
     """As ``read_stock``, from text; ``file`` is the name that errors show."""
     from scalepan.csv_document import Columns  # here, so that `import scalepan` stays quick
 
-    rows = _rows(text, file, Columns("price", STOCK_REQUIRED, STOCK_OPTIONAL), currency)
+    rows = _rows(text, file, Columns("price", STOCK_REQUIRED, STOCK_OPTIONAL, NUMBERS), currency)
     return _core.make_stock(rows, measures or "")
 
 

@@ -156,6 +156,12 @@ def _add_recipe_commands(commands: _Commands[CommandParser]) -> None:
     curve.add_argument("--plot", metavar="FILE", help="also draw it (png, svg or pdf)")
     why = _command(commands, "why", "How a figure came about.")
     _recipe(why, prices=True, cell=True)
+    why.add_argument(
+        "--depth",
+        type=int,
+        metavar="N",
+        help="so many levels below FIGURE (all; of a large tree 3 if left out)",
+    )
     groups.add_size(why)
 
 

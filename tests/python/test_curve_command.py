@@ -46,7 +46,7 @@ def test_the_tables(curve: list[str], capsys: pytest.CaptureFixture[str]) -> Non
     assert all(len(line) <= 80 for line in text.splitlines())
     sections = text.split("\n\n")
     assert sections[0].splitlines()[:6] == [
-        "Costs by portions, in GBP",
+        "Costs by portions, at least, in GBP",
         "  portions  till  used  thrown  borne  till each  borne each",
         "  --------  ----  ----  ------  -----  ---------  ----------",
         "         1  2.10  0.40    0.00   0.40       2.10        0.40",
@@ -55,7 +55,7 @@ def test_the_tables(curve: list[str], capsys: pytest.CaptureFixture[str]) -> Non
     ]
     assert sections[0].splitlines()[-1] == "  At least: not priced: samphires."
     assert sections[1:4] == [
-        "Least a portion\n"
+        "Least a portion, of what has a price\n"
         "  cost    a portion  at portions\n"
         "  ------  ---------  -----------\n"
         "  till         0.40  12\n"

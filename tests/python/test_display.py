@@ -165,8 +165,8 @@ def test_a_swap_is_shown_beside_the_dish_as_it_is(costing: scalepan.Costing) -> 
     assert texts(table[1])[2:] == [minor_units(costing.till.value), "",
                                    minor_units(costing.borne.value), ""]  # fmt: skip
     assert texts(table[2])[2:4] == [
-        minor_units(swap.till.value),
-        minor_units(costing.till.value - swap.till.value),
+        f"at least {minor_units(swap.till.value)}",
+        f"at most {minor_units(costing.till.value - swap.till.value)}",
     ]
 
 

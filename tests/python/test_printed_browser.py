@@ -211,3 +211,16 @@ def test_the_command_prints_a_pdf(tmp_path: Path) -> None:
     (sheet,) = pypdf.PdfReader(file).pages
     assert "Fennel and butter bean bake, 40 portions" in sheet.extract_text()
     assert [float(side) for side in sheet.mediabox[2:]] == [612, 792]
+
+
+@pytest.mark.parametrize("width", [1000, 500])
+def test_a_page_in_a_notebook_is_as_wide_as_its_cell(browser: Any, width: int) -> None:
+    page = browser.new_page(viewport={"width": width, "height": 800})
+    page.set_content(scalepan.kitchen_page(demo(40))._repr_mimebundle_()["text/html"])
+    cell, frame = page.evaluate("""() => {
+      const frame = document.querySelector('iframe');
+      return [frame.parentElement.clientWidth, [frame.offsetWidth, frame.offsetHeight]];
+    }""")
+    page.close()
+    assert frame[0] == cell > width * 0.9
+    assert frame[1] > 700

@@ -91,7 +91,8 @@ def _points_section(curve: Curve, progress: Callable[[int], None] | None) -> Sec
     body = Table(header, rows, range(len(header)), whole="curve.portions, curve.till, ...")
     missing = f"At least: not priced: {', '.join(curve.unpriced)}."
     notes = Texts([missing] if curve.unpriced else [], NOTE)
-    return Section(f"Costs by portions{in_currency(curve.currency)}", (body, notes))
+    least = ", at least" if curve.unpriced else ""
+    return Section(f"Costs by portions{least}{in_currency(curve.currency)}", (body, notes))
 
 
 def _point_row(curve: Curve, portions: Fraction, *costs: Fraction) -> tuple[str, ...]:
@@ -132,7 +133,10 @@ def _cheapest_section(curve: Curve) -> Section:
         if (best := curve.cheapest(name)) is not None:
             counts = "; ".join(str(run) for run in best.counts)
             rows.append((name, _money(curve, best.per_portion), counts))
-    return _unless_empty("Least a portion", Table(("cost", "a portion", "at portions"), rows, (1,)))
+    of_priced = ", of what has a price" if curve.unpriced else ""
+    return _unless_empty(
+        f"Least a portion{of_priced}", Table(("cost", "a portion", "at portions"), rows, (1,))
+    )
 
 
 def _dominated_section(curve: Curve) -> Section:

@@ -24,6 +24,7 @@ from scalepan.command_line import (
     sizing,
     spending,
     stocking,
+    trees,
     yield_documents,
     yielding,
 )
@@ -237,7 +238,7 @@ def _swap(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     swaps = costing.swaps([choosing.swap_asked(text) for text in options.swap], options.rank)
     sections = [
-        choosing.swaps_section(costing.till, costing.borne, swaps),
+        choosing.swaps_section(costing.till, costing.borne, swaps, costing.unpriced),
         report.notes_section(costing.to_check),
     ]
     return choosing.swaps_document(costing, swaps), _printed(sections)
@@ -280,7 +281,7 @@ def _curve(options: argparse.Namespace) -> Output:
 
 def _why(options: argparse.Namespace) -> Output:
     why = _costing(options, _sized_recipe(options)).explain(options.cell)
-    return documents.why_document(why), str(why).splitlines()
+    return documents.why_document(why), trees.tree_lines(why, options.depth)
 
 
 def _convert(options: argparse.Namespace) -> Output:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from scalepan import _core
+from scalepan.command_line.pack_nouns import by_noun
 from scalepan.command_line.sections import (
     ALL_OF_A_KITCHEN,
     NOTE,
@@ -75,8 +76,13 @@ def base_texts(base: MadeBase) -> list[str]:
     size += (
         f"{_core.quantity(base.recipe.factor).told} batch{'' if base.recipe.factor == 1 else 'es'}"
     )
-    uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
+    uses = ", ".join(f"{use.amount.told} for {name_of(use.line)}" for use in base.uses)
     return [f"First make: {base.recipe.name}, {size}", uses, *_loads_texts(base.recipe)]
+
+
+def name_of(line_id: str) -> str:
+    """A line as a kitchen is told it: ``rest of the stock`` of ``rest_of_the_stock``."""
+    return line_id.replace("_", " ")
 
 
 def batch_texts(recipe: Recipe) -> list[str]:
@@ -144,7 +150,8 @@ def shopping_rows(costing: Costing | Basket) -> list[tuple[str, ...]]:
 
 def shopping_row(row: ShoppingRow) -> tuple[str, ...]:
     """Item, need, packs, price and leftover."""
-    return (row.item, need_of(row.need), packs_text(row.packs), bare_money(row.price), _left(row))
+    need, left = (by_noun(told, row.packs) for told in (need_of(row.need), _left(row)))
+    return (row.item, need, packs_text(row.packs), bare_money(row.price), left)
 
 
 def shopping_notes(costing: Costing | Basket) -> list[str]:
@@ -207,7 +214,7 @@ def cost_rows(costing: Costing | Basket) -> list[tuple[str, str, str]]:
     rows = [(name, bare_money(getattr(costing, name), least), meaning) for name, meaning in _COSTS]
     if costing.opening:
         rows.insert(0, ("opening stock", bare_money(costing.opening), "what was on hand"))
-    return [*rows, ("closing stock", bare_money(costing.closing), "leftover that keeps")]
+    return [*rows, ("closing stock", bare_money(costing.closing, least), "leftover that keeps")]
 
 
 def with_notes(
@@ -339,7 +346,8 @@ def money_of(money: Quantity, lead: str = "") -> str:
 def bare_money(money: Quantity, least: str = "") -> str:
     """Without its code, which the column's head names; the exact one beside it where rounded."""
     told = money.told_money.split(" ")[0]
-    return least + told if Fraction(told) == money.value else Figure(least + told, str(money))
+    exact = Fraction(told) == money.value
+    return least + told if exact else Figure(least + told, f"{least}{money}")
 
 
 def at_least(unpriced: bool) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from scalepan._core import Interval, Loads, Quantity
 from scalepan.command_line.measuring import measuring_section
-from scalepan.command_line.report import conversion_section, money_of, told_of
+from scalepan.command_line.report import ABOUT, conversion_section, money_of, told_of
 from scalepan.command_line.sections import Figure, Section, Table, Texts
 from scalepan.conversion import Conversion
 from scalepan.display.harmless import plain
@@ -27,7 +27,9 @@ def _(shown: Quantity) -> Display:
 
 @display_of.register
 def _(shown: Interval) -> Display:
-    return Display(element("p", str(shown), of="figure"), plain(repr(shown)))
+    figure = told(shown)
+    beside = [" ", element("small", "exactly ", str(shown))] if ABOUT in figure else []
+    return Display(element("p", figure, *beside, of="figure"), plain(repr(shown)))
 
 
 @display_of.register
