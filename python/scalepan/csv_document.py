@@ -1,17 +1,27 @@
-"""CSV text read by the standard library, with the place of every field."""
+"""CSV text read by the standard library, with the place of every field, and written harmless.
+
+A field that begins as a formula does, behind blanks or not, is written with an apostrophe before
+it, so that whatever opens the file takes it for a text; that apostrophe is taken off when the field
+is read. Such beginnings are ``= + - @``, their full-width forms, tab and line ends: OWASP, "CSV
+Injection" (from memory).
+"""
 
 from __future__ import annotations
 
 import csv
 import io
+import re
 from typing import TYPE_CHECKING
 
 from scalepan.errors import Error, make_error
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
 Placed = tuple[str, str, int, int]
+
+# Patterns are texts, compiled when first used: `import scalepan` stays quick.
+_LIKE_A_FORMULA = r"(?:'*\s*[=+\-@\uff1d\uff0b\uff0d\uff20]|'*[\t\r\n])"
 
 
 class Columns:
@@ -26,6 +36,13 @@ class Columns:
     def error(self, code: str, message: str, hint: str, file: str, line: int = 0) -> Error:
         """An error of the file's subject."""
         return make_error(f"{self.subject}.{code}", message, hint, file, line)
+
+    @property
+    def hint_for_floats(self) -> str:
+        """How an exact figure is written in place of a float."""
+        if self.subject in ("price", "line"):
+            return 'write it as text or a decimal, or give floats="as shortest decimal"'
+        return 'write it as text with its unit, such as "0.50 EP/AP"'
 
     @property
     def hint(self) -> str:
@@ -54,6 +71,30 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
     return rows
 
 
+def csv_text(header: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """A CSV document that ``read_rows`` reads as it is, with no field that is taken for a formula.
+
+    A row of one blank field stands in quotes, since a blank line is no row.
+    """
+    stream = io.StringIO()
+    writer = csv.writer(stream)  # RFC 4180: lines end in CR LF
+    writer.writerow(header)
+    writer.writerows([harmless(field) for field in row] for row in rows)
+    return stream.getvalue()
+
+
+def harmless(field: str) -> str:
+    """The field as it is written: with an apostrophe where it begins as a formula does."""
+    return f"'{field}" if re.match(_LIKE_A_FORMULA, field) else field
+
+
+def _as_meant(field: str, file: str, line: int, column: int) -> Placed:
+    """Without the apostrophe that ``harmless`` puts before it."""
+    if not field.startswith("'") or not re.match(_LIKE_A_FORMULA, field[1:]):
+        return (field, file, line, column)
+    return (field[1:], file, line, column and column + 1)
+
+
 def _records(text: str, file: str, columns: Columns) -> Iterator[list[Placed]]:
     lines = list(io.StringIO(text, newline=""))
     reader = csv.reader(io.StringIO(text, newline=""), strict=True)
@@ -65,7 +106,7 @@ def _records(text: str, file: str, columns: Columns) -> Iterator[list[Placed]]:
                 continue
             starts = _field_starts(lines[start - 1]) if start == end <= len(lines) else []
             yield [
-                (field, file, start, starts[i] if i < len(starts) else 0)
+                _as_meant(field, file, start, starts[i] if i < len(starts) else 0)
                 for i, field in enumerate(fields)
             ]
     except csv.Error as problem:

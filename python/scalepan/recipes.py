@@ -52,7 +52,7 @@ _KEYS = (
     *(*_BATCH_TEXTS, "tray", "trays", "bases", "lines", "method"),
 )
 _LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
-_LINE_KEYS = (*_LINE_TEXTS, "optional")
+LINE_KEYS = (*_LINE_TEXTS, "optional")
 _STEP_TEXTS = ("text", "at", "time")
 _STEP_KEYS = (*_STEP_TEXTS, "uses", "each_load")
 
@@ -111,6 +111,23 @@ class Library:
         finally:
             self._open.pop()
 
+    def made_of(
+        self, data: dict[str, Any], places: Places, file: str, kept: tuple[str, str]
+    ) -> Recipe:
+        """A recipe out of another form than TOML.
+
+        Args:
+            data: what its TOML file would hold.
+            places: of its values in ``file``.
+            kept: name and text of that TOML file.
+        """
+        self._open.append(("", file))
+        try:
+            reader = _Reader(data, places, file, (), self, kept)
+            return reader.recipe(self._catalog or bundled_catalog())
+        finally:
+            self._open.pop()
+
     def chain_to(self, path: str) -> list[str]:
         """The files from this one down to the one being read, where it is among them."""
         real = _real(path)
@@ -139,17 +156,17 @@ class _Reader(TomlTable):
         file: str,
         root: Path,
         library: Library,
-        text: str | None = None,
+        whole: tuple[str, str] | None = None,
     ) -> None:
         super().__init__(data, places, file, root)
         self._library = library
-        self._whole = None if text is None else (file, text)
+        self._whole = whole
 
     @classmethod
     def of_file(cls, text: str, file: str, library: Library) -> _Reader:
         from scalepan.toml_document import load  # here, so that `import scalepan` stays quick
 
-        return cls(*load(text, file), file, (), library, text)
+        return cls(*load(text, file), file, (), library, (file, text))
 
     def recipe(self, catalog: Catalog) -> Recipe:
         self._expect_keys(self._data, _KEYS, ())
@@ -272,7 +289,7 @@ class _Reader(TomlTable):
     def _line(self, path: Path, line: object) -> LineFields:
         if not isinstance(line, dict):
             return {"line": self._text(path, line)}
-        self._expect_keys(line, _LINE_KEYS, path)
+        self._expect_keys(line, LINE_KEYS, path)
         if "line" not in line:
             raise self._error("recipe.missing", "a line's table has no line", path)
         fields: LineFields = {

@@ -1,0 +1,333 @@
+"""Recipes that pages publish: schema.org ``Recipe`` as JSON-LD, read into recipes of our own.
+
+soup = scalepan.read_json_ld("soup.html", measures="us")
+scalepan.write_recipe(soup, "soup.toml")
+
+What a recipe file has no key for (times, authors, pictures) stands as remarks in its text. Words
+and their order are those of https://schema.org/Recipe.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING, Any, NamedTuple
+
+from scalepan import _core
+from scalepan.errors import Error, make_error
+from scalepan.files import read_text
+from scalepan.foods import bundled_catalog, catalog_with
+from scalepan.json_ld_page import Node, listed, plain, plain_lines, recipes_of, short, types_of
+from scalepan.recipe_writer import toml_of
+from scalepan.recipes import Library
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from scalepan._core import Catalog, Recipe
+    from scalepan.files import PathLike
+    from scalepan.json_document import Path
+
+_LINES = ("recipeIngredient", "ingredients")
+_STEPS = ("recipeInstructions", "step", "steps")
+_YIELD = ("recipeYield", "yield")
+_PORTIONS = re.compile(
+    r"(?:(?:serves|for|makes|yields?)\s*:?\s*)?(\d+(?:[./]\d+| \d+/\d+)?)"
+    r"\s*(?:servings?|serves|portions?|people|persons?|helpings?|guests?)?\.?",
+    re.IGNORECASE,
+)
+_DEEPEST = 20
+_LONGEST_REMARK = 300
+
+
+class _Line(NamedTuple):
+    """An ingredient line as it is read, and where it stands."""
+
+    text: str
+    path: Path
+    raw: str
+
+
+def read_json_ld(
+    path: PathLike,
+    *,
+    name: str | None = None,
+    serves: int | Fraction | str | None = None,
+    measures: str | None = None,
+    decimal: str = "point",
+    region: str = "",
+    replace: Mapping[str, str] | None = None,
+    catalog: Catalog | None = None,
+) -> Recipe:
+    """The recipe in a JSON-LD file, or in the JSON-LD scripts of an HTML page.
+
+    Its own TOML text, for ``write_recipe``, has the lines and steps as they are published, without
+    tags and entities, and the other properties as remarks at its head.
+
+    Args:
+        path: the file.
+        name: of the recipe that is meant, where there are several.
+        serves: portions, where the yield does not say one number of them.
+        measures: ``us``, ``metric``, ``imperial`` or ``au``: which cup and spoon the lines mean,
+            which JSON-LD has no word for.
+        decimal: ``comma`` where numbers are written 2,5.
+        region: whose names of foods are meant.
+        replace: lines as they are published, and what to read in their place: for lines that
+            cannot be read.
+        catalog: as for ``read_recipe``.
+
+    Raises:
+        FileError: ``json.syntax``, ``json.duplicate``, ``file.unreadable`` and others.
+        RecipeError: ``recipe.json_ld`` where no recipe is there, or none of that name, or several;
+            ``recipe.missing``, ``recipe.yield``, ``recipe.type``; and what reading a line raises,
+            with file and line, and the column where the text is written without escapes.
+    """
+    text = read_text(path)
+    return parse_json_ld(
+        text,
+        file=str(path),
+        name=name,
+        serves=serves,
+        measures=measures,
+        decimal=decimal,
+        region=region,
+        replace=replace,
+        catalog=catalog,
+    )
+
+
+def parse_json_ld(
+    text: str,
+    *,
+    file: str = "",
+    name: str | None = None,
+    serves: int | Fraction | str | None = None,
+    measures: str | None = None,
+    decimal: str = "point",
+    region: str = "",
+    replace: Mapping[str, str] | None = None,
+    catalog: Catalog | None = None,
+) -> Recipe:
+    """As ``read_json_ld``, from text; ``file`` is the name that errors show."""
+    reader = _Reader(_chosen(recipes_of(text, file), name, file), dict(replace or {}))
+    data: dict[str, Any] = {"name": reader.name(), "serves": reader.serves(serves)}
+    given = {"measures": measures, "decimal": decimal if decimal != "point" else ""}
+    data |= {key: word for key, word in {**given, "region": region}.items() if word}
+    laid = catalog or bundled_catalog()
+    if region:
+        laid = catalog_with(region=region, catalog=laid)
+    lines = reader.lines()
+    data["lines"] = _with_ids(lines, reader, measures or "", decimal, laid)
+    if steps := reader.steps():
+        data["method"] = steps
+    kept = f"{_plain_id(data['name']) or 'recipe'}.toml"
+    toml = toml_of(data, reader.remarks())
+    places = reader.places(lines)
+    return Library(catalog).made_of(data, places, file, (kept, toml))
+
+
+def _chosen(found: list[Node], name: str | None, file: str) -> Node:
+    names = [_name_of(node) for node in found]
+    wanted = [node for node, known in zip(found, names, strict=True) if name in (None, known)]
+    if len(wanted) == 1:
+        return wanted[0]
+    message = f"{'no' if not wanted else 'more than one'} recipe"
+    message += " is there" if name is None else f' is called "{name}"'
+    raise make_error("recipe.json_ld", message, f"give name=, one of: {'; '.join(names)}", file)
+
+
+def _name_of(node: Node) -> str:
+    for key, value in node.data.items():
+        if short(key) == "name":
+            return plain("".join(one for one in listed(value) if isinstance(one, str)))
+    return ""
+
+
+class _Reader:
+    """One recipe."""
+
+    def __init__(self, node: Node, replace: dict[str, str]) -> None:
+        self._node = node
+        self._replace = replace
+        self._keys = {short(key): key for key in node.data}
+        self._taken = {"@type", "type", "@context", "@id", "name"}
+
+    def name(self) -> str:
+        name = _name_of(self._node)
+        if not name:
+            raise self._node.error("recipe.missing", "the recipe has no name", ())
+        return name
+
+    def serves(self, given: int | Fraction | str | None) -> int | str:
+        """How many portions: as given, else as the yield says."""
+        if given is not None:
+            number = _core.exact_text(given)
+            return int(number) if number.isdecimal() else number
+        key = next((key for key in _YIELD if key in self._keys), None)
+        if key is None:
+            hint = "say how many portions: serves=4"
+            raise self._node.error("recipe.missing", "the recipe has no recipeYield", (), hint)
+        self._taken.add(key)
+        return self._portions(key)
+
+    def lines(self) -> list[_Line]:
+        """Not blank, with those in place that were given for others."""
+        found = [line for key in _LINES for line in self._lines_of(key)]
+        if not found:
+            hint = "a recipe lists them as recipeIngredient"
+            raise self._node.error("recipe.missing", "the recipe has no lines", (), hint)
+        unknown = [text for text in self._replace if text not in {line.text for line in found}]
+        if unknown:
+            near = _core.nearest_names(unknown[0], [line.text for line in found])
+            hint = f"nearest: {'; '.join(near)}" if near else ""
+            message = f'no line is "{unknown[0]}"'
+            raise self._node.error("recipe.json_ld", message, (), hint)
+        return [line._replace(text=self._replace.get(line.text, line.text)) for line in found]
+
+    def steps(self) -> list[str]:
+        """Of the first property that has any."""
+        for key in _STEPS:
+            if key in self._keys:
+                self._taken.add(key)
+                if steps := list(self._steps_of(self._value(key), (self._keys[key],), 0)):
+                    return steps
+        return []
+
+    def remarks(self) -> Iterator[str]:
+        """What no key of a recipe file takes."""
+        for name, key in self._keys.items():
+            if name in self._taken:
+                continue
+            each = listed(self._node.data[key])
+            texts = [one.get("name", one) if isinstance(one, dict) else one for one in each]
+            if all(isinstance(one, str | int) for one in texts):
+                told = "; ".join(plain(str(one)) for one in texts)
+                yield f"{name}: {told[:_LONGEST_REMARK]}{'...' * (len(told) > _LONGEST_REMARK)}"
+            else:
+                yield f"{name}: not taken over"
+
+    def places(self, lines: list[_Line]) -> dict[Path, tuple[int, int]]:
+        """Of the values of the recipe's file; no column where a text is not written as it reads."""
+        source = self._node.source
+        offsets = source.offsets()
+        places: dict[Path, tuple[int, int]] = {}
+        for place, line in enumerate(lines):
+            at = offsets.get((*self._node.path, *line.path))
+            if at is None:
+                continue
+            row, column = source.place(at)
+            as_written = source.text.startswith(line.text, at)
+            places["lines", place] = (row, column if as_written else 0)
+        start = offsets[self._node.path]
+        for name in ("name", "serves", "lines"):
+            places.setdefault((name,), source.place(start))
+        return places
+
+    def _value(self, name: str) -> Any:
+        return self._node.data[self._keys[name]]
+
+    def _lines_of(self, key: str) -> Iterator[_Line]:
+        if key not in self._keys:
+            return
+        self._taken.add(key)
+        value = self._value(key)
+        if isinstance(value, dict) and "itemListElement" in value:
+            value = value["itemListElement"]
+        is_list = isinstance(value, list)
+        for place, one in enumerate(listed(value)):
+            path: Path = (self._keys[key], place) if is_list else (self._keys[key],)
+            if isinstance(one, dict):
+                one = next((one[key] for key in ("name", "text", "item") if key in one), one)
+            if not isinstance(one, str):
+                message = f"an ingredient is a {type(one).__name__}, not a text"
+                raise self._node.error("recipe.type", message, path)
+            for text in [plain(one)] if is_list else plain_lines(one):
+                if text:
+                    yield _Line(text, path, one)
+
+    def _portions(self, key: str) -> int | str:
+        texts = [self._yield_text(one) for one in listed(self._value(key))]
+        numbers = [found[1] for text in texts if (found := _PORTIONS.fullmatch(text))]
+        values = {_core.parse_amount_number(number) for number in numbers}
+        if len(values) != 1 or len(numbers) < len(texts):
+            told = '", "'.join(texts)
+            message = f'the yield "{told}" does not say one number of portions'
+            hint = "say how many portions: serves=4"
+            raise self._node.error("recipe.yield", message, (self._keys[key],), hint)
+        number = _core.exact_text(values.pop())
+        return int(number) if number.isdecimal() else number
+
+    @staticmethod
+    def _yield_text(one: Any) -> str:
+        if isinstance(one, dict):
+            one = " ".join(str(one[key]) for key in ("value", "unitText") if key in one)
+        return plain(str(one))
+
+    def _steps_of(self, value: Any, path: Path, depth: int) -> Iterator[str]:
+        """One text a step; the first of a section begins with the section's name."""
+        if depth > _DEEPEST:
+            raise self._node.error("recipe.type", "steps nest too deeply", path)
+        for place, one in enumerate(listed(value)):
+            at = (*path, place) if isinstance(value, list) else path
+            if isinstance(one, str):
+                yield from plain_lines(one)
+            elif isinstance(one, dict):
+                yield from self._step_of(self._node.ids.get(one.get("@id", ""), one), at, depth)
+            else:
+                message = f"a step is a {type(one).__name__}, not a text"
+                raise self._node.error("recipe.type", message, at)
+
+    def _step_of(self, step: dict[str, Any], path: Path, depth: int) -> Iterator[str]:
+        node = {short(key): value for key, value in step.items()}
+        name, text = (
+            plain(" ".join(one for one in listed(node.get(key)) if isinstance(one, str)))
+            for key in ("name", "text")
+        )
+        inner = list(self._steps_of(node.get("itemListElement"), path, depth + 1))
+        if inner and "HowToStep" in types_of(step):
+            inner = [" ".join(inner)]
+        whole = text if text.startswith(name.rstrip(".")) else f"{name}: {text}" if text else name
+        if not inner:
+            yield from [whole] if whole else []
+        else:
+            yield f"{whole}: {inner[0]}" if whole else inner[0]
+            yield from inner[1:]
+
+
+def _with_ids(
+    lines: list[_Line], reader: _Reader, measures: str, decimal: str, catalog: Catalog
+) -> list[Any]:
+    """The lines, those of a food that an earlier one has with an id of their own.
+
+    Raises the error of the first line that cannot be read; its hint counts the others.
+    """
+    read = _core.read_lines([line.text for line in lines], measures, decimal, catalog, make_error)
+    wrong = [place for place, one in enumerate(read) if isinstance(one, Error)]
+    if wrong:
+        raise _refusal(reader, lines, read, wrong)
+    counts: dict[str, int] = {}
+    told: list[Any] = []
+    for line, one in zip(lines, read, strict=True):
+        assert not isinstance(one, Error)
+        plain_id = _plain_id(one.food) if one.kind == "ingredient" else ""
+        count = counts[plain_id] = counts.get(plain_id, 0) + 1
+        is_first = count == 1 or not plain_id
+        told.append(line.text if is_first else {"id": f"{plain_id}_{count}", "line": line.text})
+    return told
+
+
+def _refusal(reader: _Reader, lines: list[_Line], read: list[Any], wrong: list[int]) -> Error:
+    error = read[wrong[0]]
+    row, column = reader.places(lines).get(("lines", wrong[0]), (0, 0))
+    hint = f"{error.hint}; " if error.hint else ""
+    hint += f'or give another: replace={{"{lines[wrong[0]].text}": "..."}}'
+    if len(wrong) > 1:
+        others = "; ".join(lines[place].text for place in wrong[1:])
+        hint += f"; not read either: {others}"
+    column = column and column + max(error.column, 1) - 1
+    file = reader._node.source.file
+    return make_error(error.code, error.message, hint, file, row, column)
+
+
+def _plain_id(name: str) -> str:
+    return re.sub(r"[\W_]+", "_", name.lower()).strip("_")
