@@ -57,7 +57,7 @@ def _cells(array: Any, columns: Columns) -> list[object]:
     kind = array.schema.format
     if array.dictionary is not None:
         values = _cells(array.dictionary, columns)
-        indexes = memoryview(bytes(array.view().buffer(1))).cast(_INDEXES[kind])
+        indexes = memoryview(bytes(array.view().buffer(1))).cast(_INDEXES[kind])  # type: ignore[call-overload]
         return [None if at is None else values[indexes[at]] for at in _there(array)]
     if kind == _VIEW:
         return _texts_of_views(array)

@@ -8,13 +8,22 @@ from functools import singledispatch
 from typing import Any, NamedTuple
 
 from scalepan import _core
-from scalepan._core import Basket, Catalog, Costing, Curve, Interval, PriceBook, Quantity, Recipe
+from scalepan._core import (
+    Basket,
+    Catalog,
+    Costing,
+    Curve,
+    Interval,
+    PriceBook,
+    Quantity,
+    Recipe,
+    Stock,
+)
 from scalepan._core import Sheet as CoreSheet
-from scalepan._core import Stock
 from scalepan.costs import COSTS, line_costs
 from scalepan.errors import Error, make_error
 from scalepan.foods import FACT_COLUMNS
-from scalepan.frames import FrameColumn
+from scalepan.frames import EXACT, FLOAT64, Frame, FrameColumn, Numbers
 from scalepan.prices import OPTIONAL, REQUIRED, STOCK_OPTIONAL, STOCK_REQUIRED
 from scalepan.shopping import Shopping
 from scalepan.yield_rows import yield_rows
@@ -33,6 +42,14 @@ class _Column(NamedTuple):
     name: str
     kind: str
     of: Callable[[Any], Any]
+
+
+def frame_of(shown: object, numbers: Numbers) -> Frame:
+    """As ``scalepan.frame``."""
+    if numbers not in (EXACT, FLOAT64):
+        message = f'numbers are "{numbers}"'
+        raise make_error("frame.numbers", message, f'write "{EXACT}" or "{FLOAT64}"')
+    return Frame(tuple(columns_of(shown)), numbers)
 
 
 @singledispatch

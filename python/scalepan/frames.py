@@ -21,8 +21,7 @@ from scalepan.errors import make_error
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    Numbers = Literal["exact", "float64"]
-
+Numbers = Literal["exact", "float64"]
 EXACT, FLOAT64 = "exact", "float64"
 
 
@@ -126,27 +125,6 @@ class Frame:
             return list(column.cells)
         tell = _nearest_double if self.numbers == FLOAT64 else str
         return [None if cell is None else tell(cell) for cell in column.cells]
-
-
-def frame(shown: object, *, numbers: Numbers = "exact") -> Frame:
-    """The rows of an object as columns.
-
-    Args:
-        shown: a costing (its lines' costs), a shopping list, a basket (its dishes), a curve, a
-            price book, stock, a catalogue (its facts), a yield test (its trials, as its file has
-            them), a sheet (its cells) or a recipe (its lines).
-        numbers: ``"exact"`` for text ``n/d``; ``"float64"`` rounds each to the nearest double,
-            half to even (IEEE 754), which is off by at most 1/2^53 of it.
-
-    Raises:
-        FileError: ``frame.kind`` for another object, ``frame.numbers``.
-    """
-    from scalepan.frame_columns import columns_of
-
-    if numbers not in (EXACT, FLOAT64):
-        message = f'numbers are "{numbers}"'
-        raise make_error("frame.numbers", message, f'write "{EXACT}" or "{FLOAT64}"')
-    return Frame(tuple(columns_of(shown)), numbers)
 
 
 def _nearest_double(number: Fraction) -> float:

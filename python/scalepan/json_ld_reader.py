@@ -1,8 +1,5 @@
 """Recipes that pages publish: schema.org ``Recipe`` as JSON-LD, read into recipes of our own.
 
-soup = scalepan.read_json_ld("soup.html", measures="us")
-scalepan.write_recipe(soup, "soup.toml")
-
 What a recipe file has no key for (times, authors, pictures) stands as remarks in its text. Words
 and their order are those of https://schema.org/Recipe.
 """
@@ -15,7 +12,6 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from scalepan import _core
 from scalepan.errors import Error, make_error
-from scalepan.files import read_text
 from scalepan.foods import bundled_catalog, catalog_with
 from scalepan.json_ld_page import Node, listed, plain, plain_lines, recipes_of, short, types_of
 from scalepan.recipe_writer import toml_of
@@ -24,8 +20,7 @@ from scalepan.recipes import Library
 if TYPE_CHECKING:
     from fractions import Fraction
 
-    from scalepan._core import Catalog, Recipe
-    from scalepan.files import PathLike
+    from scalepan._core import Catalog, Recipe, WrittenLine
     from scalepan.json_document import Path
 
 _LINES = ("recipeIngredient", "ingredients")
@@ -45,85 +40,37 @@ class _Line(NamedTuple):
 
     text: str
     path: Path
-    raw: str
 
 
-def read_json_ld(
-    path: PathLike,
-    *,
-    name: str | None = None,
-    serves: int | Fraction | str | None = None,
-    measures: str | None = None,
-    decimal: str = "point",
-    region: str = "",
-    replace: Mapping[str, str] | None = None,
-    catalog: Catalog | None = None,
-) -> Recipe:
-    """The recipe in a JSON-LD file, or in the JSON-LD scripts of an HTML page.
+class Asked(NamedTuple):
+    """What ``scalepan.read_json_ld`` is given beside the text."""
 
-    Its own TOML text, for ``write_recipe``, has the lines and steps as they are published, without
-    tags and entities, and the other properties as remarks at its head.
-
-    Args:
-        path: the file.
-        name: of the recipe that is meant, where there are several.
-        serves: portions, where the yield does not say one number of them.
-        measures: ``us``, ``metric``, ``imperial`` or ``au``: which cup and spoon the lines mean,
-            which JSON-LD has no word for.
-        decimal: ``comma`` where numbers are written 2,5.
-        region: whose names of foods are meant.
-        replace: lines as they are published, and what to read in their place: for lines that
-            cannot be read.
-        catalog: as for ``read_recipe``.
-
-    Raises:
-        FileError: ``json.syntax``, ``json.duplicate``, ``file.unreadable`` and others.
-        RecipeError: ``recipe.json_ld`` where no recipe is there, or none of that name, or several;
-            ``recipe.missing``, ``recipe.yield``, ``recipe.type``; and what reading a line raises,
-            with file and line, and the column where the text is written without escapes.
-    """
-    text = read_text(path)
-    return parse_json_ld(
-        text,
-        file=str(path),
-        name=name,
-        serves=serves,
-        measures=measures,
-        decimal=decimal,
-        region=region,
-        replace=replace,
-        catalog=catalog,
-    )
+    name: str | None = None
+    serves: int | Fraction | str | None = None
+    measures: str = ""
+    decimal: str = "point"
+    region: str = ""
+    replace: Mapping[str, str] = {}
+    draft: bool = False
 
 
-def parse_json_ld(
-    text: str,
-    *,
-    file: str = "",
-    name: str | None = None,
-    serves: int | Fraction | str | None = None,
-    measures: str | None = None,
-    decimal: str = "point",
-    region: str = "",
-    replace: Mapping[str, str] | None = None,
-    catalog: Catalog | None = None,
-) -> Recipe:
-    """As ``read_json_ld``, from text; ``file`` is the name that errors show."""
-    reader = _Reader(_chosen(recipes_of(text, file), name, file), dict(replace or {}))
-    data: dict[str, Any] = {"name": reader.name(), "serves": reader.serves(serves)}
-    given = {"measures": measures, "decimal": decimal if decimal != "point" else ""}
-    data |= {key: word for key, word in {**given, "region": region}.items() if word}
+def recipe_of_json_ld(text: str, file: str, asked: Asked, catalog: Catalog | None) -> Recipe:
+    """As ``scalepan.parse_json_ld``."""
+    reader = _Reader(_chosen(recipes_of(text, file), asked.name, file), asked.replace)
+    data: dict[str, Any] = {"name": reader.name(), "serves": reader.serves(asked.serves)}
+    decimal = asked.decimal if asked.decimal != "point" else ""
+    given = {"measures": asked.measures, "decimal": decimal, "region": asked.region}
+    data |= {key: word for key, word in given.items() if word}
     laid = catalog or bundled_catalog()
-    if region:
-        laid = catalog_with(region=region, catalog=laid)
-    lines = reader.lines()
-    data["lines"] = _with_ids(lines, reader, measures or "", decimal, laid)
+    if asked.region:
+        laid = catalog_with(region=asked.region, catalog=laid)
+    lines = reader.readable(reader.lines(), asked, laid)
+    data["lines"] = _with_ids(lines)
     if steps := reader.steps():
         data["method"] = steps
     kept = f"{_plain_id(data['name']) or 'recipe'}.toml"
     toml = toml_of(data, reader.remarks())
-    places = reader.places(lines)
-    return Library(catalog).made_of(data, places, file, (kept, toml))
+    return Library(catalog).made_of(data, reader.places(lines), file, (kept, toml))
 
 
 def _chosen(found: list[Node], name: str | None, file: str) -> Node:
@@ -146,10 +93,12 @@ def _name_of(node: Node) -> str:
 class _Reader:
     """One recipe."""
 
-    def __init__(self, node: Node, replace: dict[str, str]) -> None:
+    def __init__(self, node: Node, replace: Mapping[str, str]) -> None:
         self._node = node
         self._replace = replace
         self._keys = {short(key): key for key in node.data}
+        self._offsets = node.source.offsets()
+        self.refused: list[str] = []
         self._taken = {"@type", "type", "@context", "@id", "name"}
 
     def name(self) -> str:
@@ -184,6 +133,34 @@ class _Reader:
             raise self._node.error("recipe.json_ld", message, (), hint)
         return [line._replace(text=self._replace.get(line.text, line.text)) for line in found]
 
+    def readable(
+        self, lines: list[_Line], asked: Asked, catalog: Catalog
+    ) -> list[tuple[_Line, WrittenLine]]:
+        """Each line with what it says. One that cannot be read is an error, or in a draft a remark.
+
+        The hint of the error names the others.
+        """
+        texts = [line.text for line in lines]
+        read = _core.read_lines(texts, asked.measures, asked.decimal, catalog, make_error)
+        wrong = [place for place, one in enumerate(read) if isinstance(one, Error)]
+        if wrong and (not asked.draft or len(wrong) == len(read)):
+            raise self._refusal(lines, read, wrong)
+        for place in wrong:
+            self.refused.append(f"not read: {texts[place]} ({read[place].message})")  # type: ignore[union-attr]
+        pairs = zip(lines, read, strict=True)
+        return [(line, one) for line, one in pairs if not isinstance(one, Error)]
+
+    def _refusal(self, lines: list[_Line], read: list[Any], wrong: list[int]) -> Error:
+        error, line = read[wrong[0]], lines[wrong[0]]
+        row, column = self._place(line)
+        hint = f"{error.hint}; " if error.hint else ""
+        hint += f'or have another line read: replace={{"{line.text}": "..."}}'
+        if len(wrong) > 1:
+            hint += f"; not read either: {'; '.join(lines[place].text for place in wrong[1:])}"
+        column = column and column + max(error.column, 1) - 1
+        file = self._node.source.file
+        return make_error(error.code, error.message, hint, file, row, column)
+
     def steps(self) -> list[str]:
         """Of the first property that has any."""
         for key in _STEPS:
@@ -194,7 +171,8 @@ class _Reader:
         return []
 
     def remarks(self) -> Iterator[str]:
-        """What no key of a recipe file takes."""
+        """Lines that were not read, and what no key of a recipe file takes."""
+        yield from self.refused
         for name, key in self._keys.items():
             if name in self._taken:
                 continue
@@ -206,22 +184,20 @@ class _Reader:
             else:
                 yield f"{name}: not taken over"
 
-    def places(self, lines: list[_Line]) -> dict[Path, tuple[int, int]]:
-        """Of the values of the recipe's file; no column where a text is not written as it reads."""
+    def places(self, lines: list[tuple[_Line, WrittenLine]]) -> dict[Path, tuple[int, int]]:
+        """Of the values of the recipe's file."""
+        places: dict[Path, tuple[int, int]] = {
+            ("lines", place): self._place(line) for place, (line, _) in enumerate(lines)
+        }
+        start = self._node.source.place(self._offsets[self._node.path])
+        return {("name",): start, ("serves",): start, ("lines",): start, **places}
+
+    def _place(self, line: _Line) -> tuple[int, int]:
+        """Without a column where the text is not written as it reads, or is another's."""
         source = self._node.source
-        offsets = source.offsets()
-        places: dict[Path, tuple[int, int]] = {}
-        for place, line in enumerate(lines):
-            at = offsets.get((*self._node.path, *line.path))
-            if at is None:
-                continue
-            row, column = source.place(at)
-            as_written = source.text.startswith(line.text, at)
-            places["lines", place] = (row, column if as_written else 0)
-        start = offsets[self._node.path]
-        for name in ("name", "serves", "lines"):
-            places.setdefault((name,), source.place(start))
-        return places
+        at = self._offsets[(*self._node.path, *line.path)]
+        row, column = source.place(at)
+        return row, column if source.text.startswith(line.text, at) else 0
 
     def _value(self, name: str) -> Any:
         return self._node.data[self._keys[name]]
@@ -243,7 +219,7 @@ class _Reader:
                 raise self._node.error("recipe.type", message, path)
             for text in [plain(one)] if is_list else plain_lines(one):
                 if text:
-                    yield _Line(text, path, one)
+                    yield _Line(text, path)
 
     def _portions(self, key: str) -> int | str:
         texts = [self._yield_text(one) for one in listed(self._value(key))]
@@ -294,39 +270,16 @@ class _Reader:
             yield from inner[1:]
 
 
-def _with_ids(
-    lines: list[_Line], reader: _Reader, measures: str, decimal: str, catalog: Catalog
-) -> list[Any]:
-    """The lines, those of a food that an earlier one has with an id of their own.
-
-    Raises the error of the first line that cannot be read; its hint counts the others.
-    """
-    read = _core.read_lines([line.text for line in lines], measures, decimal, catalog, make_error)
-    wrong = [place for place, one in enumerate(read) if isinstance(one, Error)]
-    if wrong:
-        raise _refusal(reader, lines, read, wrong)
+def _with_ids(lines: list[tuple[_Line, WrittenLine]]) -> list[Any]:
+    """The lines, those of a food that an earlier one has with an id of their own."""
     counts: dict[str, int] = {}
     told: list[Any] = []
-    for line, one in zip(lines, read, strict=True):
-        assert not isinstance(one, Error)
-        plain_id = _plain_id(one.food) if one.kind == "ingredient" else ""
+    for line, read in lines:
+        plain_id = _plain_id(read.food) if read.kind == "ingredient" else ""
         count = counts[plain_id] = counts.get(plain_id, 0) + 1
         is_first = count == 1 or not plain_id
         told.append(line.text if is_first else {"id": f"{plain_id}_{count}", "line": line.text})
     return told
-
-
-def _refusal(reader: _Reader, lines: list[_Line], read: list[Any], wrong: list[int]) -> Error:
-    error = read[wrong[0]]
-    row, column = reader.places(lines).get(("lines", wrong[0]), (0, 0))
-    hint = f"{error.hint}; " if error.hint else ""
-    hint += f'or give another: replace={{"{lines[wrong[0]].text}": "..."}}'
-    if len(wrong) > 1:
-        others = "; ".join(lines[place].text for place in wrong[1:])
-        hint += f"; not read either: {others}"
-    column = column and column + max(error.column, 1) - 1
-    file = reader._node.source.file
-    return make_error(error.code, error.message, hint, file, row, column)
 
 
 def _plain_id(name: str) -> str:

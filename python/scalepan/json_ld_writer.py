@@ -1,7 +1,4 @@
-"""A recipe as schema.org ``Recipe`` JSON-LD, with exact amounts.
-
-print(scalepan.json_ld(soup.scale(portions=40)))
-"""
+"""A recipe as schema.org ``Recipe`` JSON-LD, with exact amounts."""
 
 from __future__ import annotations
 
@@ -11,7 +8,6 @@ from typing import TYPE_CHECKING, Any
 from scalepan import _core
 from scalepan.command_line.report import ABOUT
 from scalepan.errors import Error, make_error
-from scalepan.files import write_whole
 from scalepan.recipe_writer import toml_of
 from scalepan.recipes import Library
 
@@ -19,20 +15,10 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from scalepan._core import Line, MethodStep, Quantity, Recipe
-    from scalepan.files import PathLike
 
 
-def json_ld(recipe: Recipe) -> str:
-    """The recipe at its size, for ``<script type="application/ld+json">`` of a page.
-
-    Amounts are exact, as numbers a cook writes (``1 1/3 cup``); each line is read back, and has the
-    same amount and food, before it is given. Bases come first, their lines and steps under their
-    names, as JSON-LD knows no recipe inside another. Rules, stages and tested sizes have no place
-    in it, nor has which cup is meant.
-
-    Raises:
-        RecipeError: ``recipe.json_ld`` for a line that no text says exactly.
-    """
+def json_ld_text(recipe: Recipe) -> str:
+    """As ``scalepan.json_ld``."""
     made = [*(base.recipe for base in recipe.bases), recipe]
     document: dict[str, Any] = {
         "@context": "https://schema.org",
@@ -46,14 +32,6 @@ def json_ld(recipe: Recipe) -> str:
     text = json.dumps(document, ensure_ascii=False, indent=2)
     # So that the text may stand inside a page: no name ends its script.
     return text.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
-
-
-def write_json_ld(recipe: Recipe, path: PathLike) -> None:
-    """Writes ``json_ld`` to a file, whole or not at all.
-
-    Raises what ``json_ld`` raises, and FileError (``file.unwritable``).
-    """
-    write_whole(path, json_ld(recipe) + "\n")
 
 
 def _ingredients(made: Recipe, whole: Recipe) -> Iterator[str]:

@@ -57,7 +57,7 @@ _MOST = 64_000_000
 _LONGEST_TOLD = 60
 
 
-def from_json(text: str, file: str, catalog: Catalog | None) -> Any:
+def object_of(text: str, file: str, catalog: Catalog | None) -> Any:
     """As ``scalepan.from_json``."""
     if len(text) > _MOST:
         raise make_error("file.too_large", f"the text has more than {_MOST} bytes", file=file)
@@ -91,8 +91,8 @@ class _Reader:
         """Of its inputs alone; its figures are not looked at."""
         if kind not in _READ:
             kinds = "; ".join([*_READ, "list"])
-            made_from = _MADE_FROM.get(kind, "its recipe and prices: scalepan.cost(recipe, prices)")
-            message = f'a "{kind[:_LONGEST_TOLD]}" is a result, which is not read back'
+            made_from = _MADE_FROM.get(kind, "the recipe, prices or sheet it came from")
+            message = f'"{kind[:_LONGEST_TOLD]}" is no input, so it is not read back'
             hint = f"make it again from {made_from}; what is read: {kinds}"
             raise self._source.error("json.not_read", message, (*path, "type"), hint)
         try:
@@ -231,18 +231,21 @@ class _Reader:
         for at, mark in enumerate(self.field(data, "marks", list, path)):
             each = [self.amount(one, (*path, "marks", at, i)) for i, one in enumerate(mark)]
             marks.append(tuple(each))
-        name, plural, source = (self.text(data, key, path) for key in ("measure", "plural", "source"))
+        name, plural, source = (
+            self.text(data, key, path) for key in ("measure", "plural", "source")
+        )
         return (name, plural, self.quantity(data, "size", path), most, marks, source)
 
     def pan(self, data: Any, path: Path) -> Any:
-        lengths = ("length", "width", "diameter", "depth")
-        sizes = [self.quantity(data, key, path) for key in lengths]
+        length, width, diameter, depth = (
+            self.quantity(data, key, path) for key in ("length", "width", "diameter", "depth")
+        )
         printed = [
             self._printed(one, (*path, "printed", at))
             for at, one in enumerate(self.field(data, "printed", list, path))
         ]
         name, source = (self.text(data, key, path) for key in ("name", "source"))
-        return Pan(name, *sizes, tuple(printed), source)
+        return Pan(name, length, width, diameter, depth, tuple(printed), source)
 
     def _printed(self, data: Any, path: Path) -> PrintedVolume:
         volume, high = (self.quantity(data, key, path) for key in ("volume", "high"))

@@ -54,7 +54,7 @@ _SKIPPED = frozenset({"catalog", "sheet", "column", "apart", "bought_for", "even
 _OWN = {"layer": "own"}
 
 
-def to_json(shown: object) -> str:
+def json_text(shown: object) -> str:
     """As ``scalepan.to_json``."""
     document = {"schema": documents.SCHEMA, **form_of(shown)}
     return json.dumps(document, ensure_ascii=False, indent=2)

@@ -1,7 +1,4 @@
-"""A recipe as the text of its TOML file.
-
-scalepan.write_recipe(scalepan.read_json_ld("soup.html", measures="us"), "soup.toml")
-"""
+"""A recipe as the text of its TOML file."""
 
 from __future__ import annotations
 
@@ -34,14 +31,7 @@ class _Row(NamedTuple):
 
 
 def recipe_text(recipe: Recipe) -> str:
-    """The text of its file: that of a recipe read from a file word for word.
-
-    The text is of the written size, whatever size the recipe is at; ``tested_at``, rules, ids and
-    bases are those it was read with, and paths of bases start from where its file was.
-
-    Raises:
-        RecipeError: ``recipe.no_text`` for a base that stands inside the file of another.
-    """
+    """As ``scalepan.recipe_text``."""
     if recipe.file is None:
         message = f"{recipe.name} stands inside the file of another recipe"
         raise make_error("recipe.no_text", message, "write the recipe that it is a base of")
@@ -49,13 +39,7 @@ def recipe_text(recipe: Recipe) -> str:
 
 
 def write_recipe(recipe: Recipe, path: PathLike) -> None:
-    """Writes ``recipe_text`` to a file, whole or not at all.
-
-    Raises:
-        RecipeError: what ``recipe_text`` raises; ``base.file`` where a base's file would not be
-            found from the new place.
-        FileError: ``file.unwritable``.
-    """
+    """As ``scalepan.write_recipe``."""
     text = recipe_text(recipe)
     _expect_bases(recipe, text, os.path.dirname(os.path.realpath(path)))
     write_whole(path, text)
@@ -73,34 +57,9 @@ def _expect_bases(recipe: Recipe, text: str, folder: str) -> None:
             raise make_error("base.file", message, "write the base's file first")
 
 
-def recipe(
-    name: str,
-    serves: Any,
-    lines: object,
-    *,
-    catalog: Catalog | None = None,
-    file: str = "",
-    **keys: Any,
-) -> Recipe:
-    """A recipe out of Python: what its file would say, key by key.
-
-    scalepan.recipe("Broth", 4, ["200 g pearl barley", "1 L water"], tested_at=[4])
-
-    Args:
-        name: of the dish.
-        serves: how many portions the amounts are for.
-        lines: texts, or mappings with the keys of a line; or a frame with the columns line and, if
-            wanted, id, stage, state, rule, note and optional.
-        catalog: as for ``read_recipe``.
-        file: the name of its file, which errors show, and the folder paths of bases start from.
-        keys: any other key of a recipe file: measures, method, bases, makes and so on. Numbers are
-            int, Fraction, Decimal or text.
-
-    Raises:
-        RecipeError: ``recipe.unknown_key``, ``recipe.type``, and what ``read_recipe`` raises, with
-            the line or key; ``line.table``, ``line.column``, ``line.cell`` for a frame.
-    """
-    data = {"name": name, "serves": serves, **keys, "lines": _lines_of(lines)}
+def recipe_of(head: Mapping[str, Any], lines: object, catalog: Catalog | None, file: str) -> Recipe:
+    """As ``scalepan.recipe``: ``head`` has all keys but the lines."""
+    data = {**head, "lines": _lines_of(lines)}
     rows = _rows(data, ())
     text = "\n".join(row.text for row in rows) + "\n"
     try:
@@ -117,8 +76,12 @@ def toml_of(data: Mapping[str, Any], remarks: Iterable[str] = ()) -> str:
     Raises:
         RecipeError: ``recipe.type`` for a value that no recipe file holds.
     """
-    head = [f"# {' '.join(remark.split())}" for remark in remarks]
+    head = [f"# {_on_one_line(remark)}" for remark in remarks]
     return "\n".join([*head, *(row.text for row in _rows(data, ()))]) + "\n"
+
+
+def _on_one_line(text: str) -> str:
+    return " ".join("".join(c if c.isprintable() else " " for c in text).split())
 
 
 def _lines_of(lines: object) -> list[Any]:
