@@ -33,9 +33,7 @@ def read_bytes(path: PathLike, most: int = MOST_BYTES) -> bytes:
     """
     name = str(path)
     try:
-        # Opening a pipe that nothing writes into would wait for ever.
-        waiting = getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0)
-        with open(os.open(path, os.O_RDONLY | waiting), "rb", buffering=0) as stream:
+        with open(path, "rb", buffering=0, opener=_opened) as stream:
             data = _read_at_most(stream, most)
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or str(problem)
@@ -43,6 +41,11 @@ def read_bytes(path: PathLike, most: int = MOST_BYTES) -> bytes:
     if data is None:
         raise make_error("file.too_large", f"the file has more than {most} bytes", file=name)
     return data
+
+
+def _opened(path: str, flags: int) -> int:
+    """Without waiting for something to write into a pipe, which could be for ever."""
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
 
 
 def _read_at_most(stream: RawIOBase, most: int) -> bytes | None:
