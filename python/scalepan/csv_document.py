@@ -20,6 +20,9 @@ if TYPE_CHECKING:
 
 Placed = tuple[str, str, int, int]
 
+# No price book or table of facts has as many, and each takes some memory.
+MOST_ROWS = 100_000
+_MOST_FIELDS = 1000
 # Patterns are texts, compiled when first used: `import scalepan` stays quick.
 _LIKE_A_FORMULA = r"(?:'*\s*[=+\-@\uff1d\uff0b\uff0d\uff20]|'*[\t\r\n])"
 
@@ -56,7 +59,7 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
     Blank rows are passed over.
 
     Raises:
-        Error: ``<subject>.syntax``, ``.no_rows``, ``.column``, ``.fields``,
+        Error: ``<subject>.syntax``, ``.no_rows``, ``.too_many_rows``, ``.column``, ``.fields``,
             ``.control_character``, each with its place.
     """
     records = _records(text.removeprefix("\ufeff"), file, columns)
@@ -88,6 +91,28 @@ def harmless(field: str) -> str:
     return f"'{field}" if re.match(_LIKE_A_FORMULA, field) else field
 
 
+class _Lines:
+    """The lines of a text, one at a time."""
+
+    def __init__(self, text: str) -> None:
+        self._stream = io.StringIO(text, newline="")
+        self.last = ""
+
+    def __iter__(self) -> Iterator[str]:
+        for line in self._stream:
+            self.last = line
+            yield line
+
+
+def _expect_few(number: int, fields: list[str], file: str, line: int, columns: Columns) -> None:
+    if number > MOST_ROWS:
+        message = f"the file has more than {MOST_ROWS} rows"
+        raise columns.error("too_many_rows", message, "split it into several files", file, line)
+    if len(fields) > _MOST_FIELDS:
+        message = f"the row has {len(fields)} fields, which no file of this kind has"
+        raise columns.error("fields", message, columns.hint, file, line)
+
+
 def _as_meant(field: str, file: str, line: int, column: int) -> Placed:
     """Without the apostrophe that ``harmless`` puts before it."""
     if not field.startswith("'") or not re.match(_LIKE_A_FORMULA, field[1:]):
@@ -96,15 +121,16 @@ def _as_meant(field: str, file: str, line: int, column: int) -> Placed:
 
 
 def _records(text: str, file: str, columns: Columns) -> Iterator[list[Placed]]:
-    lines = list(io.StringIO(text, newline=""))
-    reader = csv.reader(io.StringIO(text, newline=""), strict=True)
+    lines = _Lines(text)
+    reader = csv.reader(lines, strict=True)
     end = 0
     try:
-        for fields in reader:
+        for number, fields in enumerate(reader):
             start, end = end + 1, reader.line_num
             if not any(field.strip() for field in fields):
                 continue
-            starts = _field_starts(lines[start - 1]) if start == end <= len(lines) else []
+            _expect_few(number, fields, file, start, columns)
+            starts = _field_starts(lines.last) if start == end else []
             yield [
                 _as_meant(field, file, start, starts[i] if i < len(starts) else 0)
                 for i, field in enumerate(fields)

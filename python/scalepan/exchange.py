@@ -18,6 +18,10 @@ if TYPE_CHECKING:
     from scalepan.frames import Frame, Numbers
 
 
+# Pages are seldom near this.
+MOST_OF_A_PAGE = 5_000_000
+
+
 def recipe(
     name: str,
     serves: Any,
@@ -114,7 +118,7 @@ def read_json_ld(
             with file and line, and the column where the text is written without escapes.
     """
     return parse_json_ld(
-        read_text(path),
+        read_text(path, MOST_OF_A_PAGE),
         file=str(path),
         name=name,
         serves=serves,

@@ -4,17 +4,24 @@ from __future__ import annotations
 
 import json
 import re
+from bisect import bisect_right
+from dataclasses import dataclass
 from decimal import Decimal
-from typing import Any, NamedTuple
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
 
 from scalepan.errors import Error, make_error
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 Path = tuple[str | int, ...]
 
 _TOKEN = re.compile(r'"(?:[^"\\]|\\.)*"|[{}\[\],:]|[^\s{}\[\],:"]+', re.DOTALL)
 
 
-class JsonText(NamedTuple):
+@dataclass(frozen=True)
+class JsonText:
     """A JSON text and where it begins: a file, or a part of one.
 
     Attributes:
@@ -55,22 +62,26 @@ class JsonText(NamedTuple):
 
     def place(self, offset: int) -> tuple[int, int]:
         """Line and column of a character in the file."""
-        line = self.text.count("\n", 0, offset)
-        start = self.text.rfind("\n", 0, offset) + 1
-        return self.line + line, offset - start + (1 if line else self.column)
+        line = bisect_right(self._starts, offset) - 1
+        return self.line + line, offset - self._starts[line] + (1 if line else self.column)
+
+    @cached_property
+    def _starts(self) -> list[int]:
+        return [0, *(found.end() for found in re.finditer("\n", self.text))]
 
     def error(self, code: str, message: str, path: Path, hint: str = "") -> Error:
         """An error at a value."""
-        offset = self.offsets().get(path)
+        offset = next((offset for _, offset in self._values(path)), None)
         line, column = (0, 0) if offset is None else self.place(offset)
         return make_error(code, message, hint, self.file, line, column)
 
-    def offsets(self) -> dict[Path, int]:
-        """Of each value by its path; of a text, of its first character behind the quote.
+    def offsets(self, under: Path) -> dict[Path, int]:
+        """Of a value and of each inside it, by path; of a text, of its first character behind the
+        quote. Only for a text that ``load`` has accepted."""
+        return dict(self._values(under))
 
-        Only for a text that ``load`` has accepted.
-        """
-        found: dict[Path, int] = {}
+    def _values(self, under: Path) -> Iterator[tuple[Path, int]]:
+        wanted = list(under)
         path: list[str | int] = []
         is_key = False
         for token in _TOKEN.finditer(self.text):
@@ -87,11 +98,11 @@ class JsonText(NamedTuple):
                 path[-1] = json.loads(written, strict=False)
                 is_key = False
             elif written != ":":
-                found[tuple(path)] = token.start() + written.startswith('"')
+                if path[: len(wanted)] == wanted:
+                    yield tuple(path), token.start() + written.startswith('"')
                 if written in "{[":
                     path.append("" if written == "{" else 0)
                     is_key = written == "{"
-        return found
 
     def _wrong(self, message: str, offset: int) -> Error:
         line, column = self.place(offset)

@@ -4,16 +4,23 @@ from __future__ import annotations
 
 import html
 import re
-from html.parser import HTMLParser
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from scalepan.errors import Error, make_error
 from scalepan.json_document import JsonText, Path
 
-_TYPE = "application/ld+json"
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+# Read by hand: the standard library's parser takes time by the square of some pages.
+_COMMENT_OR_SCRIPT = re.compile(r"<!--|<script\b([^<>]{0,2000})>", re.IGNORECASE)
+_SCRIPT_END = re.compile(r"</script", re.IGNORECASE)
+_TYPE = re.compile(r"""\btype\s?=\s?["']?application/ld\+json\b""", re.IGNORECASE)
 # What a page may put around a script's text; it is blanked out, so that places stay right.
-_WRAPPING = re.compile(r"<!--|-->|(?://|/\*)?\s*(?:<!\[CDATA\[|\]\]>)(?:\s*\*/)?")
-_TAG = re.compile(r"<\s*(/?)\s*([A-Za-z][A-Za-z0-9]*)\b[^<>]*>")
+_BEFORE = re.compile(r"\s*(?:<!--|(?://|/\*)? ?<!\[CDATA\[(?: ?\*/)?)")
+_BEHIND = re.compile(r"(?:-->|(?://|/\*)? ?\]\]>(?: ?\*/)?)$")
+_LONGEST_BEHIND = 12
+_TAG = re.compile(r"</?([A-Za-z][A-Za-z0-9]*)\b[^<>]*>")
 _BREAKS = ("br", "p", "li", "div", "ul", "ol")
 _ENTITY = re.compile(r"&(?:#\d+|#[xX][0-9a-fA-F]+|[A-Za-z][A-Za-z0-9]*);")
 
@@ -65,7 +72,7 @@ def recipes_of(text: str, file: str) -> list[Node]:
 
 def plain_lines(text: str) -> list[str]:
     """Lines of text without tags and entities; blank ones are left out."""
-    broken = _TAG.sub(lambda tag: "\n" if tag[2].lower() in _BREAKS else "", text)
+    broken = _TAG.sub(lambda tag: "\n" if tag[1].lower() in _BREAKS else "", text)
     # Pages often write entities twice over: &amp;frac12;
     for _ in range(2):
         broken = html.unescape(broken) if _ENTITY.search(broken) else broken
@@ -96,41 +103,40 @@ def types_of(node: dict[str, Any]) -> list[str]:
     return [short(one) for value in types for one in listed(value) if isinstance(one, str)]
 
 
-class _Scripts(HTMLParser):
-    def __init__(self, file: str) -> None:
-        super().__init__(convert_charrefs=True)
-        self.found: list[JsonText] = []
-        self._file = file
-        self._inside = False
-        self._place = (1, 0)
-        self._parts: list[str] = []
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        kind = (dict(attrs).get("type") or "").partition(";")[0].strip().lower()
-        self._inside = tag == "script" and kind == _TYPE
-        self._parts = []
-
-    def handle_data(self, data: str) -> None:
-        if self._inside and not self._parts:
-            self._place = self.getpos()
-        if self._inside:
-            self._parts.append(data)
-
-    def handle_endtag(self, tag: str) -> None:
-        if self._inside and tag == "script":
-            text = _WRAPPING.sub(lambda found: " " * len(found[0]), "".join(self._parts))
-            line, column = self._place
-            self.found.append(JsonText(text, self._file, line, column + 1, strict=False))
-            self._inside = False
-
-
 def _sources(text: str, file: str) -> list[JsonText]:
     if text.lstrip()[:1] in ("{", "["):
         return [JsonText(text, file, strict=False)]
-    page = _Scripts(file)
-    page.feed(text)
-    page.close()
-    return [source for source in page.found if source.text.strip()]
+    return list(_scripts(text, file))
+
+
+def _scripts(page: str, file: str) -> Iterator[JsonText]:
+    """The JSON-LD of a page; what stands in comments is none of it."""
+    at, line, line_start, counted = 0, 1, 0, 0
+    while found := _COMMENT_OR_SCRIPT.search(page, at):
+        if found[1] is None:
+            end = page.find("-->", found.end())
+            at = end + 3
+        else:
+            closing = _SCRIPT_END.search(page, found.end())
+            end = at = closing.start() if closing else -1
+        if end < 0:
+            return
+        if found[1] and _TYPE.search(html.unescape(found[1])):
+            start = found.end()
+            line += page.count("\n", counted, start)
+            line_start, counted = page.rfind("\n", 0, start) + 1, start
+            text = _unwrapped(page[start:end])
+            if text.strip():
+                yield JsonText(text, file, line, start - line_start + 1, strict=False)
+
+
+def _unwrapped(text: str) -> str:
+    before = _BEFORE.match(text)
+    if before:
+        text = " " * before.end() + text[before.end() :]
+    whole = text.rstrip()
+    behind = _BEHIND.search(whole[-_LONGEST_BEHIND:])
+    return whole[: len(whole) - len(behind[0])] if behind else text
 
 
 def _recipes_in(source: JsonText) -> list[Node]:

@@ -33,6 +33,7 @@ _PORTIONS = re.compile(
 )
 _DEEPEST = 20
 _LONGEST_REMARK = 300
+_MOST_LINES = 2000
 
 
 class _Line(NamedTuple):
@@ -97,7 +98,7 @@ class _Reader:
         self._node = node
         self._replace = replace
         self._keys = {short(key): key for key in node.data}
-        self._offsets = node.source.offsets()
+        self._offsets = node.source.offsets(node.path)
         self.refused: list[str] = []
         self._taken = {"@type", "type", "@context", "@id", "name"}
 
@@ -125,6 +126,9 @@ class _Reader:
         if not found:
             hint = "a recipe lists them as recipeIngredient"
             raise self._node.error("recipe.missing", "the recipe has no lines", (), hint)
+        if len(found) > _MOST_LINES:
+            message = f"the recipe has more than {_MOST_LINES} lines"
+            raise self._node.error("recipe.too_many_lines", message, ())
         unknown = [text for text in self._replace if text not in {line.text for line in found}]
         if unknown:
             near = _core.nearest_names(unknown[0], [line.text for line in found])

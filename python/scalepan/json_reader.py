@@ -53,7 +53,8 @@ _MADE_FROM = {
     "basket": "its dishes and prices: scalepan.basket(dishes, prices)",
     "error": "what raised it",
 }
-_MOST = 64_000_000
+# Reading JSON takes up to eighty times as much memory.
+_MOST = 10_000_000
 _LONGEST_TOLD = 60
 
 

@@ -59,6 +59,8 @@ _STEP_KEYS = (*_STEP_TEXTS, "uses", "each_load")
 
 _STEP_HINT = 'method = [{ text = "Roast until soft.", uses = ["fennel"], at = "200 °C" }]'
 
+# No recipe is near this, and reading TOML takes a hundred times as much memory.
+MOST_BYTES = 2_000_000
 # A chain of bases this long is an oversight, and each link takes some of the stack and the time.
 _DEEPEST = 40
 
@@ -101,7 +103,7 @@ class Library:
     def read(self, path: str) -> Recipe:
         real = _real(path)
         if real not in self._known:
-            self._known[real] = self.parse(read_text(path), path)
+            self._known[real] = self.parse(read_text(path, MOST_BYTES), path)
         return self._known[real]
 
     def parse(self, text: str, file: str) -> Recipe:
