@@ -19,11 +19,13 @@ from scalepan._core import (
     Catalog,
     Costing,
     Curve,
+    ExactColumn,
     Fact,
     Label,
     Loads,
     MadeBase,
     MeasureSet,
+    NumberColumn,
     Offer,
     PriceBook,
     PriceFound,
@@ -50,7 +52,7 @@ from scalepan.yield_tests import YieldTest
 Data = dict[str, Any]
 
 # What is not data of the object itself: it stands elsewhere, or is a view of it.
-_SKIPPED = frozenset({"catalog", "sheet", "column", "apart", "bought_for", "even_counts"})
+SKIPPED = frozenset({"catalog", "sheet", "column", "apart", "bought_for", "even_counts"})
 _OWN = {"layer": "own"}
 
 
@@ -122,7 +124,7 @@ def _names_of(shown: object) -> list[str]:
     kind = type(shown)
     names += [name for name in dir(kind) if isinstance(getattr(kind, name), property)]
     kept = dict.fromkeys(name for name in names if not name.startswith("_"))
-    return [name for name in kept if name not in _SKIPPED]
+    return [name for name in kept if name not in SKIPPED]
 
 
 def _with(document: Callable[[Any], Data]) -> Callable[[Any], Data]:
@@ -247,6 +249,14 @@ def _figure(sheet: Sheet, name: str) -> Any:
         return encoded(error)
 
 
+def _column(shown: ExactColumn) -> Data:
+    return {"step": str(shown.step), "counts": list(memoryview(shown))}
+
+
+def _numbers(shown: NumberColumn) -> Data:
+    return {"numbers": [str(shown[place]) for place in range(len(shown))]}
+
+
 def _shopping(shown: Shopping[Any]) -> Data:
     return documents.shopping_document(shown.bought_for)
 
@@ -271,6 +281,8 @@ FORMS: dict[type, Callable[[Any], Data]] = {
     Costing: _costing,
     Fact: attributes,
     Shopping: _shopping,
+    ExactColumn: _column,
+    NumberColumn: _numbers,
     Error: _error,
     Basket: _with(basketing.basket_document),
     BasketDish: _with(basketing.dish_document),
