@@ -65,7 +65,7 @@ def recipe_of_json_ld(text: str, file: str, asked: Asked, catalog: Catalog | Non
     laid = catalog or bundled_catalog()
     if asked.region:
         laid = catalog_with(region=asked.region, catalog=laid)
-    lines = reader.readable(reader.lines(), asked, laid)
+    lines = reader.readable(reader.lines(), asked, data, laid)
     data["lines"] = _with_ids(lines)
     if steps := reader.steps():
         data["method"] = steps
@@ -138,19 +138,26 @@ class _Reader:
         return [line._replace(text=self._replace.get(line.text, line.text)) for line in found]
 
     def readable(
-        self, lines: list[_Line], asked: Asked, catalog: Catalog
-    ) -> list[tuple[_Line, WrittenLine]]:
-        """Each line with what it says. One that cannot be read is an error, or in a draft a remark.
+        self, lines: list[_Line], asked: Asked, data: Mapping[str, Any], catalog: Catalog
+    ) -> list[tuple[_Line, str]]:
+        """Each line with the id it would have by itself; a heading has none.
 
-        The hint of the error names the others.
+        One that no recipe could have is an error, whose hint names the others; in a draft it is a
+        remark.
         """
         texts = [line.text for line in lines]
-        read = _core.read_lines(texts, asked.measures, asked.decimal, catalog, make_error)
+        read: list[Any] = [
+            one if isinstance(one, Error) else _id_of(one, text, data, catalog)
+            for one, text in zip(
+                _core.read_lines(texts, asked.measures, asked.decimal, catalog, make_error),
+                texts,
+                strict=True,
+            )
+        ]
         wrong = [place for place, one in enumerate(read) if isinstance(one, Error)]
         if wrong and (not asked.draft or len(wrong) == len(read)):
             raise self._refusal(lines, read, wrong)
-        for place in wrong:
-            self.refused.append(f"not read: {texts[place]} ({read[place].message})")  # type: ignore[union-attr]
+        self.refused += [f"not read: {texts[at]} ({read[at].message})" for at in wrong]
         pairs = zip(lines, read, strict=True)
         return [(line, one) for line, one in pairs if not isinstance(one, Error)]
 
@@ -188,7 +195,7 @@ class _Reader:
             else:
                 yield f"{name}: not taken over"
 
-    def places(self, lines: list[tuple[_Line, WrittenLine]]) -> dict[Path, tuple[int, int]]:
+    def places(self, lines: list[tuple[_Line, str]]) -> dict[Path, tuple[int, int]]:
         """Of the values of the recipe's file."""
         places: dict[Path, tuple[int, int]] = {
             ("lines", place): self._place(line) for place, (line, _) in enumerate(lines)
@@ -211,11 +218,12 @@ class _Reader:
             return
         self._taken.add(key)
         value = self._value(key)
+        base: Path = (self._keys[key],)
         if isinstance(value, dict) and "itemListElement" in value:
-            value = value["itemListElement"]
+            value, base = value["itemListElement"], (*base, "itemListElement")
         is_list = isinstance(value, list)
         for place, one in enumerate(listed(value)):
-            path: Path = (self._keys[key], place) if is_list else (self._keys[key],)
+            path = (*base, place) if is_list else base
             if isinstance(one, dict):
                 one = next((one[key] for key in ("name", "text", "item") if key in one), one)
             if not isinstance(one, str):
@@ -274,12 +282,23 @@ class _Reader:
             yield from inner[1:]
 
 
-def _with_ids(lines: list[tuple[_Line, WrittenLine]]) -> list[Any]:
+def _id_of(read: WrittenLine, text: str, data: Mapping[str, Any], catalog: Catalog) -> str | Error:
+    """The id of the line in a recipe of its own, or why no recipe can have it."""
+    if read.kind != "ingredient":
+        return ""
+    alone = {**data, "lines": [text]}
+    try:
+        made = Library(catalog).made_of(alone, {("lines", 0): (1, 1)}, "", ("", ""))
+    except Error as error:
+        return error
+    return made.lines[0].id
+
+
+def _with_ids(lines: list[tuple[_Line, str]]) -> list[Any]:
     """The lines, those of a food that an earlier one has with an id of their own."""
     counts: dict[str, int] = {}
     told: list[Any] = []
-    for line, read in lines:
-        plain_id = _plain_id(read.food) if read.kind == "ingredient" else ""
+    for line, plain_id in lines:
         count = counts[plain_id] = counts.get(plain_id, 0) + 1
         is_first = count == 1 or not plain_id
         told.append(line.text if is_first else {"id": f"{plain_id}_{count}", "line": line.text})
