@@ -16,10 +16,10 @@ if TYPE_CHECKING:
     from scalepan.csv_document import Columns
 
 # By the format strings of the Arrow C data interface: texts, whole numbers, floats, true and
-# false, nothing, decimals and dates.
-_PLAIN = frozenset("uUcCsSiIlLefgbn")
+# false, decimals and dates.
+_PLAIN = frozenset("uUcCsSiIlLefgb")
 _PLAIN_KINDS = ("d:", "tdD", "tdm")
-_VIEW = "vu"
+_VIEW, _NOTHING = "vu", "n"
 _INDEXES = {"c": "b", "C": "B", "s": "h", "S": "H", "i": "i", "I": "I", "l": "q", "L": "Q"}
 _SHORTEST_APART = 12
 
@@ -59,6 +59,8 @@ def _cells(array: Any, columns: Columns) -> list[object]:
         values = _cells(array.dictionary, columns)
         indexes = memoryview(bytes(array.view().buffer(1))).cast(_INDEXES[kind])  # type: ignore[call-overload]
         return [None if at is None else values[indexes[at]] for at in _there(array)]
+    if kind == _NOTHING:
+        return [None] * int(array.length)
     if kind == _VIEW:
         return _texts_of_views(array)
     if kind in _PLAIN or kind.startswith(_PLAIN_KINDS):
