@@ -165,9 +165,10 @@ class _Reader:
         error, line = read[wrong[0]], lines[wrong[0]]
         row, column = self._place(line)
         hint = f"{error.hint}; " if error.hint else ""
-        hint += f'or have another line read: replace={{"{line.text}": "..."}}'
+        hint += f'or have another line read: replace={{"{_shown(line.text)}": "..."}}'
         if len(wrong) > 1:
-            hint += f"; not read either: {'; '.join(lines[place].text for place in wrong[1:])}"
+            others = "; ".join(_shown(lines[place].text) for place in wrong[1:])
+            hint += f"; not read either: {others}"
         column = column and column + max(error.column, 1) - 1
         file = self._node.source.file
         return make_error(error.code, error.message, hint, file, row, column)
@@ -303,6 +304,10 @@ def _with_ids(lines: list[tuple[_Line, str]]) -> list[Any]:
         is_first = count == 1 or not plain_id
         told.append(line.text if is_first else {"id": f"{plain_id}_{count}", "line": line.text})
     return told
+
+
+def _shown(text: str) -> str:
+    return "".join(c if c.isprintable() else "?" for c in text)
 
 
 def _plain_id(name: str) -> str:

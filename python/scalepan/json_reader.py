@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from fractions import Fraction
-from typing import Any
+from typing import Any, TypeVar
 
 from scalepan import _core
 from scalepan._core import Catalog
@@ -55,6 +55,8 @@ _MADE_FROM = {
 }
 # Reading JSON takes up to eighty times as much memory.
 _MOST = 10_000_000
+
+_Read = TypeVar("_Read")
 _LONGEST_TOLD = 60
 
 
@@ -76,6 +78,7 @@ class _Reader:
     def __init__(self, source: JsonText, catalog: Catalog | None) -> None:
         self._source = source
         self._catalog = catalog
+        self._placed: Error | None = None
 
     def value(self, data: Any, path: Path) -> Any:
         """One object. Raises what ``from_json`` raises."""
@@ -90,16 +93,16 @@ class _Reader:
 
     def made(self, kind: str, data: Mapping[str, Any], path: Path) -> Any:
         """Of its inputs alone; its figures are not looked at."""
-        if kind not in _READ:
-            kinds = "; ".join([*_READ, "list"])
+        if kind not in _READERS:
+            kinds = "; ".join([*_READERS, "list"])
             made_from = _MADE_FROM.get(kind, "the recipe, prices or sheet it came from")
             message = f'"{kind[:_LONGEST_TOLD]}" is no input, so it is not read back'
             hint = f"make it again from {made_from}; what is read: {kinds}"
             raise self._source.error("json.not_read", message, (*path, "type"), hint)
         try:
-            return _READ[kind](self, data, path)
+            return _READERS[kind](self, data, path)
         except Error as error:
-            if error.code.startswith("json."):
+            if error.code.startswith("json.") or error is self._placed:
                 raise
             inside = f"{error.place}: " if error.place else ""
             raise self._source.error(error.code, inside + error.message, path, error.hint) from None
@@ -122,14 +125,13 @@ class _Reader:
 
     def rows(self, data: Any, key: str, path: Path) -> list[dict[str, str]]:
         """Objects whose values are texts."""
-        rows = self.field(data, key, list, path)
-        for at, row in enumerate(rows):
-            for column in row if isinstance(row, dict) else ():
-                self.text(row, column, (*path, key, at))
+        rows = []
+        for at, row in enumerate(self.field(data, key, list, path)):
             if not isinstance(row, dict):
                 message = f"{_told((*path, key, at))} is not an object"
                 raise self._source.error("json.type", message, (*path, key, at))
-        return rows  # type: ignore[no-any-return]
+            rows.append({column: self.text(row, column, (*path, key, at)) for column in row})
+        return rows
 
     def quantity(self, data: Any, key: str, path: Path) -> Any:
         """An amount, or None for null."""
@@ -139,16 +141,19 @@ class _Reader:
 
     def amount(self, data: Any, path: Path) -> Any:
         value, unit = (self.text(data, key, path) for key in ("value", "unit"))
-        try:
-            return _core.quantity(self._number(value, (*path, "value")), unit or None)
-        except Error as error:
-            raise self._source.error(error.code, error.message, path, error.hint) from None
+        number = self._number(value, (*path, "value"))
+        return self._at((*path, "unit"), lambda: _core.quantity(number, unit or None))
 
     def _number(self, text: str, path: Path) -> Fraction:
+        return self._at(path, lambda: _core.number(text))
+
+    def _at(self, path: Path, read: Callable[[], _Read]) -> _Read:
+        """Runs ``read``; its error leaves with the place of the value."""
         try:
-            return _core.parse_formula_number(text) if "/" not in text else _core.number(text)
+            return read()
         except Error as error:
-            raise self._source.error(error.code, error.message, path, error.hint) from None
+            self._placed = self._source.error(error.code, error.message, path, error.hint)
+            raise self._placed from None
 
     # Each kind.
 
@@ -182,9 +187,12 @@ class _Reader:
 
     def _written(self, data: Any, key: str, path: Path) -> list[Any]:
         """The rows as they were written."""
-        listed = self.field(data, key, list, path)
-        rows = [self.field(one, "row", dict, (*path, key, at)) for at, one in enumerate(listed)]
-        return [placed_row(row) for row in self.rows({"rows": rows}, "rows", path)]
+        rows = []
+        for at, one in enumerate(self.field(data, key, list, path)):
+            row = self.field(one, "row", dict, (*path, key, at))
+            texts = {name: self.text(row, name, (*path, key, at, "row")) for name in row}
+            rows.append(placed_row(texts))
+        return rows
 
     def recipe(self, data: Any, path: Path) -> Any:
         texts = self.field(data, "texts", dict, path)
@@ -288,7 +296,7 @@ class _Reader:
             raise self._source.error("json.figure", message, path, hint)
 
 
-_READ: dict[str, Callable[[_Reader, Any, Path], Any]] = {
+_READERS: dict[str, Callable[[_Reader, Any, Path], Any]] = {
     "quantity": _Reader.amount,
     "fact": _Reader.fact,
     "offer": _Reader.offer,
@@ -321,4 +329,4 @@ def _short(value: Any) -> str:
         return f'"{value[:_LONGEST_TOLD]}"'
     if isinstance(value, dict | list):
         return f"{'a list' if isinstance(value, list) else 'an object'} of {len(value)}"
-    return {None: "null", True: "true", False: "false"}.get(value, str(value))
+    return "null" if value is None else str(value).lower()

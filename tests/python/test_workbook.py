@@ -27,7 +27,7 @@ def sheets(path: Path) -> dict[str, list[list[Cell]]]:
     with zipfile.ZipFile(path) as book:
         assert book.testzip() is None
         texts = [
-            # ECMA-376, 22.9.2.19: what looks like an escape is itself escaped.
+            # ECMA-376 (from memory): what looks like an escape is itself escaped.
             "".join(part.text or "" for part in one.iter(f"{MAIN}t")).replace("_x005F_", "_")
             for one in ElementTree.fromstring(book.read("xl/sharedStrings.xml"))
         ]

@@ -72,11 +72,11 @@ def _read(options: argparse.Namespace) -> Any:
     text = read_text(source, MOST_BYTES)
     ending = os.path.splitext(source)[1].lower()
     catalog = read_facts(options.facts) if options.facts else bundled_catalog()
+    if ending == ".toml" and _OF_COSTING.search(text):
+        return parse_costing(text, file=source)
     if ending == ".csv" or (ending == ".toml" and _OF_PRICES.search(text)):
         return parse_prices(text, file=source, measures=options.measures)
     if ending == ".toml":
-        if _OF_COSTING.search(text):
-            return parse_costing(text, file=source)
         return parse_recipe(text, file=source, catalog=catalog)
     if ending == ".json" and _OF_JSON.search(text):
         return exchange.from_json(text, file=source, catalog=catalog)
@@ -125,9 +125,13 @@ def _write_json(shown: Any, target: str) -> None:
 
 def _told(shown: Any) -> str:
     if isinstance(shown, _core.Recipe):
-        return f"{report.title_text(shown)}, {len(shown.lines)} lines"
+        return f"{report.title_text(shown)}, {_count(len(shown.lines), 'line')}"
     if isinstance(shown, _core.PriceBook):
-        return f"a price book of {len(shown)} rows"
+        return f"a price book of {_count(len(shown), 'row')}"
     if isinstance(shown, _core.Costing):
         return f"the costing of {report.title_text(shown.recipe)}"
     return f"a {type(shown).__name__}"
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
