@@ -58,6 +58,7 @@ _MOST = 10_000_000
 
 _Read = TypeVar("_Read")
 _LONGEST_TOLD = 60
+_PARTS_OF_A_MARK = 3
 
 
 def object_of(text: str, file: str, catalog: Catalog | None) -> Any:
@@ -133,6 +134,11 @@ class _Reader:
             rows.append({column: self.text(row, column, (*path, key, at)) for column in row})
         return rows
 
+    def texts(self, data: Any, key: str, path: Path) -> dict[str, str]:
+        """An object whose values are texts."""
+        found = self.field(data, key, dict, path)
+        return {name: self.text(found, name, (*path, key)) for name in found}
+
     def quantity(self, data: Any, key: str, path: Path) -> Any:
         """An amount, or None for null."""
         if isinstance(data, dict) and key in data and data[key] is None:
@@ -189,14 +195,11 @@ class _Reader:
         """The rows as they were written."""
         rows = []
         for at, one in enumerate(self.field(data, key, list, path)):
-            row = self.field(one, "row", dict, (*path, key, at))
-            texts = {name: self.text(row, name, (*path, key, at, "row")) for name in row}
-            rows.append(placed_row(texts))
+            rows.append(placed_row(self.texts(one, "row", (*path, key, at))))
         return rows
 
     def recipe(self, data: Any, path: Path) -> Any:
-        texts = self.field(data, "texts", dict, path)
-        kept = {name: self.text(texts, name, (*path, "texts")) for name in texts}
+        kept = self.texts(data, "texts", path)
         recipe = KeptRecipes(self._catalog or bundled_catalog(), kept)
         sizes = (
             self._number(self.text(data, key, path), (*path, key))
@@ -222,9 +225,8 @@ class _Reader:
             layer = row.get("layer", "own")
             catalog.add_fact([row.get(column, "") for column in FACT_COLUMNS], layer)
         for fact in self.field(data, "preferred", list, path):
-            catalog.prefer(fact)
-        choices = self.field(data, "choices", dict, path)
-        catalog.choose(self.text(data, "region", path), choices)
+            catalog.prefer(str(fact))
+        catalog.choose(self.text(data, "region", path), self.texts(data, "choices", path))
         return catalog
 
     def measure_set(self, data: Any, path: Path) -> Any:
@@ -238,12 +240,16 @@ class _Reader:
             most = self._number(self.text(data, "most", path), (*path, "most"))
         marks = []
         for at, mark in enumerate(self.field(data, "marks", list, path)):
-            each = [self.amount(one, (*path, "marks", at, i)) for i, one in enumerate(mark)]
+            if not isinstance(mark, list) or len(mark) != _PARTS_OF_A_MARK:
+                message = "a mark is not a list of step, from and to"
+                raise self._source.error("json.type", message, (*path, "marks", at))
+            each = (self.amount(one, (*path, "marks", at, i)) for i, one in enumerate(mark))
             marks.append(tuple(each))
         name, plural, source = (
             self.text(data, key, path) for key in ("measure", "plural", "source")
         )
-        return (name, plural, self.quantity(data, "size", path), most, marks, source)
+        size = self.amount(self.field(data, "size", dict, path), (*path, "size"))
+        return (name, plural, size, most, marks, source)
 
     def pan(self, data: Any, path: Path) -> Any:
         length, width, diameter, depth = (
@@ -257,7 +263,10 @@ class _Reader:
         return Pan(name, length, width, diameter, depth, tuple(printed), source)
 
     def _printed(self, data: Any, path: Path) -> PrintedVolume:
-        volume, high = (self.quantity(data, key, path) for key in ("volume", "high"))
+        volume, high = (
+            self.amount(self.field(data, key, dict, path), (*path, key))
+            for key in ("volume", "high")
+        )
         return PrintedVolume(
             volume, high, self.text(data, "filled", path), self.text(data, "source", path)
         )

@@ -177,9 +177,11 @@ def _catalog(shown: Catalog) -> Data:
     rows, under = _rows_of(shown), _rows_of(bundled_catalog())
     known = {fact["fact"]: fact for fact in under["facts"]}
     preferred = [
-        fact["fact"]
+        name
         for fact in rows["facts"]
-        if fact != known.get(fact["fact"]) and fact == {**known.get(fact["fact"], {}), **_OWN}
+        if (name := fact.get("fact", "")) in known
+        and fact != known[name]
+        and fact == {**known[name], **_OWN}
     ]
     under["facts"] = [
         {**fact, **_OWN} if fact["fact"] in preferred else fact for fact in under["facts"]

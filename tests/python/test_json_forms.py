@@ -337,3 +337,28 @@ def test_what_commands_print_is_after_the_schema(
     assert main([*arguments, "--json"]) == 0
     document = json.loads(capsys.readouterr().out)
     assert [error.message for error in VALIDATOR.iter_errors(document)] == []
+
+
+SMALL = [
+    *(quantity("1/3 cup", measures="us"), displayed.fact(), BOOK.offers[0], STOCK, OWN, ZEST),
+    *(scalepan.measure_sets()["scales 5 g"], scalepan.pan("GN 1/1 65")),
+    *(displayed.yield_test().trials[0], [quantity("2 g")]),
+]
+VALUES = st.sampled_from([None, 3, "x", [], {}, True, [3], {"value": "1", "unit": "g"}, "\0", ...])
+
+
+@given(st.sampled_from(SMALL), st.data())
+def test_a_text_with_anything_wrong_is_one_error_of_ours(
+    shown: object, data: st.DataObject
+) -> None:
+    path: list[Any] = []
+    inside = json.loads(to_json(shown))
+    while isinstance(inside, dict | list) and inside and (not path or data.draw(st.booleans())):
+        keys = list(inside) if isinstance(inside, dict) else list(range(len(inside)))
+        path.append(data.draw(st.sampled_from(keys)))
+        inside = inside[path[-1]]
+    try:
+        again = from_json(changed(shown, path, data.draw(VALUES)))
+    except scalepan.Error:
+        return
+    assert type(again) is type(shown)

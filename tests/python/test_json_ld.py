@@ -358,3 +358,27 @@ def test_every_value_is_found_at_its_place(value: object, indent: int | None, pl
     for path, one in expected:
         start = offsets[path] - isinstance(one, str)  # type: ignore[index]
         assert decoder.raw_decode(text, start)[0] == one
+
+
+PAGE_DATA = json.loads(PAGE[PAGE.index("{", PAGE.index("class=")) : PAGE.rindex("</script>")])
+VALUES = st.sampled_from([None, 3, 1.5, "x", "", [], {}, True, [[]], [{}], {"@id": "#cool"}, "\0"])
+
+
+@given(st.data())
+def test_a_page_with_anything_wrong_is_read_or_is_one_error_of_ours(data: st.DataObject) -> None:
+    document = json.loads(json.dumps(PAGE_DATA))
+    inside = document["@graph"]
+    for _ in range(data.draw(st.integers(1, 5))):
+        keys = list(inside) if isinstance(inside, dict) else list(range(len(inside)))
+        key = data.draw(st.sampled_from(keys))
+        if not isinstance(inside[key], dict | list) or not inside[key]:
+            break
+        holder, inside = inside, inside[key]
+    else:
+        inside, key = holder, key
+    inside[key] = data.draw(VALUES)
+    try:
+        made = parse_json_ld(json.dumps(document), measures="us", draft=data.draw(st.booleans()))
+    except scalepan.Error:
+        return
+    assert scalepan.parse_recipe(scalepan.recipe_text(made)).serves == made.serves
