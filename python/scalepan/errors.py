@@ -154,6 +154,8 @@ _CLASSES: dict[str, type[Error]] = {
     "formula": SheetError,
     "panel": SheetError,
     "file": FileError,
+    "frame": FileError,
+    "json": FileError,
     "plot": PlotError,
     "command": CommandError,
 }

@@ -25,6 +25,7 @@ from scalepan.command_line import (
     spending,
     stocking,
     trees,
+    writing,
     yield_documents,
     yielding,
 )
@@ -366,4 +367,5 @@ COMMANDS = {
     "refresh": keeping.refresh_command,
     "sheet": keeping.sheet_command,
     "sheet-difference": keeping.difference_command,
+    "write": writing.write_command,
 }
