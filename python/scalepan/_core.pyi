@@ -215,11 +215,11 @@ class Catalog(_Displayed):
         cautions: Sequence[str],
         /,
     ) -> None:
-        """Names: id, name, plural, usual state, usual size. Raises FoodError (``food.duplicate``)."""
+        """Names: id, name, plural, usual state and size. Raises FoodError (``food.duplicate``)."""
     def add_name(self, name: str, plural: str, region: str, food: str, near: bool, /) -> None:
         """A further name; near: of a close relative. Raises FoodError (``food.unknown``)."""
     def add_fact(self, row: Sequence[str], layer: str, /) -> None:
-        """A row of facts.csv, in its columns' order. Raises FoodError (``fact.value``, ``fact.kind``,
+        """A row in the columns of facts.csv. Raises FoodError (``fact.value``, ``fact.kind``,
         ``fact.stage``, ``fact.duplicate``, ``food.unknown``)."""
     def add_release(
         self,
