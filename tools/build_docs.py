@@ -18,7 +18,7 @@ from docs_site import error_pages, error_texts, pages, reference, sources
 from docs_site.api import ROOT
 
 CONTENTS = {
-    "Start": ["overview", "tutorial", "words"],
+    "Start": ["tutorial", "Overview <overview>", "words"],
     "How to": [*pages.how_to(), "notebooks"],
     "Reference": ["reference/index", "errors/index", "sources", "food_data"],
     "The project": ["how_tested", "changelog", "contributing"],
@@ -74,7 +74,14 @@ def main(site: Path) -> int:
     source = ROOT / "build" / "docs" / "source"
     write_source(source)
     command = [sys.executable, "-m", "sphinx", "--fail-on-warning", "--keep-going", "--quiet"]
-    settings = ["-c", str(ROOT / "docs" / "site"), "-d", str(source.parent / "doctrees"), "-j", "auto"]
+    settings = [
+        "-c",
+        str(ROOT / "docs" / "site"),
+        "-d",
+        str(source.parent / "doctrees"),
+        "-j",
+        "auto",
+    ]
     return subprocess.run([*command, *settings, source, site], check=False).returncode
 
 

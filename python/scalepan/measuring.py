@@ -26,10 +26,17 @@ _UNITS = {"weight": "g", "volume": "mL"}
 
 
 class MeasuredOut(NamedTuple):
-    """An exact amount as measures give it; ``error`` is what they give less the exact amount.
+    """An exact amount as measures give it.
 
-    ``pieces`` counts fills and readings, the largest first; it is empty where all measures are
-    too large, and then ``text`` says so. ``facts`` led from a weight to a volume or back.
+    Attributes:
+        text: ``3 tbsp + 2 tsp``.
+        pieces: how many fills and readings of which measure, the largest first; empty where all
+            measures are too large, and then ``text`` says so.
+        amount: what they give.
+        exact: what was asked for.
+        error: ``amount`` less ``exact``.
+        measures: the name of the set.
+        facts: those that led from a weight to a volume or back.
     """
 
     text: str
@@ -69,7 +76,13 @@ class MeasuredOut(NamedTuple):
 
 
 class MeasuredLine(NamedTuple):
-    """A recipe's line by measures; ``measured`` is None where ``note`` says why it stays."""
+    """A recipe's line by measures.
+
+    Attributes:
+        line: as the recipe has it.
+        measured: None where the line stays as it is.
+        note: why it does; else empty.
+    """
 
     line: Line
     measured: MeasuredOut | None

@@ -53,7 +53,9 @@ def _is_python(one: Example) -> bool:
 
 
 def _lines(*parts: str) -> str:
-    return "\n".join(part.strip("\n") if part != "import scalepan\n" else part for part in parts if part)
+    return "\n".join(
+        part.strip("\n") if part != "import scalepan\n" else part for part in parts if part
+    )
 
 
 def _file(name: str, text: str) -> str:
