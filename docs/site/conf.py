@@ -10,6 +10,7 @@ extensions = ["myst_parser"]
 myst_enable_extensions = ["colon_fence"]
 myst_heading_anchors = 4
 exclude_patterns = ["as_they_are"]
+smartquotes = False
 html_theme = "furo"
 html_title = "Scalepan"
 html_extra_path = ["../../build/docs/source/as_they_are"]

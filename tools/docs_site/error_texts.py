@@ -17,6 +17,7 @@ def page_of(one: Example, shown: Shown, mended: Shown) -> str:
         f"{one.cause} {told}\n",
         *(_file(name, text) for name, text in one.files.items()),
         _code(_lines("import scalepan\n" if _is_python(one) else "", one.before, one.fails)),
+        f"{'It tells' if shown.kind else 'It shows'}:\n",
         _printed(shown.text),
         f"## What to do\n\n{one.repair}\n",
         *(
@@ -25,7 +26,7 @@ def page_of(one: Example, shown: Shown, mended: Shown) -> str:
             if one.files.get(name) != text
         ),
         _code(one.mended) if one.mended != one.fails else "",
-        _printed(mended.text) if mended.text else "",
+        f"It gives:\n\n{_printed(mended.text)}" if mended.text else "",
         f"All errors about the same: [{one.subject}](index.md#{one.subject}).\n",
     ]
     return "\n".join(part for part in parts if part)

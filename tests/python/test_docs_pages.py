@@ -1,0 +1,106 @@
+"""What the pages of the repository show is what happens, and their links lead somewhere."""
+
+from __future__ import annotations
+
+import doctest
+import shlex
+from pathlib import Path
+
+import pytest
+from docs_site.pages import by_hand, how_to, place_of, with_links_of_the_site
+from markdown_pages import (
+    ROOT,
+    Shown,
+    anchors,
+    blocks,
+    commands_shown,
+    files_shown,
+    links,
+    pages,
+)
+from scalepan.command_line.main import main
+
+PAGES = {path.relative_to(ROOT).as_posix(): path for path in pages()}
+# Their commands and files are tested with the examples that they go on from.
+ELSEWHERE = {"README.md", "docs/recipes.md", "docs/buying.md", "docs/printed_pages.md"}
+
+
+@pytest.mark.parametrize("name", sorted(set(PAGES) - ELSEWHERE))
+def test_commands_and_python_of_a_page_do_what_is_shown(
+    name: str,
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    text = PAGES[name].read_text(encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("COLUMNS", "80")
+    for file, content in files_shown(text).items():
+        Path(file).write_text(content, encoding="utf-8")
+    for shown in commands_shown(text):
+        status = main(shlex.split(shown.command))
+        told = capsys.readouterr()
+        assert shown.is_in(told.out + told.err), told.out + told.err
+        assert status == (1 if told.err else 0)
+    code = "\n".join(content for kind, content in blocks(text) if kind == "python")
+    test = doctest.DocTestParser().get_doctest(code, {}, name, name, 0)
+    assert bool(test.examples) == bool(code.strip()), "Python is shown with >>>"
+    assert doctest.DocTestRunner().run(test).failed == 0
+
+
+def test_the_tutorial_costs_a_dish_at_forty() -> None:
+    text = (ROOT / "docs" / "tutorial.md").read_text(encoding="utf-8")
+    assert set(files_shown(text)) == {"broth.toml", "prices.csv", "own.csv"}
+    assert [one.command.split()[0] for one in commands_shown(text)] == [
+        "scale",
+        "cost",
+        "why",
+        "cost",
+    ]
+    # 5 kg of trimmed leeks at 0.44 EP/AP (USDA SR28 11246) are 11.364 kg: 11 x 2.10 + 1.20.
+    assert "24.30" in text
+
+
+@pytest.mark.parametrize(
+    ("printed", "output", "is_in"),
+    [
+        ("a\nb\n", "a\nb\n", True),
+        ("a\n", "a\nb\n", False),
+        ("a\n...\n", "a\nb\n", True),
+        ("...\nb\n", "a\nb\n", True),
+        ("...\nb\n...\n", "a\nb\nc\n", True),
+        ("b\n...\n", "a\nb\n", False),
+        ("...\nb\n...\na\n", "a\nb\n", False),
+    ],
+)
+def test_what_is_left_out_stands_as_points(printed: str, output: str, is_in: bool) -> None:
+    assert Shown("", printed).is_in(output) == is_in
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_links_inside_the_repository_lead_somewhere(name: str) -> None:
+    path = PAGES[name]
+    for link in links(path.read_text(encoding="utf-8")):
+        if link.startswith(("http://", "https://")):
+            continue
+        target, _, anchor = link.partition("#")
+        aim = (path.parent / target).resolve() if target else path
+        assert aim.exists(), link
+        assert aim.is_relative_to(ROOT), link
+        if anchor:
+            assert anchor in anchors(aim.read_text(encoding="utf-8")), link
+
+
+def test_the_site_has_every_page_and_leads_their_links_to_its_own() -> None:
+    assert {path for path in by_hand().values()} == set(PAGES.values())
+    assert {f"{name}.md" for name in how_to()} <= set(by_hand())
+    for place, path in by_hand().items():
+        text = with_links_of_the_site(path.read_text(encoding="utf-8"), path)
+        assert "](../" not in text, place
+    guide = ROOT / "docs" / "costing_sheets.md"
+    led = with_links_of_the_site("[a](sheets.md#what-is-refused) [b](../README.md)", guide)
+    assert led == "[a](sheets.md#what-is-refused) [b](overview.md)"
+    notebook = with_links_of_the_site("[c](notebooks/what_if.ipynb)", guide)
+    assert notebook == '<a href="notebooks/what_if.html">c</a>'
+    with pytest.raises(LookupError, match=r"^the site has no page of Makefile$"):
+        place_of(ROOT / "Makefile")
