@@ -12,7 +12,7 @@ from urllib.parse import unquote, urlsplit
 
 import pytest
 from docs_site.error_pages import examples
-from docs_site.reference import groups
+from docs_site.reference import full_name, groups
 from docs_site.sources import TABLES, publication_of, publications, sources
 from markdown_pages import ROOT
 
@@ -101,8 +101,7 @@ def test_every_code_and_every_name_has_its_place(read: dict[Path, Page], site: P
         assert one.code in "".join(page.text)
     for group in groups():
         page = read[site / "reference" / f"{group.page}.html"]
-        anchors = {f"scalepan.{name.split(':')[-1]}" for name in group.names}
-        assert anchors <= page.anchors
+        assert {full_name(name) for name in group.names} <= page.anchors
     assert "scalepan.Recipe.scale" in read[site / "reference" / "recipes.html"].anchors
 
 

@@ -85,5 +85,5 @@ Raises:
     assert markdown(doc, {"cover.count"}) == (
         "What it gives.\n\n```python\nwith one:\n    indented\n```\n\n"
         "**Args**\n\n- `size`: of one, going on here.\n- `count`: how many.\n\n"
-        "**Raises**\n\n- `PriceError`: [`cover.count`](../errors/cover.count.md), ``no.code``."
+        "**Raises**\n\n- {py:class}`~scalepan.PriceError`: [`cover.count`](../errors/cover.count.md), ``no.code``."
     )

@@ -78,7 +78,10 @@ GROUPS: dict[str, tuple[str, str]] = {
     ),
 }
 MORE = "more"
+PUBLIC_MODULES = {"plots"}
+ERRORS = set(GROUPS["errors"][1].split())
 NO_ENTRIES = {"__version__"}
+CODE = re.compile(r"``([a-z]+\.[a-z_]+)``")
 
 
 @dataclass(frozen=True)
@@ -100,16 +103,27 @@ def groups() -> list[Group]:
 
 def page_of(group: Group, codes: set[str]) -> str:
     """Its page."""
-    parts = [f"# {group.title}\n", "```{py:currentmodule} scalepan\n```\n"]
-    parts += [_entry_text(_named(name), codes) for name in group.names]
+    parts = [f"# {group.title}\n"]
+    for name in group.names:
+        module = full_name(name).rpartition(".")[0] or "None"
+        parts.append(f"```{{py:currentmodule}} {module}\n```\n")
+        parts.append(_entry_text(_named(name), codes))
     return "\n".join(parts)
+
+
+def full_name(name: str) -> str:
+    """As Python has it; of what is only given back, and has no public place, the bare name."""
+    module, _, plain = name.rpartition(":")
+    if not module:
+        return f"scalepan.{plain}"
+    return f"scalepan.{module}.{plain}" if module in PUBLIC_MODULES else plain
 
 
 def index_page(of: list[Group]) -> str:
     """Which name is on which page."""
     rows = "\n".join(
         f"| [{group.title}]({group.page}.md) | "
-        + ", ".join(f"{{py:obj}}`~scalepan.{name.split(':')[-1]}`" for name in group.names)
+        + ", ".join(f"{{py:obj}}`~{full_name(name)}`" for name in group.names)
         + " |"
         for group in of
     )
@@ -172,13 +186,19 @@ def _paragraph(text: str) -> str:
 
 
 def _list(title: str, section: str) -> str:
-    lines = [f"- `{name}`: {what}" for name, what in items(section).items()]
+    """Names of errors lead to their classes, others are code."""
+    lines = []
+    for names, what in items(section).items():
+        shown = [name if name in ERRORS else f"`{name}`" for name in names.split(", ")]
+        lines.append(f"- {', '.join(shown)}: {what}")
     return "\n".join([f"**{title}**\n", *lines])
 
 
 def _linked(text: str, codes: set[str]) -> str:
-    def link(found: re.Match[str]) -> str:
-        code = found[1]
-        return f"[`{code}`](../errors/{code}.md)" if code in codes else found[0]
+    def code(found: re.Match[str]) -> str:
+        return f"[`{found[1]}`](../errors/{found[1]}.md)" if found[1] in codes else found[0]
 
-    return re.sub(r"``([a-z]+\.[a-z_]+)``", link, text)
+    def kind(found: re.Match[str]) -> str:
+        return f"{{py:class}}`~scalepan.{found[0]}`" if found[0] in ERRORS else found[0]
+
+    return re.sub(r"(?<![`\w.])[A-Z]\w*Error\b", kind, re.sub(CODE, code, text))

@@ -62,7 +62,7 @@ def page() -> str:
 
 Every figure that comes with the package names its source: `scalepan why`, `scalepan convert` and
 `Fact.source` tell it. These are the publications, with how many figures each gives. [How the food
-data is made](food_data.md) has the rest; yields and costs of your own come before all of them.
+data is made](food_data.md) has the rest. Facts of your own go before all of them.
 
 | publication | gives | terms |
 |---|---|---|
