@@ -76,6 +76,10 @@ def quantity(amount: Number, unit: str | None = None, measures: str | None = Non
     """A quantity from text (``"1 1/2 cup"``), or from a number and a unit.
 
     ``measures`` (us, metric, imperial, au) says which cup, spoon and pint are meant.
+
+    >>> scalepan.quantity("1 1/2 cup", measures="us").to("mL")
+    Quantity('354.88235475 mL')
+
     Raises MeasureError and NumberError.
     """
 

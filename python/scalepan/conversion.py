@@ -98,6 +98,9 @@ def convert(
     stand in ``beside`` of its fact. To use another one, name it:
     ``catalog=catalog_with(prefer=["carrot.edible.afrs"])``, or lay an own fact over both.
 
+    >>> print(scalepan.convert("1 kg AP", "g EP", food="carrots"))
+    890 g EP
+
     Args:
         amount: a quantity or its text, ``"2 cup"``.
         unit: the unit wanted, ``"g"``, ``"g AP"``, ``"piece"``.

@@ -131,6 +131,9 @@ def measure_out(
     Of two equally near amounts the larger is taken. Of equally short ways the one with the larger
     reading goes first, then the one with more of the larger measure.
 
+    >>> scalepan.measure_out("47/12 tbsp", "us spoons and cups", measures="us").text
+    '3 tbsp + 2 tsp + 1/2 tsp + 1/4 tsp'
+
     Args:
         amount: a weight or a volume, as a quantity or its text, ``"47/12 tbsp"``.
         measures_set: a set or the name of a bundled one (``measure_sets``).

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import doctest
 import inspect
 import re
 
@@ -57,6 +58,20 @@ def test_every_argument_that_is_described_is_one(one: Entry) -> None:
         assert told <= arguments, name
 
 
+EXAMPLES = [(name, doc) for one in ENTRIES for name, doc in docs_of(one) if ">>> " in doc]
+
+
+@pytest.mark.parametrize(("name", "doc"), EXAMPLES, ids=[name for name, _ in EXAMPLES])
+def test_examples_in_docstrings_give_what_they_show(name: str, doc: str) -> None:
+    test = doctest.DocTestParser().get_doctest(doc, {"scalepan": scalepan}, name, name, 0)
+    assert doctest.DocTestRunner().run(test).failed == 0
+
+
+def test_the_main_questions_have_examples() -> None:
+    shown = {name for name, _ in EXAMPLES}
+    assert shown >= {"quantity", "convert", "cover", "loads", "measure_out", "pan_ratio"}
+
+
 @pytest.mark.parametrize("one", ENTRIES, ids=LISTED)
 def test_the_sources_say_what_the_classes_have(one: Entry) -> None:
     found = getattr(scalepan, one.name, None)
@@ -85,5 +100,6 @@ Raises:
     assert markdown(doc, {"cover.count"}) == (
         "What it gives.\n\n```python\nwith one:\n    indented\n```\n\n"
         "**Args**\n\n- `size`: of one, going on here.\n- `count`: how many.\n\n"
-        "**Raises**\n\n- {py:class}`~scalepan.PriceError`: [`cover.count`](../errors/cover.count.md), ``no.code``."
+        "**Raises**\n\n- {py:class}`~scalepan.PriceError`: "
+        "[`cover.count`](../errors/cover.count.md), ``no.code``."
     )

@@ -180,7 +180,7 @@ def markdown(doc: str, codes: set[str]) -> str:
 
 def _paragraph(text: str) -> str:
     """As it is; with lines further in it is an example."""
-    if any(line.startswith("    ") for line in text.splitlines()):
+    if any(line.startswith(("    ", ">>> ")) for line in text.splitlines()):
         return f"```python\n{text}\n```"
     return text
 
