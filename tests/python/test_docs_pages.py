@@ -18,6 +18,7 @@ from markdown_pages import (
     links,
     pages,
 )
+from scalepan.command_line.arguments import parser
 from scalepan.command_line.main import main
 
 PAGES = {path.relative_to(ROOT).as_posix(): path for path in pages()}
@@ -42,10 +43,37 @@ def test_commands_and_python_of_a_page_do_what_is_shown(
         told = capsys.readouterr()
         assert shown.is_in(told.out + told.err), told.out + told.err
         assert status == (1 if told.err else 0)
-    code = "\n".join(content for kind, content in blocks(text) if kind == "python")
-    test = doctest.DocTestParser().get_doctest(code, {}, name, name, 0)
-    assert bool(test.examples) == bool(code.strip()), "Python is shown with >>>"
-    assert doctest.DocTestRunner().run(test).failed == 0
+    run_python([content for kind, content in blocks(text) if kind == "python"], name)
+
+
+def run_python(shown: list[str], name: str) -> None:
+    """Blocks with prompts give what they show; others run, with what the ones before made."""
+    names: dict[str, object] = {}
+    for content in shown:
+        if ">>> " in content:
+            test = doctest.DocTestParser().get_doctest(content, names, name, name, 0)
+            assert doctest.DocTestRunner().run(test, clear_globs=False).failed == 0
+            names = test.globs
+        else:
+            exec(compile(content, name, "exec"), names)
+
+
+def test_a_page_whose_python_is_wrong_is_found() -> None:
+    run_python(["a = 1\n", ">>> a + 1\n2\n"], "page")
+    with pytest.raises(AssertionError):
+        run_python([">>> 1 + 1\n3\n"], "page")
+    with pytest.raises(NameError):
+        run_python(["a + 1\n"], "page")
+
+
+def test_every_command_that_the_readme_lists_is_understood() -> None:
+    text = PAGES["README.md"].read_text(encoding="utf-8")
+    listed = "".join(content for kind, content in blocks(text) if kind == "sh").splitlines()
+    commands = [line.removeprefix("scalepan ") for line in listed if line.startswith("scalepan ")]
+    assert len(commands) == 20
+    for command in commands:
+        asked = parser().parse_args(shlex.split(command))
+        assert asked.command == command.split()[0]
 
 
 def test_the_tutorial_costs_a_dish_at_forty() -> None:
