@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import ast
 import contextlib
+import importlib
 import io
 import json
 import os
@@ -16,7 +17,7 @@ import shlex
 import sys
 import tempfile
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -184,9 +185,16 @@ def _value(code: str, names: dict[str, object]) -> object:
     return eval(compile(ast.Expression(last.value), "<example>", "eval"), names)
 
 
-def _command(line: str) -> Shown:
-    from scalepan.command_line.main import main
+def command_line() -> Callable[[list[str]], int]:
+    """What the command `scalepan` runs, as pyproject.toml names it."""
+    project = _table(ROOT / "pyproject.toml")["project"]
+    module, _, name = project["scripts"]["scalepan"].partition(":")
+    found: Callable[[list[str]], int] = getattr(importlib.import_module(module), name)
+    return found
 
+
+def _command(line: str) -> Shown:
+    main = command_line()
     out, err = io.TextIOWrapper(io.BytesIO()), io.TextIOWrapper(io.BytesIO())
     with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
         status = main(shlex.split(line))
