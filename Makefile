@@ -6,11 +6,12 @@ BUILD_NEEDS := "scikit-build-core>=1.1" "pybind11>=3.1,<4" "cmeel-boost>=1.90" "
 export CMAKE_PREFIX_PATH := $(shell ls -d "$(CURDIR)/$(VENV)"/lib/python3*/site-packages 2>/dev/null | head -1)
 SAY := @printf '\n== %s\n'
 
-.PHONY: help demo test bench bench-rows lint format core-tests asan-tests package clean
+.PHONY: help demo docs test bench bench-rows lint format core-tests asan-tests package clean
 
 help:
 	@echo "make demo    the main job, end to end, on the demo's recipe and prices"
 	@echo "make test    every check: core under sanitizers, Python, lint, types"
+	@echo "make docs    the documentation as a site, in build/docs/site"
 	@echo "make bench   speed against peers, as ratios"
 	@echo "make format  put the sources into shape"
 	@echo "make clean   take away .venv, build and out"
@@ -30,6 +31,12 @@ test: package
 	$(SAY) "Python tests"
 	$(PYTHON) -m pytest -q -n auto --dist loadfile
 	$(MAKE) --no-print-directory lint
+
+docs: package
+	$(PYTHON) -m pip install --quiet --group docs --group plot "anywidget>=0.9"
+	$(SAY) "Building the documentation"
+	$(PYTHON) tools/build_docs.py
+	@echo "build/docs/site/index.html"
 
 bench: package
 	@tools/system_packages.sh libbenchmark-dev libflint-dev libglpk-dev libgmp-dev

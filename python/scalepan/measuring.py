@@ -27,10 +27,17 @@ _UNITS = {"weight": "g", "volume": "mL"}
 
 
 class MeasuredOut(NamedTuple):
-    """An exact amount as measures give it; ``error`` is what they give less the exact amount.
+    """An exact amount as measures give it.
 
-    ``pieces`` counts fills and readings, the largest first; it is empty where all measures are
-    too large, and then ``text`` says so. ``facts`` led from a weight to a volume or back.
+    Attributes:
+        text: ``3 tbsp + 2 tsp``.
+        pieces: how many fills and readings of which measure, the largest first; empty where all
+            measures are too large, and then ``text`` says so.
+        amount: what they give.
+        exact: what was asked for.
+        error: ``amount`` less ``exact``.
+        measures: the name of the set.
+        facts: those that led from a weight to a volume or back.
     """
 
     text: str
@@ -75,7 +82,13 @@ class MeasuredOut(NamedTuple):
 
 
 class MeasuredLine(NamedTuple):
-    """A recipe's line by measures; ``measured`` is None where ``note`` says why it stays."""
+    """A recipe's line by measures.
+
+    Attributes:
+        line: as the recipe has it.
+        measured: None where the line stays as it is.
+        note: why it does; else empty.
+    """
 
     line: Line
     measured: MeasuredOut | None
@@ -123,6 +136,9 @@ def measure_out(
 
     Of two equally near amounts the larger is taken. Of equally short ways the one with the larger
     reading goes first, then the one with more of the larger measure.
+
+    >>> scalepan.measure_out("47/12 tbsp", "us spoons and cups", measures="us").text
+    '3 tbsp + 2 tsp + 1/2 tsp + 1/4 tsp'
 
     Args:
         amount: a weight or a volume, as a quantity or its text, ``"47/12 tbsp"``.

@@ -119,6 +119,9 @@ def pan_ratio(
     each needs a published or own volume. Exact, except by area between a round pan and one that is
     not: pi is rounded half up to 15 decimals there, and ``pan_ratio_error`` bounds the error.
 
+    >>> scalepan.pan_ratio("9 x 13 in", "8 in square")
+    Fraction(117, 64)
+
     Raises:
         MeasureError: ``pan.no_area``, ``pan.no_volume``, ``pan.count``, ``pan.by``, and what
             ``pan`` raises.

@@ -54,6 +54,9 @@ def cash_total(
 
     Only totals are rounded, never the lines of a bill, and only where they are paid in cash.
 
+    >>> print(scalepan.cash_total("20.43 AUD").paid)
+    20.45 AUD
+
     Args:
         bill: such as ``"20.43 AUD"``.
         rounding: which way a tie goes, ``half up``, ``half down``, ``half even``, ...; New Zealand

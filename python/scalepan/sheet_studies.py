@@ -52,7 +52,12 @@ class Sweep:
 
 @dataclass(frozen=True)
 class ValueRange:
-    """One value of an input, or all between two, of which each belongs to them or not."""
+    """One value of an input, or all between two.
+
+    Attributes:
+        low, high: the ends, in the input's unit.
+        with_low, with_high: whether the end belongs to them.
+    """
 
     low: Quantity
     high: Quantity

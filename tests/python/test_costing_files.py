@@ -270,6 +270,13 @@ def test_what_a_file_has_wrong_is_told_with_its_place(old: str, new: str, told: 
     assert str(caught.value) == told
 
 
+def test_an_error_of_a_kept_recipe_stays_a_recipes() -> None:
+    with pytest.raises(scalepan.RecipeError) as caught:
+        scalepan.parse_costing(KEPT.replace("serves = 4", "serves = 0"), file="kept.toml")
+    assert caught.value.code == "recipe.serves"
+    assert caught.value.place == "kept.toml:4:11"
+
+
 HARM = ["", "\0", "}", "'''", '"', "= =", "9" * 30, "[", "\n", "ß"]
 
 
