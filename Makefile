@@ -74,7 +74,8 @@ format: $(VENV)/.tools
 package: $(VENV)/.tools
 	$(SAY) "Building and installing the package (a minute or two the first time)"
 	@rm -rf dist
-	$(PYTHON) -m pip wheel --quiet --no-build-isolation --no-deps --wheel-dir dist .
+	$(PYTHON) tools/lay_out_sdist.py
+	$(PYTHON) -m pip wheel --quiet --no-build-isolation --no-deps --wheel-dir dist build/sdist
 	$(PYTHON) -m pip install --quiet --no-deps --no-index --force-reinstall dist/*.whl
 
 $(VENV)/.tools:
