@@ -63,6 +63,9 @@ lint: $(VENV)/.tools
 	$(VENV)/bin/ruff check .
 	$(VENV)/bin/ruff format --check .
 	$(VENV)/bin/mypy
+	$(VENV)/bin/pyright --pythonpath $(PYTHON)
+	$(VENV)/bin/stubtest scalepan._core --mypy-config-file pyproject.toml \
+		--allowlist tests/typing/not_in_stub.txt --ignore-unused-allowlist
 	git ls-files 'cpp/*.hpp' 'cpp/*.cpp' 'tests/*.hpp' 'tests/*.cpp' | xargs $(VENV)/bin/clang-format --dry-run -Werror
 
 format: $(VENV)/.tools
