@@ -4,7 +4,7 @@ The wheel is made for some Pythons only, but headers are the same for all: so a 
 free-threaded or for newer Pythons is built with them too.
 
     python tools/boost_headers.py build/boost
-    CMAKE_PREFIX_PATH=build/boost pip wheel --no-build-isolation --no-deps .
+    CMAKE_PREFIX_PATH=$PWD/build/boost pip wheel --no-build-isolation --no-deps .
 """
 
 from __future__ import annotations
