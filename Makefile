@@ -71,6 +71,9 @@ lint: $(VENV)/.tools
 	$(VENV)/bin/ruff check .
 	$(VENV)/bin/ruff format --check .
 	$(VENV)/bin/mypy
+	$(VENV)/bin/pyright --pythonpath $(PYTHON)
+	$(VENV)/bin/stubtest scalepan._core --mypy-config-file pyproject.toml \
+		--allowlist tests/typing/not_in_stub.txt --ignore-unused-allowlist
 	git ls-files 'cpp/*.hpp' 'cpp/*.cpp' 'tests/*.hpp' 'tests/*.cpp' | xargs $(VENV)/bin/clang-format --dry-run -Werror
 
 format: $(VENV)/.tools
@@ -82,7 +85,8 @@ format: $(VENV)/.tools
 package: $(VENV)/.tools
 	$(SAY) "Building and installing the package (a minute or two the first time)"
 	@rm -rf dist
-	$(PYTHON) -m pip wheel --quiet --no-build-isolation --no-deps --wheel-dir dist .
+	$(PYTHON) tools/lay_out_sdist.py
+	$(PYTHON) -m pip wheel --quiet --no-build-isolation --no-deps --wheel-dir dist build/sdist
 	$(PYTHON) -m pip install --quiet --no-deps --no-index --force-reinstall dist/*.whl
 
 $(VENV)/.tools:

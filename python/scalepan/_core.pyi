@@ -1,22 +1,36 @@
 """Types of the compiled core; the classes are documented where scalepan re-exports them."""
 
 from collections.abc import Callable, Container, Iterable, Mapping, Sequence, Set
-from decimal import Decimal
 from fractions import Fraction
-from typing import Any, SupportsIndex
+from typing import TYPE_CHECKING, Never, SupportsIndex, overload
 
-from scalepan.costing_files import Refreshed
-from scalepan.errors import Error
-from scalepan.files import PathLike
-from scalepan.sheets import Sheet as LiveSheet
-from scalepan.shopping import Shopping
-
-Number = int | Fraction | Decimal | float | str
-Placed = tuple[str, str, int, int]
+# Low in the order in which cycles of imports are checked: the core stands below all of them.
+if TYPE_CHECKING:
+    from scalepan.costing_files import Refreshed
+    from scalepan.errors import Error
+    from scalepan.files import PathLike
+    from scalepan.sheets import Sheet as LiveSheet
+    from scalepan.shopping import Shopping
+    from scalepan.type_names import (
+        CellInput,
+        CellValue,
+        CostOptions,
+        MeasureRow,
+        Number,
+        Placed,
+        WhyData,
+    )
 
 __version__: str
 
-class _Displayed:
+class _ObjectType(type): ...
+
+class _Object(metaclass=_ObjectType):
+    """What all classes of the core are: only those with a constructor of their own are made."""
+
+    def __init__(self, *args: Never, **kwargs: Never) -> None: ...
+
+class _Displayed(_Object):
     """What a notebook shows; ``scalepan.displays`` adds it to the classes."""
 
     def _repr_mimebundle_(
@@ -75,7 +89,7 @@ class Quantity(_Displayed):
     def __round__(self, places: int | None = None) -> Quantity:
         """Raises MeasureError (``quantity.format``)."""
     def __copy__(self) -> Quantity: ...
-    def __deepcopy__(self, memo: dict[int, Any], /) -> Quantity: ...
+    def __deepcopy__(self, memo: dict[int, object], /) -> Quantity: ...
     def __getstate__(self) -> tuple[Fraction, str]: ...
     def __setstate__(self, state: tuple[Fraction, str], /) -> None: ...
 
@@ -90,7 +104,7 @@ def quantity(amount: Number, unit: str | None = None, measures: str | None = Non
     Raises MeasureError and NumberError.
     """
 
-class NumberColumn:
+class NumberColumn(_Object):
     """Exact numbers in a row, held over one common denominator where that fits machine words."""
 
     def __init__(self, numbers: Iterable[Number]) -> None: ...
@@ -113,11 +127,7 @@ def fixed_text(x: Number, places: SupportsIndex) -> str: ...
 def round_to_multiple(x: Number, step: Number, mode: str) -> tuple[Fraction, Fraction]: ...
 def unit_rows() -> list[tuple[str, str, str, str, Fraction, str]]: ...
 
-MeasureRow = tuple[
-    str, str, Quantity, Number | None, Sequence[tuple[Quantity, Quantity, Quantity]], str
-]
-
-class MeasureSet:
+class MeasureSet(_Object):
     """Measures of a kitchen that are used together, all of weight or all of volume."""
 
     @property
@@ -302,7 +312,7 @@ def convert(
     Quantity,
 ]: ...
 
-class TrialPart:
+class TrialPart(_Object):
     """What came off in one trial, or was lost."""
 
     @property
@@ -324,7 +334,7 @@ class TrialPart:
     def use(self) -> str:
         """What it is good for; or empty."""
 
-class YieldTrial:
+class YieldTrial(_Object):
     """One trial; weights it did not come to are None."""
 
     @property
@@ -361,7 +371,7 @@ class YieldTrial:
     def served(self) -> Quantity | None:
         """A weight served."""
 
-class TrialRatio:
+class TrialRatio(_Object):
     """One ratio over several trials, under both its names, with its spread."""
 
     @property
@@ -380,7 +390,7 @@ class TrialRatio:
     def trials(self) -> int:
         """How many."""
 
-class YieldShare:
+class YieldShare(_Object):
     """What of the weight at one stage remained at another."""
 
     @property
@@ -396,7 +406,7 @@ class YieldShare:
     def loss(self) -> TrialRatio:
         """1 less the share, a plain number: of the weight at ``of``; below 0 where it gained."""
 
-class PartShare:
+class PartShare(_Object):
     """What came off over all trials; a trial without the part counts with none of it."""
 
     @property
@@ -421,7 +431,7 @@ class PartShare:
     def share(self) -> TrialRatio:
         """Plain numbers."""
 
-class StageCost:
+class StageCost(_Object):
     """What the food cost at one stage, all trials with a price together."""
 
     @property
@@ -471,7 +481,7 @@ class StageCost:
     def portion_factor(self, size: Quantity | str) -> Quantity:
         """Portion cost over price: the bought weight that a portion costs as much as."""
 
-class YieldTest:
+class YieldTest(_Object):
     @property
     def food(self) -> str: ...
     @property
@@ -537,7 +547,7 @@ class Offer(_Displayed):
     def deposit(self) -> Quantity:
         """Money, given back."""
 
-class StockItem:
+class StockItem(_Object):
     """An amount on hand."""
 
     @property
@@ -559,7 +569,7 @@ class StockItem:
     def use_by(self) -> str:
         """ISO 8601, or empty."""
 
-class Stock:
+class Stock(_Object):
     """What is on hand, in the order of use."""
 
     @property
@@ -567,7 +577,7 @@ class Stock:
         """In the order of use."""
     def __len__(self) -> int: ...
 
-def make_stock(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> Stock: ...
+def make_stock(rows: Sequence[Mapping[str, Placed]], measures: str) -> Stock: ...
 
 class PriceBook(_Displayed):
     """Offers, by shop and date."""
@@ -582,7 +592,7 @@ class PriceBook(_Displayed):
         """
     def __len__(self) -> int: ...
 
-def make_price_book(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> PriceBook: ...
+def make_price_book(rows: Sequence[Mapping[str, Placed]], measures: str) -> PriceBook: ...
 
 class Cover(_Displayed):
     """Whole packs that meet a need."""
@@ -599,7 +609,7 @@ class Cover(_Displayed):
 
 def cover(need: Quantity, packs: Sequence[tuple[str, Quantity, Quantity]]) -> Cover: ...
 
-class CoverStep:
+class CoverStep(_Object):
     """Needs that one cover meets: those above `after` and up to `upto`."""
 
     @property
@@ -723,7 +733,7 @@ def read_lines(
     measures: str,
     decimal: str,
     catalog: Catalog,
-    make_error: Callable[..., Error],
+    make_error: Callable[[str, str, str, str, int, int], Error],
 ) -> list[WrittenLine | Error]: ...
 
 class Line(_Displayed):
@@ -797,7 +807,7 @@ class Line(_Displayed):
     def told(self) -> str:
         """The line as a cook is told it."""
 
-class MethodStep:
+class MethodStep(_Object):
     """One step of a method, at the recipe's size."""
 
     @property
@@ -937,7 +947,7 @@ class Recipe(_Displayed):
         Raises RecipeError (``recipe.flour``, ``batch.unknown``).
         """
 
-class BaseUse:
+class BaseUse(_Object):
     """One use of a base."""
 
     @property
@@ -1024,7 +1034,7 @@ class ShoppingRow(_Displayed):
     def shops(self) -> list[str]:
         """Where the packs are bought."""
 
-class Breakpoint:
+class Breakpoint(_Object):
     """A number of portions at which the packs of an item change."""
 
     @property
@@ -1040,7 +1050,7 @@ class Breakpoint:
     def packs(self) -> list[tuple[int, str]]:
         """From it on."""
 
-class CountRun:
+class CountRun(_Object):
     """Numbers of portions at equal distances; ``str()`` has them in words."""
 
     @property
@@ -1053,7 +1063,7 @@ class CountRun:
     def every(self) -> Fraction:
         """From one to the next; 0 for a single one."""
 
-class EvenCounts:
+class EvenCounts(_Object):
     """The numbers of portions at which nothing is left of an item's packs."""
 
     @property
@@ -1063,7 +1073,7 @@ class EvenCounts:
     def counts(self) -> list[CountRun]:
         """Ascending, in portions."""
 
-class CheapestCount:
+class CheapestCount(_Object):
     """Where a portion costs least."""
 
     @property
@@ -1076,7 +1086,7 @@ class CheapestCount:
     def counts(self) -> list[CountRun]:
         """All of them."""
 
-class DominatedCounts:
+class DominatedCounts(_Object):
     """Neighbours on a curve that a larger number of portions costs no more than."""
 
     @property
@@ -1092,7 +1102,7 @@ class DominatedCounts:
     def costs(self) -> Fraction:
         """What that one costs."""
 
-class ExactColumn:
+class ExactColumn(_Object):
     """One cost at every point as 64-bit integers, each so many times ``step``.
 
     It has the buffer protocol, so that ``memoryview`` and ``numpy.asarray`` read it without a copy.
@@ -1171,12 +1181,12 @@ class Why(_Displayed):
     @property
     def parts(self) -> list[Why]:
         """What it was made from."""
-    def data(self) -> dict[str, Any]:
+    def data(self) -> WhyData:
         """The tree as dicts with the keys name, figure, how, source and parts."""
     def _tree_html(self) -> str:
         """The tree alone, without the frame and the style of a display."""
 
-class Leftover:
+class Leftover(_Object):
     """What is left of an item after the dish is cooked."""
 
     @property
@@ -1259,7 +1269,7 @@ class Costing(_Displayed):
     def offers(self) -> list[Offer]:
         """The price rows for its lines, those that are left out among them."""
     @property
-    def options(self) -> dict[str, Any]:
+    def options(self) -> CostOptions:
         """What ``scalepan.cost`` was given: strict, taxes, stock and day."""
     @property
     def sheet(self) -> LiveSheet:
@@ -1363,7 +1373,7 @@ def cost(
     day: str,
 ) -> Costing: ...
 
-class DishNeed:
+class DishNeed(_Object):
     """How much of an item is for one dish."""
 
     @property
@@ -1380,7 +1390,7 @@ class BasketRow(ShoppingRow):
     def dishes(self) -> list[DishNeed]:
         """With how much each needs."""
 
-class BasketDish:
+class BasketDish(_Object):
     """A dish of a basket, charged its share of every item by use.
 
     Exactly, always: opening + till = used + thrown + closing; and the dishes come to the basket.
@@ -1510,7 +1520,7 @@ def cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]: ...
 def safety_cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]:
     """Those without the allergens."""
 
-class LabelItem:
+class LabelItem(_Object):
     """One ingredient: all lines of one food together, or a base with its own ingredients."""
 
     @property
@@ -1563,7 +1573,7 @@ def label(recipe: Recipe) -> Label:
 
 def caution_footing() -> str: ...
 
-class CashTotal:
+class CashTotal(_Object):
     """A bill as cash pays it."""
 
     @property
@@ -1624,7 +1634,7 @@ def price_for_share(
     food_cost: Quantity, share: Number, tax: Number, ending: Number | None, step: Number
 ) -> PriceFound: ...
 
-class WithinSpend:
+class WithinSpend(_Object):
     """The most whole portions within a spend."""
 
     @property
@@ -1637,7 +1647,7 @@ class WithinSpend:
     def till_next(self) -> Quantity:
         """Of one portion more, above the spend."""
 
-class LeastSpend:
+class LeastSpend(_Object):
     """What a number of portions takes at the till, and how far the same till goes."""
 
     @property
@@ -1653,7 +1663,7 @@ class LeastSpend:
     def till_next(self) -> Quantity | None:
         """Of one portion more than those; None where none up to a million takes more."""
 
-class PackPrice:
+class PackPrice(_Object):
     """One pack of an item, beside all others it can be bought in."""
 
     @property
@@ -1687,7 +1697,7 @@ class PackPrice:
     def by_size(self) -> Quantity | None:
         """The price at which it costs as much for what it holds as the best other pack."""
 
-class BreakEven:
+class BreakEven(_Object):
     """The price at which a pack becomes the better buy for a need."""
 
     @property
@@ -1746,7 +1756,7 @@ class Swap(_Displayed):
     def allergens_unknown(self) -> list[str]:
         """New foods that the catalogue does not have: check the pack."""
 
-class MakeOrBuy:
+class MakeOrBuy(_Object):
     """A base of a dish made, beside an item bought ready in its place."""
 
     @property
@@ -1798,7 +1808,7 @@ class MakeOrBuy:
     def unpriced_bought(self) -> list[str]:
         """The item, where it has no price."""
 
-class Driver:
+class Driver(_Object):
     """What one item bears, and what more of it would add."""
 
     @property
@@ -1835,21 +1845,21 @@ class Interval(_Displayed):
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-class Text:
+class Text(_Object):
     """A text as the value of a cell, where a bare str is an amount."""
 
     def __init__(self, written: str) -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-class Formula:
+class Formula(_Object):
     """A formula of one row's own, where a value could stand; it names cells in full."""
 
     def __init__(self, text: str) -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-class Thing:
+class Thing(_Object):
     """A food, a recipe, offers or packs: what a cell of a costing's sheet holds beside figures.
 
     It may be set in another cell of its kind: the offers of other prices, say.
@@ -1861,11 +1871,7 @@ class Thing:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-# What a cell can be given. A str is an amount as written: ``"5 kg EP"``.
-CellInput = Number | Quantity | bool | Interval | Text | Thing
-CellValue = Quantity | bool | Interval | str
-
-class _Verbs:
+class _Verbs(_Object):
     """What changes a sheet. A verb of a ``Sheet`` makes the change at once, or refuses it and
     leaves the sheet as it was; one of ``Changes`` notes it, and ``Sheet.apply`` may refuse it."""
 
@@ -1955,7 +1961,7 @@ class Changes(_Verbs):
     def __len__(self) -> int: ...
     def extend(self, others: Changes) -> None:
         """Adds other changes behind these."""
-    def listed(self) -> list[tuple[str, dict[str, Any]]]:
+    def listed(self) -> list[tuple[str, dict[str, object]]]:
         """Each as its verb and what that is given, by the names of its arguments."""
     def singly(self) -> list[Changes]:
         """Each on its own."""
@@ -1965,7 +1971,7 @@ class Changes(_Verbs):
         Raises SheetError (``sheet.cycle``) where some build on each other.
         """
 
-class SweptCell:
+class SweptCell(_Object):
     """What one cell comes out as, point by point."""
 
     @property
@@ -1997,7 +2003,10 @@ class Sheet(_Verbs, _Displayed):
     refused leaves the sheet as it was. Any number of threads may read while one changes.
     """
 
-    def __init__(self, costing: Costing = ...) -> None: ...
+    @overload
+    def __init__(self) -> None: ...
+    @overload
+    def __init__(self, costing: Costing) -> None: ...
     def apply(self, changes: Changes) -> None:
         """Makes all changes in their order, or none. Raises what their verbs raise."""
     def restore(self, changes: Changes) -> None:

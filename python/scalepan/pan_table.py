@@ -30,8 +30,8 @@ if TYPE_CHECKING:
 
     from scalepan._core import Quantity
     from scalepan.files import PathLike
+    from scalepan.type_names import Placed
 
-    Placed = tuple[str, str, int, int]
     Row = Mapping[str, Placed]
     Number = int | Fraction | str
 

@@ -11,7 +11,7 @@ from scalepan import _core
 from scalepan._core import CashTotal, PriceFound, Quantity, Selling
 
 if TYPE_CHECKING:
-    from scalepan._core import Number
+    from scalepan.type_names import Number
 
 
 def selling_price(
