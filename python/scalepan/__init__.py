@@ -97,6 +97,7 @@ from scalepan.measuring import (
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.panels import panel
+from scalepan.pickles import keep_core_classes
 from scalepan.prices import parse_prices, parse_stock, read_prices, read_stock
 from scalepan.printing import PrintedPages, costing_page, kitchen_page, printed_pages, shopping_page
 from scalepan.recipes import parse_recipe, read_recipe
@@ -109,6 +110,7 @@ from scalepan.usda import read_usda_sr
 from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
 
 display_core_classes()
+keep_core_classes()
 
 __all__ = [
     "BaseUse",

@@ -37,6 +37,12 @@ class Error(Exception):
 
     _repr_mimebundle_ = repr_mimebundle
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Error) and (type(self), self.args) == (type(other), other.args)
+
+    def __hash__(self) -> int:
+        return hash((type(self), self.args))
+
     @property
     def place(self) -> str:
         """``pot.toml:4:10``, ``leeks.buy``, ``leeks.buy:15`` in its formula, or empty."""
@@ -84,7 +90,7 @@ class SheetError(Error):
 
 
 class FileError(Error):
-    """Files that cannot be read."""
+    """Files and pickles that cannot be read."""
 
 
 class PlotError(Error):
@@ -126,6 +132,7 @@ _CLASSES: dict[str, type[Error]] = {
     "formula": SheetError,
     "panel": SheetError,
     "file": FileError,
+    "pickle": FileError,
     "plot": PlotError,
 }
 
