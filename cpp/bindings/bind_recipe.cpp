@@ -115,10 +115,7 @@ struct StepView {
 
 void pass(Archive& archive, LineView& view) {
   pass(archive, view.recipe);
-  auto own = std::make_shared<Line>();
-  if (!archive.reads()) *own = *view.own;
-  pass(archive, *own);
-  view.own = std::move(own);
+  pass_own(archive, view.own);
 }
 
 struct StepState {

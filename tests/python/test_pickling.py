@@ -136,10 +136,10 @@ def test_a_change_of_a_costing_makes_it_another() -> None:
     assert costing != twin
     changed = pickle.loads(pickle.dumps(costing))
     assert changed == costing
-    assert changed.borne == costing.borne != twin.borne
+    assert changed.used == costing.used != twin.used
     assert changed.why("leeks.buy") == costing.why("leeks.buy")
     changed.release("leeks.edible")
-    assert changed.borne == twin.borne
+    assert changed.used == twin.used
 
 
 def test_a_costing_that_came_back_answers_as_before() -> None:
@@ -159,7 +159,7 @@ def test_a_curve_of_changed_figures_stays_as_it_was_made() -> None:
     curve = costing.curve([4, 40])
     costing.release("leeks.edible")
     twin = pickle.loads(pickle.dumps(curve))
-    assert twin.borne == curve.borne != costing.curve([4, 40]).borne
+    assert twin.used == curve.used != costing.curve([4, 40]).used
     assert (twin.kernel, twin.currency, twin.unpriced) == (
         curve.kernel,
         curve.currency,
