@@ -13,6 +13,7 @@ PYBIND11_MODULE(SCALEPAN_MODULE, m, py::mod_gil_not_used(),
   m.doc() = "The exact core of Scalepan.";
   m.attr("__version__") = SCALEPAN_VERSION;
   scalepan::bindings::bind_errors(m);
+  scalepan::bindings::bind_kept(m);
   scalepan::bindings::bind_exact(m);
   scalepan::bindings::bind_measure(m);
   scalepan::bindings::bind_loads(m);

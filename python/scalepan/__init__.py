@@ -111,6 +111,7 @@ from scalepan.measuring import (
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.panels import panel
+from scalepan.pickles import keep_core_classes
 from scalepan.prices import (
     parse_prices,
     parse_stock,
@@ -139,6 +140,7 @@ from scalepan.wrong_arguments import (
 from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
 
 display_core_classes()
+keep_core_classes()
 explain_core_methods()
 for _kind in Sheet.__mro__[:2]:
     explain_methods(_kind)

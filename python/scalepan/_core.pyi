@@ -284,6 +284,14 @@ class Catalog(_Displayed):
         """What ``choose`` took."""
     def nearest(self, name: str, /) -> list[str]:
         """At most three known names near a misspelt one."""
+    def name_base(self, name: str, /) -> None:
+        """Names what it holds now: copies that are changed are pickled as that and the changes."""
+    @property
+    def base(self) -> str:
+        """That name and a number by which other contents are noticed; empty without a base."""
+    @property
+    def is_base(self) -> bool:
+        """Whether it has a base and is as this was."""
     @property
     def food_count(self) -> int:
         """Of all layers."""
@@ -1293,6 +1301,9 @@ class Costing(_Displayed):
         """
     def release(self, name: str) -> None:
         """Takes an override back. Raises SheetError (``sheet.unknown``, ``sheet.released``)."""
+    @property
+    def is_changed(self) -> bool:
+        """Whether a figure of its sheet may be another than recipe and prices give."""
     def text(self) -> str:
         """The text of the costing's file: recipe, facts and prices it goes by, and its changes.
 
@@ -1995,6 +2006,12 @@ class SweptCell(_Object):
         """
     def __len__(self) -> int: ...
     def __getitem__(self, point: int) -> Quantity | bool | Interval | str | Exception: ...
+
+def twin(costing: Costing) -> Costing:
+    """Another object of the same costing, with the same live sheet."""
+
+def restored(name: str, state: bytes, beside: tuple[object, ...]) -> Any:
+    """As ``scalepan.pickles.restored``."""
 
 class Sheet(_Verbs, _Displayed):
     """Named cells, of which some are given and some follow by formulas.

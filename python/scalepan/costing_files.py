@@ -97,10 +97,13 @@ def costing_text(costing: Costing) -> str:
             text = _text_with(costing, catalog)
             if _is_same(costing_of(text, ""), costing):
                 return text
-    message = "what was written is not read back as it is"
-    raise CostError(
-        "cost.kept", message, "keep the recipe, the prices and the changes by themselves"
-    )
+    raise _not_kept()
+
+
+def expect_same_figures(kept: Costing, costing: Costing) -> None:
+    """Raises CostError (``cost.kept``) where the kept costing is another than it was."""
+    if not _is_same(kept, costing):
+        raise _not_kept()
 
 
 def costing_of(text: str, file: str) -> Costing:
@@ -161,6 +164,13 @@ def _changes(plain: Costing, costing: Costing) -> Changes:
             message = f"{given['name']} was given {value.kind}, which a file cannot hold"
             raise CostError("cost.kept", message, "cost the recipe by other prices or facts")
     return changes
+
+
+def _not_kept() -> CostError:
+    message = "what was written is not read back as it is"
+    return CostError(
+        "cost.kept", message, "keep the recipe, the prices and the changes by themselves"
+    )
 
 
 def _is_same(one: Costing, other: Costing) -> bool:

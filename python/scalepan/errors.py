@@ -47,6 +47,12 @@ class Error(Exception):
 
     _repr_mimebundle_ = repr_mimebundle
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Error) and (type(self), self.args) == (type(other), other.args)
+
+    def __hash__(self) -> int:
+        return hash((type(self), self.args))
+
     @property
     def _render_traceback_(self) -> Callable[[], list[str]]:
         """What IPython asks an error for; where there is none it shows the whole traceback."""
@@ -107,7 +113,7 @@ class SheetError(Error):
 
 
 class FileError(Error):
-    """Files that cannot be read."""
+    """Files and pickles that cannot be read."""
 
 
 class PlotError(Error):
@@ -156,6 +162,7 @@ _CLASSES: dict[str, type[Error]] = {
     "file": FileError,
     "frame": FileError,
     "json": FileError,
+    "pickle": FileError,
     "plot": PlotError,
     "command": CommandError,
 }

@@ -66,6 +66,27 @@ def bundled_catalog() -> Catalog:
     for row in _rows("words.csv"):
         fact = ["word." + row["word"], "", "word", "", row["word"], "AP", "any", row["value"]]
         catalog.add_fact([*fact, row["low"], row["high"], row["source"]], "convention")
+    catalog.name_base("bundled")
+    return catalog
+
+
+@cache
+def _untouched_catalog() -> Catalog:
+    return bundled_catalog.__wrapped__()
+
+
+def base_catalog(name: str) -> Catalog:
+    """The bundled catalogue as it came with the package, for what was kept beside it.
+
+    Raises:
+        FileError: ``pickle.catalog`` for the name of other bundled data than these.
+    """
+    catalog = bundled_catalog() if bundled_catalog().is_base else _untouched_catalog()
+    if catalog.base != name:
+        from scalepan.errors import make_error
+
+        message = f"the pickle goes by the facts {name}, and there are {catalog.base}"
+        raise make_error("pickle.catalog", message, "read it where the same version is installed")
     return catalog
 
 

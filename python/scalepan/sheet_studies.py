@@ -44,6 +44,11 @@ class Sweep:
     def __iter__(self) -> Iterator[SweptCell]:
         return iter(self._cells.values())
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sweep) and vars(self) == vars(other)
+
+    __hash__ = None  # type: ignore[assignment]  # of lists
+
     _repr_mimebundle_ = repr_mimebundle
 
     def __repr__(self) -> str:
