@@ -30,7 +30,7 @@ def test_a_function_is_asked_for_any_need() -> None:
     huge = function.at(scalepan.quantity(f"{10**30} g"))
     assert huge.packs == [(2 * 10**27, "500 g")]
     assert huge.price.value == 2 * 10**27
-    assert str(function) == "<CoverFunction, steps in words>"
+    assert repr(function) == "<CoverFunction, steps in words>"
 
 
 def test_its_steps_say_where_the_packs_change() -> None:

@@ -142,7 +142,7 @@ def test_bases_come_first_with_their_amounts_and_method() -> None:
     )
     # 3/5 of 540 g are 324 g for 6 portions and 2.16 kg for 40: 4 times the base, 24 portions.
     assert plain(rest).startswith(
-        "White sauce, 2.16 kg, 4 batches 2.16 kg for white_sauce. Tested at 6; 24 is computed."
+        "White sauce, 2.16 kg, 4 batches 2.16 kg for white sauce. Tested at 6; 24 is computed."
     )
     assert rest.index("2 L whole milk") < rest.index("Boil the milk. 8 min.")
     assert rest.index("Boil the milk. 8 min.") < rest.index("kg leeks, trimmed and sliced")

@@ -163,8 +163,8 @@ def test_variants_that_fail_and_totals_at_least_are_told() -> None:
     eggs = items(30)["eggs"][2] / 5
     assert labels(axes) == [
         ("till", ""),
-        ("as it is", f"at least {float(least):g} GBP"),
-        ("none", f"at least {float(least):g} GBP"),
+        ("as it is", f"at least {float(least):.2f} GBP"),
+        ("none", f"at least {float(least):.2f} GBP"),
         ("a_guest", ""),
         ("as it is", f"{float(eggs):g} GBP"),
         ("none", "failed: a_guest:11: division by zero"),
