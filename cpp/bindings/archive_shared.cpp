@@ -7,17 +7,26 @@ namespace scalepan::bindings {
 
 namespace {
 
-/// Catalogues that were read and are still held, by the bytes they were read from.
+/// Catalogues that were read and are still held, by the bytes they were read from. Its lock is
+/// never held while one is made, which may wait for the interpreter's.
 class CatalogsHeld {
  public:
-  template <typename Make>
-  std::shared_ptr<const Catalog> get(const std::string& bytes, Make make) {
+  /// Null where there is none.
+  std::shared_ptr<const Catalog> get(const std::string& bytes) {
+    const std::lock_guard lock(mutex_);
+    const auto found = held_.find(bytes);
+    return found == held_.end() ? nullptr : found->second.lock();
+  }
+
+  /// The one that was there first.
+  std::shared_ptr<const Catalog> keep(const std::string& bytes,
+                                      std::shared_ptr<const Catalog> made) {
     const std::lock_guard lock(mutex_);
     std::erase_if(held_, [](const auto& one) { return one.second.expired(); });
     std::weak_ptr<const Catalog>& held = held_[bytes];
-    auto catalog = held.lock();
-    if (catalog == nullptr) held = catalog = make();
-    return catalog;
+    if (auto first = held.lock()) return first;
+    held = made;
+    return made;
   }
 
  private:
@@ -68,7 +77,7 @@ std::shared_ptr<const Catalog> catalog_of(CatalogState state, Beside& beside) {
 }
 
 std::string digest_of(const Catalog& catalog) {
-  CatalogState state{{}, catalog.changes()};
+  CatalogState state = state_of(catalog);
   NoneBeside none;
   Archive archive(Purpose::keeping, none);
   pass(archive, state);
@@ -107,13 +116,16 @@ void pass(Archive& archive, std::shared_ptr<const Catalog>& value) {
   archive.text(bytes);
   if (!archive.reads()) return;
   static CatalogsHeld held;
-  value = held.get(bytes, [&] {
-    Archive inner(bytes, archive.beside());
-    CatalogState state;
-    pass(inner, state);
-    inner.expect_end();
-    return catalog_of(std::move(state), archive.beside());
-  });
+  value = held.get(bytes);
+  if (value != nullptr) return;
+  Archive inner(bytes, archive.beside());
+  CatalogState state;
+  pass(inner, state);
+  inner.expect_end();
+  // A base may be changed by who else has it: it is asked for anew each time.
+  const bool is_base = state.changes.empty();
+  value = catalog_of(std::move(state), archive.beside());
+  if (!is_base) value = held.keep(bytes, std::move(value));
 }
 
 }  // namespace scalepan::bindings

@@ -207,6 +207,30 @@ def test_an_own_catalogue_is_kept_as_what_it_adds() -> None:
     assert twin != catalog
 
 
+def test_a_bundled_catalogue_that_was_changed_is_kept_as_changed() -> None:
+    dish = pickle.dumps(kept.recipe(ONE))
+    program = """
+import pickle, sys, scalepan
+bundled = scalepan.bundled_catalog()
+name = bundled.base
+bundled.add_fact(["own.leek", "leek", "edible", "", "", "AP", "EP", "0.5 EP/AP", "", "", ""], "own")
+dish = pickle.loads(sys.stdin.buffer.read())
+print(dish.catalog.base == name, dish.catalog.facts("leek")[0].id)
+twin = pickle.loads(pickle.dumps(bundled))
+print(twin == bundled, twin is bundled, twin.facts("leek")[0].id)
+"""
+    ran = subprocess.run([sys.executable, "-c", program], input=dish, capture_output=True)
+    leek = scalepan.bundled_catalog().facts("leek")[0].id
+    assert ran.stdout.decode().splitlines() == [f"True {leek}", "True False own.leek"]
+
+
+def test_a_recipe_comes_back_with_the_catalogue_it_was_read_by() -> None:
+    dish = kept.recipe(ONE)
+    twin = pickle.loads(pickle.dumps(dish))
+    assert twin.catalog == dish.catalog
+    assert twin.catalog.choices == ("GB", {})
+
+
 def test_a_catalogue_of_rows_alone_is_kept_whole() -> None:
     part = scalepan.bundled_catalog().part({"leek", "carrot"})
     twin = pickle.loads(pickle.dumps(part))
