@@ -91,6 +91,10 @@ class PlotError(Error):
     """Plots that cannot be drawn."""
 
 
+class CommandError(Error):
+    """Command lines that are wrong, and what stops a command beside its input."""
+
+
 _CLASSES: dict[str, type[Error]] = {
     "number": NumberError,
     "unit": MeasureError,
@@ -127,6 +131,7 @@ _CLASSES: dict[str, type[Error]] = {
     "panel": SheetError,
     "file": FileError,
     "plot": PlotError,
+    "command": CommandError,
 }
 
 

@@ -44,14 +44,22 @@ def read_text(path: PathLike, most: int = MOST_BYTES) -> str:
     Raises:
         FileError: ``file.unreadable``, ``file.too_large`` or ``file.encoding``.
     """
-    data = read_bytes(path, most)
+    return decoded(read_bytes(path, most), str(path))
+
+
+def decoded(data: bytes, name: str) -> str:
+    """The text of UTF-8 bytes; ``name`` is the one that errors show.
+
+    Raises:
+        FileError: ``file.encoding``.
+    """
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as problem:
         line = data.count(b"\n", 0, problem.start) + 1
         message = f"byte {problem.start + 1} is not UTF-8"
         hint = "save the file as UTF-8"
-        raise make_error("file.encoding", message, hint, str(path), line) from None
+        raise make_error("file.encoding", message, hint, name, line) from None
 
 
 def write_whole(path: PathLike, text: str) -> None:

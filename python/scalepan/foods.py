@@ -192,6 +192,12 @@ def _add_own_fact(catalog: Catalog, row: dict[str, str]) -> None:
     catalog.add_fact([whole[column] for column in FACT_COLUMNS], "own")
 
 
+def lay_row(catalog: Catalog, table: str, row: dict[str, str]) -> None:
+    """Lays one row of an own table over a catalogue: of ``food``, ``name`` or ``fact``."""
+    add = {"food": _add_own_food, "name": _add_own_name, "fact": _add_own_fact}
+    add[table](catalog, row)
+
+
 def add_food_row(catalog: Catalog, row: Mapping[str, str]) -> None:
     """Adds a row with all of ``FOOD_COLUMNS``. Raises FoodError (``food.duplicate``)."""
     catalog.add_food(

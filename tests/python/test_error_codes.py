@@ -8,7 +8,7 @@ import pickle
 import pytest
 import scalepan
 from error_codes import codes
-from scalepan.errors import make_error
+from scalepan.errors import CommandError, make_error
 
 CODES = codes()
 
@@ -47,6 +47,7 @@ def test_every_code_has_a_class_of_its_subject(code: str) -> None:
 @pytest.mark.parametrize(
     "kind",
     [
+        CommandError,
         scalepan.CostError,
         scalepan.FileError,
         scalepan.FoodError,

@@ -4,5 +4,5 @@ from __future__ import annotations
 
 from typing import Any
 
-# A document for --json, and the lines of text that stand for it otherwise.
-Output = tuple[dict[str, Any], list[str]]
+# A document for --json, the lines of text that stand for it otherwise, and if need be the status.
+Output = tuple[dict[str, Any], list[str]] | tuple[dict[str, Any], list[str], int]

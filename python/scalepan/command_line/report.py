@@ -22,7 +22,7 @@ from scalepan.command_line.tables import wrapped
 from scalepan.errors import Error
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Callable, Iterable, Sequence
 
     from scalepan._core import Basket, Costing, Line, MadeBase, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
@@ -361,11 +361,11 @@ def price_head(money: Quantity) -> str:
     return "price" if money.unit == "XXX" else money.unit
 
 
-def error_lines(error: Error) -> list[str]:
-    """Place, message and code; the hint below."""
+def error_lines(error: Error, paint: Callable[[str, str], str] = lambda text, _: text) -> list[str]:
+    """Place, message and code; the hint below. ``paint`` is given a text and what it is."""
     place = f"{error.place}: " if error.place else ""
-    hint = [f"  {error.hint}"] if error.hint else []
-    return [f"{place}{error.message} [{error.code}]", *hint]
+    hint = [paint(f"  {error.hint}", "hint")] if error.hint else []
+    return [f"{place}{error.message} {paint(f'[{error.code}]', 'code')}", *hint]
 
 
 def in_currency(currency: str) -> str:
