@@ -144,6 +144,7 @@ def run(example: Example, mended: bool = False) -> Shown:
         for name, text in (example.mended_files if mended else example.files).items():
             Path(name).write_text(text, encoding="utf-8")
         if code.startswith(COMMAND):
+            exec(example.before, {})
             return _command(code.removeprefix(COMMAND))
         return _python(example.before, code)
 
@@ -194,21 +195,26 @@ def command_line() -> Callable[[list[str]], int]:
 
 
 def _command(line: str) -> Shown:
-    main = command_line()
-    out, err = io.TextIOWrapper(io.BytesIO()), io.TextIOWrapper(io.BytesIO())
-    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
-        status = main(shlex.split(line))
-    printed = _text(err) if status else _text(out)
+    words = shlex.split(line)
+    status, printed = _printed(words)
     if not status:
         return Shown(_cut(printed))
-    told = io.TextIOWrapper(io.BytesIO())
-    with contextlib.redirect_stdout(told), contextlib.redirect_stderr(told):
-        main([*shlex.split(line), "--json"])
-    found = re.search(r'"code": "([a-z_.]+)"', _text(told))
+    found = re.search(r'"code": "([a-z_.]+)"', _printed([*words, "--json"])[1])
     from scalepan.errors import make_error
 
     code = found[1] if found else ""
     return Shown(printed.rstrip(), code, type(make_error(code, "")).__name__)
+
+
+def _printed(words: list[str]) -> tuple[object, str]:
+    """The exit status, and what was printed, or told on standard error."""
+    out, err = io.TextIOWrapper(io.BytesIO()), io.TextIOWrapper(io.BytesIO())
+    with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
+        try:
+            status: object = command_line()(words)
+        except SystemExit as end:  # of a command line that is wrong
+            status = end.code
+    return status, _text(err if status else out)
 
 
 def _text(stream: io.TextIOWrapper) -> str:

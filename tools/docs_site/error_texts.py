@@ -16,7 +16,7 @@ def page_of(one: Example, shown: Shown, mended: Shown) -> str:
         f"---\norphan: true\n---\n\n# `{one.code}`\n",
         f"{one.cause} {told}\n",
         *(_file(name, text) for name, text in one.files.items()),
-        _code(_lines("import scalepan\n" if _is_python(one) else "", one.before, one.fails)),
+        *_example(one),
         f"{'It tells' if shown.kind else 'It shows'}:\n",
         _printed(shown.text),
         f"## What to do\n\n{one.repair}\n",
@@ -49,14 +49,12 @@ def index_page(of: list[Example], about: dict[str, str]) -> str:
     return "\n\n".join(parts) + "\n"
 
 
-def _is_python(one: Example) -> bool:
-    return not one.fails.startswith(COMMAND)
-
-
-def _lines(*parts: str) -> str:
-    return "\n".join(
-        part.strip("\n") if part != "import scalepan\n" else part for part in parts if part
-    )
+def _example(one: Example) -> list[str]:
+    """What runs first and the example: of Python one block."""
+    if one.fails.startswith(COMMAND):
+        return [_code(one.before), _code(one.fails)] if one.before else [_code(one.fails)]
+    parts = ["import scalepan\n", one.before, one.fails]
+    return [_code("\n".join(part for part in parts if part))]
 
 
 def _file(name: str, text: str) -> str:
