@@ -24,6 +24,7 @@ demo: package
 
 test: package
 	@tools/system_packages.sh catch2 libgmp-dev
+	@tools/system_packages.sh chromium || echo "The tests in a browser are skipped"
 	@tools/fetch_usda_release.sh
 	$(PYTHON) -m pip install --quiet --group test --group lint --group plot
 	$(MAKE) --no-print-directory asan-tests

@@ -90,7 +90,7 @@ void bind_why(py::module_& m) {
       .def_readonly("source", &Why::source)
       .def_readonly("parts", &Why::parts)
       .def("__str__", [](const Why& why) { return text_of(why); })
-      .def("_repr_html_", &html_of)
+      .def("_tree_html", &html_of)
       .def("data", &data_of);
 }
 

@@ -71,6 +71,7 @@ from scalepan.costs import ShopCosting, by_shop, cost, parse_costing, read_costi
 from scalepan.covers import Purchase, break_even, cover, cover_function
 from scalepan.displays import display_core_classes
 from scalepan.errors import (
+    ArgumentError,
     CostError,
     Error,
     FileError,
@@ -81,6 +82,19 @@ from scalepan.errors import (
     PriceError,
     RecipeError,
     SheetError,
+)
+from scalepan.exchange import (
+    frame,
+    from_json,
+    json_ld,
+    parse_json_ld,
+    read_json_ld,
+    recipe,
+    recipe_text,
+    to_json,
+    write_json_ld,
+    write_recipe,
+    write_xlsx,
 )
 from scalepan.foods import bundled_catalog, catalog_with, read_facts
 from scalepan.hand_over import hand_over
@@ -97,7 +111,18 @@ from scalepan.measuring import (
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.panels import panel
-from scalepan.prices import parse_prices, parse_stock, read_prices, read_stock
+from scalepan.prices import (
+    parse_prices,
+    parse_stock,
+    price_book,
+    prices_text,
+    read_prices,
+    read_stock,
+    stock,
+    stock_text,
+    write_prices,
+    write_stock,
+)
 from scalepan.printing import PrintedPages, costing_page, kitchen_page, printed_pages, shopping_page
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.selling import cash_total, selling_price, sold_at
@@ -106,11 +131,20 @@ from scalepan.sheet_studies import ValueRange
 from scalepan.sheets import Sheet, parse_sheet, read_sheet
 from scalepan.trays import fill_trays
 from scalepan.usda import read_usda_sr
+from scalepan.wrong_arguments import (
+    explain_core_methods,
+    explain_functions,
+    explain_methods,
+)
 from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
 
 display_core_classes()
+explain_core_methods()
+for _kind in Sheet.__mro__[:2]:
+    explain_methods(_kind)
 
 __all__ = [
+    "ArgumentError",
     "BaseUse",
     "Basket",
     "BasketDish",
@@ -202,7 +236,10 @@ __all__ = [
     "cover",
     "cover_function",
     "fill_trays",
+    "frame",
+    "from_json",
     "hand_over",
+    "json_ld",
     "kitchen_page",
     "label",
     "loads",
@@ -218,16 +255,20 @@ __all__ = [
     "pans",
     "parse_costing",
     "parse_dishes",
+    "parse_json_ld",
     "parse_prices",
     "parse_recipe",
     "parse_sheet",
     "parse_stock",
     "parse_yield_test",
+    "price_book",
+    "prices_text",
     "printed_pages",
     "quantity",
     "read_costing",
     "read_dishes",
     "read_facts",
+    "read_json_ld",
     "read_line",
     "read_lines",
     "read_measure_sets",
@@ -238,9 +279,21 @@ __all__ = [
     "read_stock",
     "read_usda_sr",
     "read_yield_test",
+    "recipe",
+    "recipe_text",
     "selling_price",
     "sheet_difference",
     "shopping_page",
     "sold_at",
+    "stock",
+    "stock_text",
+    "to_json",
+    "write_json_ld",
+    "write_prices",
+    "write_recipe",
+    "write_stock",
+    "write_xlsx",
     "yield_test",
 ]
+
+explain_functions(__name__, globals(), __all__)

@@ -67,6 +67,13 @@ class Quantity(_Displayed):
     def __neg__(self) -> Quantity: ...
     def __abs__(self) -> Quantity: ...
     def __bool__(self) -> bool: ...
+    def __format__(self, form: str) -> str:
+        """Fills and alignments, ``f"{amount:>12}"``.
+
+        Raises MeasureError (``quantity.format``) for formats that round, as ``.2f`` does.
+        """
+    def __round__(self, places: int | None = None) -> Quantity:
+        """Raises MeasureError (``quantity.format``)."""
     def __copy__(self) -> Quantity: ...
     def __deepcopy__(self, memo: dict[int, Any], /) -> Quantity: ...
     def __getstate__(self) -> tuple[Fraction, str]: ...
@@ -1166,9 +1173,8 @@ class Why(_Displayed):
         """What it was made from."""
     def data(self) -> dict[str, Any]:
         """The tree as dicts with the keys name, figure, how, source and parts."""
-    def _repr_html_(self) -> str: ...
     def _tree_html(self) -> str:
-        """The core's own HTML, which ``scalepan.displays`` keeps under this name."""
+        """The tree alone, without the frame and the style of a display."""
 
 class Leftover:
     """What is left of an item after the dish is cooked."""
@@ -1894,7 +1900,7 @@ class _Verbs:
     def release(self, name: str) -> None:
         """Raises SheetError (``sheet.unknown``, ``sheet.released`` without an override)."""
     def remove(self, name: str) -> None:
-        """Of a cell that nothing reads, or of a block of rows.
+        """Of a cell or a column (``lines.need``) that nothing reads, or of a block of rows.
 
         Raises SheetError (``sheet.unknown``, ``sheet.read``, ``sheet.in_rows``).
         """

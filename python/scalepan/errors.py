@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from scalepan.displays import repr_mimebundle
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 
 class Error(Exception):
@@ -14,7 +19,12 @@ class Error(Exception):
         hint: the nearest fix, or empty.
         file, line, column: where, counted from 1; 0 and empty where unknown.
         cell: the figure it is about (``leeks.buy``), or empty.
+
+    A notebook shows an error that is raised in a few lines, with the line of the cell that led to
+    it; with ``scalepan.Error.whole_traceback = True`` it shows every call on the way.
     """
+
+    whole_traceback = False
 
     def __init__(
         self,
@@ -38,6 +48,15 @@ class Error(Exception):
     _repr_mimebundle_ = repr_mimebundle
 
     @property
+    def _render_traceback_(self) -> Callable[[], list[str]]:
+        """What IPython asks an error for; where there is none it shows the whole traceback."""
+        if self.whole_traceback:
+            raise AttributeError("the whole traceback is wanted")
+        from scalepan.display.errors import short_traceback  # so that `import` stays quick
+
+        return lambda: short_traceback(self)
+
+    @property
     def place(self) -> str:
         """``pot.toml:4:10``, ``leeks.buy``, ``leeks.buy:15`` in its formula, or empty."""
         if self.cell:
@@ -53,6 +72,10 @@ class Error(Exception):
     def __str__(self) -> str:
         text = f"{self.place}: {self.message}" if self.place else self.message
         return f"{text} ({self.hint})" if self.hint else text
+
+
+class ArgumentError(Error, TypeError):
+    """Arguments of a function: one too many, one missing, or one of another kind."""
 
 
 class NumberError(Error):
@@ -96,6 +119,7 @@ class CommandError(Error):
 
 
 _CLASSES: dict[str, type[Error]] = {
+    "argument": ArgumentError,
     "number": NumberError,
     "unit": MeasureError,
     "quantity": MeasureError,
@@ -130,6 +154,8 @@ _CLASSES: dict[str, type[Error]] = {
     "formula": SheetError,
     "panel": SheetError,
     "file": FileError,
+    "frame": FileError,
+    "json": FileError,
     "plot": PlotError,
     "command": CommandError,
 }

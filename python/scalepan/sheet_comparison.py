@@ -149,6 +149,11 @@ def told(outcome: Outcome) -> str:
         return "yes" if outcome else "no"
     if isinstance(outcome, Error):
         return f"failed: {outcome}"
+    if isinstance(outcome, Interval):
+        low = _told_amount(outcome.low)
+        return (
+            f"at least {low}" if outcome.high is None else f"{low} to {_told_amount(outcome.high)}"
+        )
     return _told_amount(outcome) if isinstance(outcome, Quantity) else str(outcome)
 
 

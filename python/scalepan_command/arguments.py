@@ -62,6 +62,7 @@ def parser(*, as_json: bool = False) -> TopParser:
     _add_read(commands)
     _add_yield(commands)
     _add_sheets(commands)
+    _add_write(commands)
     for command in top.commands.values():
         command.as_json = as_json
     return top
@@ -156,6 +157,12 @@ def _add_recipe_commands(commands: _Commands[CommandParser]) -> None:
     curve.add_argument("--plot", metavar="FILE", help="also draw it (png, svg or pdf)")
     why = _command(commands, "why", "How a figure came about.")
     _recipe(why, prices=True, cell=True)
+    why.add_argument(
+        "--depth",
+        type=int,
+        metavar="N",
+        help="so many levels below FIGURE (all; of a large tree 3 if left out)",
+    )
     groups.add_size(why)
 
 
@@ -325,3 +332,24 @@ def _facts(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--facts", metavar="FILE", help="facts of your own (CSV), laid over the bundled ones"
     )
+
+
+def _add_write(commands: _Commands[CommandParser]) -> None:
+    text = (
+        "One file out of another, by the endings of their names: a page with a recipe (.html, "
+        ".jsonld) to .toml, a recipe to .jsonld, and these, price books and kept costings to .xlsx "
+        "or .json."
+    )
+    write = _command(commands, "write", text)
+    write.add_argument("source", help="a page, a recipe, a price book or a kept costing")
+    write.add_argument("target", help="its name says the form")
+    write.add_argument("--name", help="of the recipe meant, where a page has several")
+    write.add_argument("--serves", help="portions, where a page does not say one number")
+    write.add_argument("--measures", choices=_MEASURES, help="which cup and spoon are meant")
+    write.add_argument("--decimal", choices=("point", "comma"), default="point")
+    write.add_argument("--region", default="", help="whose names of foods are meant, GB")
+    write.add_argument(
+        "--draft", action="store_true", help="lines of a page that cannot be read become remarks"
+    )
+    write.add_argument("--portions", help="the size that a page or a workbook shows")
+    _facts(write)

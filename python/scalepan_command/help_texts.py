@@ -12,6 +12,7 @@ GROUPS = (
     ("Buying", ("buy", "shops", "break-even", "swap", "make-or-buy", "basket")),
     ("Costs and prices", ("cost", "why", "curve", "spend", "price")),
     ("Your own figures, and what is kept", ("yield", "refresh", "sheet", "sheet-difference")),
+    ("Other forms of files", ("write",)),
     ("The terminal", ("completion",)),
 )
 
@@ -114,6 +115,11 @@ EXAMPLES = {
         f"scalepan cost {_BOUGHT} --portions 40 --save forty.toml",
         f"scalepan cost {_BOUGHT} --portions 60 --save sixty.toml",
         "scalepan sheet-difference forty.toml sixty.toml",
+    ),
+    "write": (
+        f"scalepan write {_BAKE} bake.jsonld",
+        "scalepan write bake.jsonld bake.toml",
+        "scalepan write prices.csv prices.json",
     ),
     "completion": (
         "scalepan completion bash > scalepan.bash",

@@ -14,7 +14,7 @@ from scalepan_command.colour import painted
 
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from scalepan.command_line.output import Output
     from scalepan.errors import Error
@@ -68,6 +68,7 @@ def _run(options: argparse.Namespace) -> int:
 
     try:
         document, lines, *status = _output(options)
+        text = _text(document, lines, as_json=options.json)
     except Error as error:
         _trace(options)
         print_error(error, as_json=options.json)
@@ -78,7 +79,8 @@ def _run(options: argparse.Namespace) -> int:
         hint = "" if options.debug else "report it, with what --debug prints"
         print_error(make_error("command.fault", message, hint), as_json=options.json)
         return 1
-    _print(document, lines, as_json=options.json)
+    _never_fails(sys.stdout)
+    print(text, flush=True)
     return status[0] if status else 0
 
 
@@ -93,17 +95,14 @@ def _output(options: argparse.Namespace) -> Output:
     return COMMANDS[options.command](options)
 
 
-def _print(document: dict[str, Any], lines: list[str], *, as_json: bool) -> None:
-    if as_json:
-        import json
+def _text(document: dict[str, Any], lines: Iterable[str], *, as_json: bool) -> str:
+    if not as_json:
+        return "\n".join(lines)
+    import json
 
-        from scalepan.command_line.documents import SCHEMA
+    from scalepan.command_line.documents import SCHEMA
 
-        text = json.dumps({"schema": SCHEMA, **document}, ensure_ascii=False, indent=2)
-    else:
-        text = "\n".join(lines)
-    _never_fails(sys.stdout)
-    print(text, flush=True)
+    return json.dumps({"schema": SCHEMA, **document}, ensure_ascii=False, indent=2)
 
 
 def _never_fails(stream: Any) -> None:

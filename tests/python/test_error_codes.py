@@ -47,6 +47,7 @@ def test_every_code_has_a_class_of_its_subject(code: str) -> None:
 @pytest.mark.parametrize(
     "kind",
     [
+        scalepan.ArgumentError,
         CommandError,
         scalepan.CostError,
         scalepan.FileError,

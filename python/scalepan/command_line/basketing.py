@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line.documents import (
-    COSTS,
     cautions_document,
     quantity_document,
     shopping_document,
@@ -26,6 +25,7 @@ from scalepan.command_line.report import (
 )
 from scalepan.command_line.sections import ALL_OF_A_KITCHEN, NOTE, Section, Table, Texts
 from scalepan.command_line.stocking import left_section
+from scalepan.costs import COSTS
 
 if TYPE_CHECKING:
     from scalepan._core import Basket, BasketDish, DishNeed
@@ -48,13 +48,14 @@ def dishes_section(basket: Basket) -> Section:
         (
             dish.name,
             _core.quantity(dish.portions).told,
-            bare_money(dish.till),
-            bare_money(dish.borne),
-            bare_money(dish.per_portion("borne") * _core.quantity(1, "portion")),
-            bare_money(dish.apart.till),
+            bare_money(dish.till, least),
+            bare_money(dish.borne, least),
+            bare_money(dish.per_portion("borne") * _core.quantity(1, "portion"), least),
+            bare_money(dish.apart.till, least),
             bare_money(dish.saving),
         )
         for dish in basket.dishes
+        for least in (at_least(bool(dish.unpriced)),)
     ]
     header = ("dish", "portions", "till", "borne", "a portion", "till apart", "saved")
     title = f"{len(rows)} dish{'' if len(rows) == 1 else 'es'}{in_currency(basket.till.unit)}"
@@ -104,7 +105,7 @@ def basket_document(basket: Basket) -> dict[str, Any]:
             {"dish": each.dish, "need": quantity_document(each.need)} for each in row.dishes
         ]
     return {
-        "dishes": [_dish(dish) for dish in basket.dishes],
+        "dishes": [dish_document(dish) for dish in basket.dishes],
         **shopping,
         "costs": {name: quantity_document(getattr(basket, name)) for name in COSTS},
         "closing": quantity_document(basket.closing),
@@ -121,7 +122,8 @@ def basket_document(basket: Basket) -> dict[str, Any]:
     }
 
 
-def _dish(dish: BasketDish) -> dict[str, Any]:
+def dish_document(dish: BasketDish) -> dict[str, Any]:
+    """What one dish is charged, beside what it would take apart."""
     return {
         "name": dish.name,
         "id": dish.id,

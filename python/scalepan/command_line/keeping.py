@@ -71,4 +71,5 @@ def _refresh_document(found: Refreshed) -> dict[str, Any]:
         "facts": listed(found.facts),
         "figures": listed(found.figures),
         "refused": found.refused,
+        "missing_facts": found.missing,
     }

@@ -24,6 +24,8 @@ from scalepan.command_line import (
     sizing,
     spending,
     stocking,
+    trees,
+    writing,
     yield_documents,
     yielding,
 )
@@ -47,15 +49,16 @@ __all__ = ["COMMANDS", "main"]
 
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from scalepan._core import Catalog, Costing, Recipe
     from scalepan.command_line.output import Output
     from scalepan.command_line.sections import Section
 
 
-def _printed(sections: Iterable[Section]) -> list[str]:
-    return report_lines(sections, terminal_width())
+def _printed(sections: Iterable[Section]) -> Iterator[str]:
+    """Set when they are printed, for with --json they never are."""
+    yield from report_lines(sections, terminal_width())
 
 
 def _catalog(options: argparse.Namespace) -> Catalog:
@@ -236,7 +239,7 @@ def _swap(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     swaps = costing.swaps([choosing.swap_asked(text) for text in options.swap], options.rank)
     sections = [
-        choosing.swaps_section(costing.till, costing.borne, swaps),
+        choosing.swaps_section(costing.till, costing.borne, swaps, costing.unpriced),
         report.notes_section(costing.to_check),
     ]
     return choosing.swaps_document(costing, swaps), _printed(sections)
@@ -246,7 +249,7 @@ def _make_or_buy(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     found = costing.make_or_buy(options.base, options.item)
     sections = [
-        choosing.make_or_buy_section(costing, found),
+        choosing.make_or_buy_section(found),
         report.notes_section(costing.to_check),
     ]
     return choosing.make_or_buy_document(found), _printed(sections)
@@ -274,12 +277,12 @@ def _curve(options: argparse.Namespace) -> Output:
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         curving.save_plot(curve, recipe.name, options.plot)
-    return curving.curve_document(curve), _printed(curving.curve_sections(curve))
+    return curving.curve_document(curve), curving.curve_lines(curve, terminal_width())
 
 
 def _why(options: argparse.Namespace) -> Output:
     why = _costing(options, _sized_recipe(options)).explain(options.cell)
-    return documents.why_document(why), str(why).splitlines()
+    return documents.why_document(why), trees.tree_lines(why, options.depth)
 
 
 def _convert(options: argparse.Namespace) -> Output:
@@ -294,8 +297,8 @@ def _convert(options: argparse.Namespace) -> Output:
         region=options.region,
         catalog=_catalog(options),
     )
-    lines = report.conversion_section(options.amount, options.unit, result, terminal_width())
-    return documents.conversion_document(result), lines
+    section = report.conversion_section(options.amount, result)
+    return documents.conversion_document(result), _printed([section])
 
 
 def _measure(options: argparse.Namespace) -> Output:
@@ -310,8 +313,8 @@ def _measure(options: argparse.Namespace) -> Output:
         within=options.within,
         catalog=_catalog(options),
     )
-    lines = measuring.measuring_section(options.amount, result, terminal_width())
-    return measuring.measuring_document(result), lines
+    section = measuring.measuring_section(options.amount, result)
+    return measuring.measuring_document(result), _printed([section])
 
 
 def _loads(options: argparse.Namespace) -> Output:
@@ -364,4 +367,5 @@ COMMANDS = {
     "refresh": keeping.refresh_command,
     "sheet": keeping.sheet_command,
     "sheet-difference": keeping.difference_command,
+    "write": writing.write_command,
 }
