@@ -82,6 +82,19 @@ from scalepan.errors import (
     RecipeError,
     SheetError,
 )
+from scalepan.exchange import (
+    frame,
+    from_json,
+    json_ld,
+    parse_json_ld,
+    read_json_ld,
+    recipe,
+    recipe_text,
+    to_json,
+    write_json_ld,
+    write_recipe,
+    write_xlsx,
+)
 from scalepan.foods import bundled_catalog, catalog_with, read_facts
 from scalepan.hand_over import hand_over
 from scalepan.lines import read_line, read_lines
@@ -97,7 +110,18 @@ from scalepan.measuring import (
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.panels import panel
-from scalepan.prices import parse_prices, parse_stock, read_prices, read_stock
+from scalepan.prices import (
+    parse_prices,
+    parse_stock,
+    price_book,
+    prices_text,
+    read_prices,
+    read_stock,
+    stock,
+    stock_text,
+    write_prices,
+    write_stock,
+)
 from scalepan.printing import PrintedPages, costing_page, kitchen_page, printed_pages, shopping_page
 from scalepan.recipes import parse_recipe, read_recipe
 from scalepan.selling import cash_total, selling_price, sold_at
@@ -202,7 +226,10 @@ __all__ = [
     "cover",
     "cover_function",
     "fill_trays",
+    "frame",
+    "from_json",
     "hand_over",
+    "json_ld",
     "kitchen_page",
     "label",
     "loads",
@@ -218,16 +245,20 @@ __all__ = [
     "pans",
     "parse_costing",
     "parse_dishes",
+    "parse_json_ld",
     "parse_prices",
     "parse_recipe",
     "parse_sheet",
     "parse_stock",
     "parse_yield_test",
+    "price_book",
+    "prices_text",
     "printed_pages",
     "quantity",
     "read_costing",
     "read_dishes",
     "read_facts",
+    "read_json_ld",
     "read_line",
     "read_lines",
     "read_measure_sets",
@@ -238,9 +269,19 @@ __all__ = [
     "read_stock",
     "read_usda_sr",
     "read_yield_test",
+    "recipe",
+    "recipe_text",
     "selling_price",
     "sheet_difference",
     "shopping_page",
     "sold_at",
+    "stock",
+    "stock_text",
+    "to_json",
+    "write_json_ld",
+    "write_prices",
+    "write_recipe",
+    "write_stock",
+    "write_xlsx",
     "yield_test",
 ]

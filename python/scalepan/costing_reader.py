@@ -61,7 +61,7 @@ if TYPE_CHECKING:
 _SECTIONS = ("scalepan_costing", "costing", "recipes", "pinned", "chosen", "sheet", "variants")
 _SIZE = ("served", "portions", "factor")
 _COSTING = ("recipe", *_SIZE, "taxes", "strict", "day")
-_OF_ROWS = ("measures", "at")
+_OF_ROWS = ("at",)
 _PINNED: dict[str, tuple[str, ...]] = {
     "prices": (*REQUIRED, *OPTIONAL, *_OF_ROWS),
     "stock": (*STOCK_REQUIRED, *STOCK_OPTIONAL, *_OF_ROWS),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
@@ -10,6 +9,7 @@ from scalepan.errors import CostError
 from scalepan.foods import FACT_COLUMNS, FOOD_COLUMNS
 from scalepan.sheet_forms import BareNumber
 from scalepan.sheet_writer import change_lines, key_text, pairs, section, variant_lines
+from scalepan.toml_text import whole
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -17,11 +17,6 @@ if TYPE_CHECKING:
     from scalepan._core import Catalog, Changes, Costing, Recipe
 
 VERSION = 1
-
-# What a literal text of several lines cannot hold.
-_NOT_LITERAL = re.compile("'''|'$|[\\x00-\\x08\\x0b-\\x1f\\x7f]")
-_ESCAPED = {"\\": "\\\\", '"': '\\"', "\n": "\\n", "\t": "\\t", "\r": "\\r"}
-_TO_ESCAPE = re.compile('[\\x00-\\x1f\\x7f"\\\\]')
 
 
 def costing_file_text(
@@ -44,14 +39,14 @@ def costing_file_text(
     lines = [f"scalepan_costing = {VERSION}"]
     lines += section("costing", {**_size(recipe), **_options(options)})
     lines += ["", "[recipes]"]
-    lines += [f"{key_text(name)} = {_whole(text)}" for name, text in recipe_files(recipe).items()]
+    lines += [f"{key_text(name)} = {whole(text)}" for name, text in recipe_files(recipe).items()]
     stock = options["stock"]
     lines += ["", "[pinned]"]
     lines += _listed("prices", (offer.row for offer in costing.offers))
     lines += _listed("stock", (item.row for item in (stock.items if stock else ())))
-    lines += _listed("foods", map(_food, catalog.food_rows))
-    lines += _listed("names", map(_name, catalog.name_rows))
-    lines += _listed("facts", map(_fact, catalog.fact_rows))
+    lines += _listed("foods", map(food_row, catalog.food_rows))
+    lines += _listed("names", map(name_row, catalog.name_rows))
+    lines += _listed("facts", map(fact_row, catalog.fact_rows))
     region, choices = catalog.choices
     lines += section("chosen", {"region": region} if region else {})
     lines += section("chosen.names", choices)
@@ -91,20 +86,23 @@ def _options(options: Mapping[str, Any]) -> dict[str, Any]:
     return {**told, "day": options["day"]} if options["day"] else told
 
 
-def _food(row: tuple[Sequence[str], Sequence[str], Sequence[str], Sequence[str]]) -> dict[str, str]:
+def food_row(
+    row: tuple[Sequence[str], Sequence[str], Sequence[str], Sequence[str]],
+) -> dict[str, str]:
+    """One of ``Catalog.food_rows`` by column, as the others of its two kin below."""
     texts, *lists = row
     told = dict(zip(FOOD_COLUMNS, (*texts, *(";".join(one) for one in lists)), strict=True))
     return {column: text for column, text in told.items() if text}
 
 
-def _name(row: tuple[str, str, str, str, bool]) -> dict[str, str]:
+def name_row(row: tuple[str, str, str, str, bool]) -> dict[str, str]:
     name, plural, region, food, near = row
     told = {"name": name, "plural": plural, "region": region, "food": food}
     told["match"] = "near" if near else ""
     return {column: text for column, text in told.items() if text}
 
 
-def _fact(row: tuple[Sequence[str], str]) -> dict[str, str]:
+def fact_row(row: tuple[Sequence[str], str]) -> dict[str, str]:
     texts, layer = row
     told = dict(zip((*FACT_COLUMNS, "layer"), (*texts, layer), strict=True))
     return {column: text for column, text in told.items() if text}
@@ -113,14 +111,3 @@ def _fact(row: tuple[Sequence[str], str]) -> dict[str, str]:
 def _listed(name: str, rows: Iterable[Mapping[str, str]]) -> list[str]:
     lines = [f"  {{ {', '.join(pairs(row))} }}," for row in rows]
     return [f"{name} = [", *lines, "]"] if lines else []
-
-
-def _whole(text: str) -> str:
-    """A text of several lines, as it is where TOML allows."""
-    if not _NOT_LITERAL.search(text):
-        return f"'''\n{text}'''"
-    return '"' + _TO_ESCAPE.sub(lambda found: _escape(found[0]), text) + '"'
-
-
-def _escape(character: str) -> str:
-    return _ESCAPED.get(character, f"\\u{ord(character):04x}")

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal
 
 from scalepan import _core
+from scalepan._core import Quantity
 from scalepan.errors import CostError
 from scalepan.files import read_text
 
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
     from scalepan.files import PathLike
 
     Taxes = Literal["with", "without"]
+
+COSTS = ("till", "used", "thrown", "borne")
 
 
 def cost(
@@ -64,6 +67,21 @@ def parse_costing(text: str, *, file: str = "") -> Costing:
     from scalepan.costing_files import costing_of  # here, so that `import scalepan` stays quick
 
     return costing_of(text, file)
+
+
+def line_costs(costing: Costing, line: str) -> dict[str, Quantity]:
+    """A line's part of the four costs by their names; empty where it is not priced.
+
+    Args:
+        costing: whose.
+        line: the id of a line of a food, of a base's too.
+    """
+    try:
+        cells = [costing.explain(f"{line}.{name}").name for name in COSTS]
+    except CostError:
+        return {}
+    values = zip(COSTS, map(costing.sheet.value, cells), strict=True)
+    return {name: value for name, value in values if isinstance(value, Quantity)}
 
 
 @dataclass(frozen=True)

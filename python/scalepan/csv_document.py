@@ -1,17 +1,30 @@
-"""CSV text read by the standard library, with the place of every field."""
+"""CSV text read by the standard library, with the place of every field, and written harmless.
+
+A field that begins as a formula does, behind blanks or not, is written with an apostrophe before
+it, so that whatever opens the file takes it for a text; that apostrophe is taken off when the field
+is read. Such beginnings are ``= + - @``, their full-width forms, tab and line ends: OWASP, "CSV
+Injection" (from memory).
+"""
 
 from __future__ import annotations
 
 import csv
 import io
+import re
 from typing import TYPE_CHECKING
 
 from scalepan.errors import Error, make_error
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
 Placed = tuple[str, str, int, int]
+
+# No price book or table of facts has as many, and each takes some memory.
+MOST_ROWS = 100_000
+_MOST_FIELDS = 1000
+# Patterns are texts, compiled when first used: `import scalepan` stays quick.
+_LIKE_A_FORMULA = r"(?:'*\s*[=+\-@\uff1d\uff0b\uff0d\uff20]|'*[\t\r\n])"
 
 
 class Columns:
@@ -28,6 +41,13 @@ class Columns:
         return make_error(f"{self.subject}.{code}", message, hint, file, line)
 
     @property
+    def hint_for_floats(self) -> str:
+        """How an exact figure is written in place of a float."""
+        if self.subject in ("price", "line"):
+            return 'write it as text or a decimal, or give floats="as shortest decimal"'
+        return 'write it as text with its unit, such as "0.50 EP/AP"'
+
+    @property
     def hint(self) -> str:
         """All columns, for an error."""
         return f"columns: {', '.join(self.required)}; also {', '.join(self.optional)}"
@@ -39,7 +59,7 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
     Blank rows are passed over.
 
     Raises:
-        Error: ``<subject>.syntax``, ``.no_rows``, ``.column``, ``.fields``,
+        Error: ``<subject>.syntax``, ``.no_rows``, ``.too_many_rows``, ``.column``, ``.fields``,
             ``.control_character``, each with its place.
     """
     records = _records(text.removeprefix("\ufeff"), file, columns)
@@ -54,18 +74,65 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
     return rows
 
 
+def csv_text(header: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    """A CSV document that ``read_rows`` reads as it is, with no field that is taken for a formula.
+
+    A row of one blank field stands in quotes, since a blank line is no row.
+    """
+    stream = io.StringIO()
+    writer = csv.writer(stream)  # RFC 4180: lines end in CR LF
+    writer.writerow(header)
+    writer.writerows([harmless(field) for field in row] for row in rows)
+    return stream.getvalue()
+
+
+def harmless(field: str) -> str:
+    """The field as it is written: with an apostrophe where it begins as a formula does."""
+    return f"'{field}" if re.match(_LIKE_A_FORMULA, field) else field
+
+
+class _Lines:
+    """The lines of a text, one at a time."""
+
+    def __init__(self, text: str) -> None:
+        self._stream = io.StringIO(text, newline="")
+        self.last = ""
+
+    def __iter__(self) -> Iterator[str]:
+        for line in self._stream:
+            self.last = line
+            yield line
+
+
+def _expect_few(number: int, fields: list[str], file: str, line: int, columns: Columns) -> None:
+    if number > MOST_ROWS:
+        message = f"the file has more than {MOST_ROWS} rows"
+        raise columns.error("too_many_rows", message, "split it into several files", file, line)
+    if len(fields) > _MOST_FIELDS:
+        message = f"the row has {len(fields)} fields, which no file of this kind has"
+        raise columns.error("fields", message, columns.hint, file, line)
+
+
+def _as_meant(field: str, file: str, line: int, column: int) -> Placed:
+    """Without the apostrophe that ``harmless`` puts before it."""
+    if not field.startswith("'") or not re.match(_LIKE_A_FORMULA, field[1:]):
+        return (field, file, line, column)
+    return (field[1:], file, line, column and column + 1)
+
+
 def _records(text: str, file: str, columns: Columns) -> Iterator[list[Placed]]:
-    lines = list(io.StringIO(text, newline=""))
-    reader = csv.reader(io.StringIO(text, newline=""), strict=True)
+    lines = _Lines(text)
+    reader = csv.reader(lines, strict=True)
     end = 0
     try:
-        for fields in reader:
+        for number, fields in enumerate(reader):
             start, end = end + 1, reader.line_num
             if not any(field.strip() for field in fields):
                 continue
-            starts = _field_starts(lines[start - 1]) if start == end <= len(lines) else []
+            _expect_few(number, fields, file, start, columns)
+            starts = _field_starts(lines.last) if start == end else []
             yield [
-                (field, file, start, starts[i] if i < len(starts) else 0)
+                _as_meant(field, file, start, starts[i] if i < len(starts) else 0)
                 for i, field in enumerate(fields)
             ]
     except csv.Error as problem:

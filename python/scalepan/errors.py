@@ -126,6 +126,8 @@ _CLASSES: dict[str, type[Error]] = {
     "formula": SheetError,
     "panel": SheetError,
     "file": FileError,
+    "frame": FileError,
+    "json": FileError,
     "plot": PlotError,
 }
 

@@ -5,37 +5,73 @@ from __future__ import annotations
 import contextlib
 import os
 import secrets
+import stat
 from typing import TYPE_CHECKING, TypeVar
 
 from scalepan.errors import Error, make_error
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from io import RawIOBase
 
     PathLike = str | os.PathLike[str]
 
 # A recipe or a price book is never near this; a mistaken path to something huge is.
 MOST_BYTES = 20_000_000
+# What writes into a pipe may take so many seconds before its first byte.
+_PATIENCE = 10
 
 _Read = TypeVar("_Read")
 
 
 def read_bytes(path: PathLike, most: int = MOST_BYTES) -> bytes:
-    """The whole of a file.
+    """The whole of a file, or of a pipe that something writes into; no more than ``most`` is held.
 
     Raises:
-        FileError: ``file.unreadable`` or ``file.too_large``.
+        FileError: ``file.unreadable``, also for a device and for a pipe that says nothing;
+            ``file.too_large``.
     """
     name = str(path)
     try:
-        with open(path, "rb") as stream:
-            data = stream.read(most + 1)
+        with open(path, "rb", buffering=0, opener=_opened) as stream:
+            data = _read_at_most(stream, most)
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or str(problem)
         raise make_error("file.unreadable", f"cannot read the file: {reason}", file=name) from None
-    if len(data) > most:
+    if data is None:
         raise make_error("file.too_large", f"the file has more than {most} bytes", file=name)
     return data
+
+
+def _opened(path: str, flags: int) -> int:
+    """Without waiting for something to write into a pipe, which could be for ever."""
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
+
+
+def _read_at_most(stream: RawIOBase, most: int) -> bytes | None:
+    """None where there is more."""
+    status = os.fstat(stream.fileno())
+    if stat.S_ISDIR(status.st_mode):
+        raise ValueError("Is a directory")
+    if stat.S_ISFIFO(status.st_mode):
+        _await_writer(stream)
+    elif not stat.S_ISREG(status.st_mode):
+        raise ValueError("it is a device, not a file")
+    elif status.st_size > most:
+        return None
+    read = bytearray()
+    while len(read) <= most and (part := stream.read(min(most + 1 - len(read), 1 << 20))):
+        read += part
+    return bytes(read) if len(read) <= most else None
+
+
+def _await_writer(pipe: RawIOBase) -> None:
+    """Until there is something to read, or the end. Raises ValueError where neither comes."""
+    import select  # here, so that `import scalepan` stays quick
+
+    if not select.select([pipe], [], [], _PATIENCE)[0]:
+        raise ValueError(f"nothing came out of the pipe in {_PATIENCE} s")
+    os.set_blocking(pipe.fileno(), True)
 
 
 def read_text(path: PathLike, most: int = MOST_BYTES) -> str:
@@ -50,7 +86,8 @@ def read_text(path: PathLike, most: int = MOST_BYTES) -> str:
     except UnicodeDecodeError as problem:
         line = data.count(b"\n", 0, problem.start) + 1
         message = f"byte {problem.start + 1} is not UTF-8"
-        hint = "save the file as UTF-8"
+        wide = data[:2] in (b"\xff\xfe", b"\xfe\xff")
+        hint = "it is UTF-16: save the file as UTF-8" if wide else "save the file as UTF-8"
         raise make_error("file.encoding", message, hint, str(path), line) from None
 
 

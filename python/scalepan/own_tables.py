@@ -17,6 +17,9 @@ if TYPE_CHECKING:
     from scalepan.files import PathLike
 
 
+SHORTEST = "as shortest decimal"
+
+
 def _others(columns: tuple[str, ...], *required: str) -> list[str]:
     return [column for column in columns if column not in required]
 
@@ -58,15 +61,27 @@ def rows_of_file(path: PathLike, columns: Columns) -> Iterator[PlacedRow]:
         yield PlacedRow(texts, file, line)
 
 
-def rows_of_table(table: object, columns: Columns) -> Iterator[PlacedRow]:
-    """The rows of mappings, or of a data frame, counted from 1.
+def rows_of_table(
+    table: object, columns: Columns, floats: str | None = None, flags: tuple[str, ...] = ()
+) -> Iterator[PlacedRow]:
+    """The rows of mappings, of a dict of columns, or of a data frame, counted from 1.
 
-    A frame is what has ``to_dicts()``, ``to_pylist()`` or ``to_dict("records")``. None, NaN and
-    the like are blank.
+    A frame is what has ``to_dicts()``, ``to_pylist()``, ``to_dict("records")`` or, with nanoarrow,
+    ``__arrow_c_stream__``. None, NaN and the like are blank.
+
+    Args:
+        table: the rows.
+        columns: that they may have.
+        floats: ``"as shortest decimal"`` takes a float as the shortest decimal that reads back as
+            it; left out, a float is refused.
+        flags: columns in which true is ``yes`` and false ``no``.
 
     Raises:
-        Error: ``<subject>.table``, ``.column``, ``.float``, ``.cell``.
+        Error: ``<subject>.table``, ``.column``, ``.float``, ``.cell``, ``.floats``.
     """
+    if floats not in (None, SHORTEST):
+        message = f'floats is "{floats}"'
+        raise columns.error("floats", message, f'leave it out, or give "{SHORTEST}"', "")
     for number, row in enumerate(_mappings(table, columns), start=1):
         placed = PlacedRow({}, cell=f"row {number} of the {columns.subject} table")
         for name in row:
@@ -74,7 +89,8 @@ def rows_of_table(table: object, columns: Columns) -> Iterator[PlacedRow]:
                 message = f'unknown column "{name}"'
                 raise placed.error(f"{columns.subject}.column", message, columns.hint)
         for name in columns.all:
-            placed.texts[name] = _text(row.get(name), name, columns, placed)
+            cell = _plain(row.get(name), floats, name in flags)
+            placed.texts[name] = _text(cell, name, columns, placed)
         for name in columns.required:
             if not placed.texts[name]:
                 message = f"the column {name} is missing or blank"
@@ -88,6 +104,12 @@ def _mappings(table: Any, columns: Columns) -> Iterable[Mapping[str, object]]:
             return getattr(table, method)()  # type: ignore[no-any-return]
     if hasattr(table, "to_dict"):
         return table.to_dict("records")  # type: ignore[no-any-return]
+    if hasattr(table, "__arrow_c_stream__"):
+        from scalepan.arrow_reader import rows_of_stream
+
+        return rows_of_stream(table, columns)
+    if isinstance(table, dict) and all(_is_column(column) for column in table.values()):
+        return _rows_of_columns(table, columns)
     if hasattr(table, "__iter__") and not isinstance(table, (str, bytes, dict)):
         rows = list(table)
         if all(hasattr(row, "keys") for row in rows):
@@ -97,6 +119,28 @@ def _mappings(table: Any, columns: Columns) -> Iterable[Mapping[str, object]]:
     raise make_error(code, message, "give mappings by column, or a data frame")
 
 
+def _is_column(column: object) -> bool:
+    return hasattr(column, "__iter__") and not isinstance(column, (str, bytes, dict))
+
+
+def _rows_of_columns(table: dict[str, Any], columns: Columns) -> Iterable[Mapping[str, object]]:
+    lists = {name: list(column) for name, column in table.items()}
+    lengths = {name: len(column) for name, column in lists.items()}
+    if len(set(lengths.values())) > 1:
+        told = ", ".join(f"{name} {length}" for name, length in lengths.items())
+        raise columns.error("table", f"the columns are not of one length: {told}", "", "")
+    return (dict(zip(lists, cells, strict=True)) for cells in zip(*lists.values(), strict=True))
+
+
+def _plain(cell: object, floats: str | None, is_flag: bool) -> object:
+    """A float by the option, and true and false in the words of the column."""
+    if isinstance(cell, float) and floats and cell == cell:
+        return Decimal(repr(float(cell)))
+    if is_flag and isinstance(cell, bool):
+        return "yes" if cell else "no"
+    return cell
+
+
 def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
     if isinstance(cell, str):
         return cell.strip()
@@ -104,10 +148,14 @@ def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
         return ""
     if isinstance(cell, float):
         message = f"{column} is the float {cell!r}, which is no exact figure"
-        hint = 'write it as text with its unit, such as "0.50 EP/AP"'
+        hint = columns.hint_for_floats
         raise row.error(f"{columns.subject}.float", message, hint)
-    if isinstance(cell, (int, Fraction, Decimal)) and not isinstance(cell, bool):
+    if isinstance(cell, Decimal):
+        return format(cell, "f")
+    if isinstance(cell, (int, Fraction)) and not isinstance(cell, bool):
         return str(cell)
+    if hasattr(cell, "isoformat"):
+        return str(cell.isoformat())
     message = f"{column} is of the type {type(cell).__name__}, but a text belongs there"
     raise row.error(f"{columns.subject}.cell", message)
 

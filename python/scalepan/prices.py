@@ -1,4 +1,4 @@
-"""Price books from CSV files: one pack of one item a row.
+"""Price books from CSV and TOML files and from frames: one pack of one item a row.
 
 item,sold_as,pack,price,currency,keeps,shop,date
 leeks,AP,1 kg,2.10,EUR,no,market,2026-11-20
@@ -10,6 +10,7 @@ Further columns, all optional:
     limit    the most packs a customer may buy
     tax      7 % (the price has it in it), or 7 % added
     deposit  paid on each pack and given back; no part of any cost
+    measures which pint and fluid ounce the row's pack means
 
 A pack of loose goods is written ``1 kg loose in 50 g``: the price is of 1 kg, and any number of
 50 g steps is sold; ``least``, ``limit`` and ``from`` are then amounts.
@@ -17,23 +18,26 @@ A pack of loose goods is written ``1 kg loose in 50 g``: the price is of 1 kg, a
 
 from __future__ import annotations
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan._core import PriceBook, Stock
-from scalepan.files import read_text
+from scalepan.files import at_place, read_text, write_whole
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from scalepan.csv_document import Columns, Placed
     from scalepan.files import PathLike
 
 REQUIRED = ("item", "sold_as", "pack", "price", "keeps")
 OPTIONAL = (
     *("currency", "shop", "date", "note"),
-    *("offer", "least", "limit", "tax", "deposit"),
+    *("offer", "least", "limit", "tax", "deposit", "measures"),
 )
 STOCK_REQUIRED = ("item", "stage", "amount")
-STOCK_OPTIONAL = ("value", "currency", "use_by", "note")
+STOCK_OPTIONAL = ("value", "currency", "use_by", "note", "measures")
 
 
 def read_prices(
@@ -43,9 +47,10 @@ def read_prices(
 
     Args:
         path: a CSV file with the columns item, sold_as, pack, price and keeps, and if wanted
-            currency, shop, date, note, offer, least, limit, tax and deposit.
+            currency, shop, date, note, offer, least, limit, tax, deposit and measures; or a TOML
+            file (its name ends in ``.toml``) whose ``prices`` are tables of the same.
         currency: ISO 4217 code of the rows that name none.
-        measures: which pint and fluid ounce are meant, where packs use them.
+        measures: which pint and fluid ounce are meant, where packs use them and rows do not say.
 
     Raises:
         PriceError: ``price.column``, ``price.fields``, ``price.no_rows``, ``price.syntax`` and
@@ -58,10 +63,48 @@ def parse_prices(
     text: str, *, file: str = "", currency: str | None = None, measures: str | None = None
 ) -> PriceBook:
     """As ``read_prices``, from text; ``file`` is the name that errors show."""
-    from scalepan.csv_document import Columns  # here, so that `import scalepan` stays quick
+    rows = _rows(text, file, price_columns(), "prices")
+    return _price_book(rows, currency, measures)
 
-    rows = _rows(text, file, Columns("price", REQUIRED, OPTIONAL), currency)
-    return _core.make_price_book(rows, measures or "")
+
+def price_book(
+    rows: object,
+    *,
+    currency: str | None = None,
+    measures: str | None = None,
+    floats: str | None = None,
+) -> PriceBook:
+    """As ``read_prices``, from a data frame, mappings, or a dict of columns.
+
+    Args:
+        rows: with the columns of a price file; figures are text, decimals or whole numbers, and
+            ``keeps`` may be true or false. A frame is what has ``to_dicts()``, ``to_pylist()``,
+            ``to_dict("records")`` or, with nanoarrow, ``__arrow_c_stream__``.
+        currency, measures: as for ``read_prices``.
+        floats: ``"as shortest decimal"`` takes each float as the shortest decimal that reads back
+            as it, 2.1 as 21/10; left out, a float is refused.
+
+    Raises:
+        PriceError: ``price.table``, ``price.column``, ``price.float``, ``price.cell``,
+            ``price.floats`` and what a row can do wrong, each with the number of the row.
+    """
+    from scalepan.price_tables import rows_of_frame  # here, so that `import scalepan` stays quick
+
+    return _price_book(rows_of_frame(rows, price_columns(), floats), currency, measures)
+
+
+def prices_text(book: PriceBook) -> str:
+    """The book as CSV, every row as it was written; ``parse_prices`` reads the same figures.
+
+    A field that a program could take for a formula begins with an apostrophe, which is no part of
+    it (``csv_document`` has the rule). Notes are not kept in a price book, so none are written.
+    """
+    return _text_of([offer.row for offer in book.offers], (*REQUIRED, *OPTIONAL))
+
+
+def write_prices(book: PriceBook, path: PathLike) -> None:
+    """Writes ``prices_text`` to a file, whole or not at all. Raises ``file.unwritable``."""
+    write_whole(path, prices_text(book))
 
 
 def read_stock(
@@ -71,7 +114,8 @@ def read_stock(
 
     Args:
         path: a CSV file with the columns item, stage and amount (written as a pack is), and if
-            wanted value (of all of it; nothing where empty), currency, use_by (ISO 8601) and note.
+            wanted value (of all of it; nothing where empty), currency, use_by (ISO 8601), note and
+            measures; or a TOML file (``.toml``) whose ``stock`` are tables of the same.
         currency: ISO 4217 code of the rows that name none.
         measures: which pint and fluid ounce are meant.
 
@@ -85,18 +129,84 @@ def parse_stock(
     text: str, *, file: str = "", currency: str | None = None, measures: str | None = None
 ) -> Stock:
     """As ``read_stock``, from text; ``file`` is the name that errors show."""
+    rows = _rows(text, file, stock_columns(), "stock")
+    return _stock(rows, currency, measures)
+
+
+def stock(
+    rows: object,
+    *,
+    currency: str | None = None,
+    measures: str | None = None,
+    floats: str | None = None,
+) -> Stock:
+    """As ``read_stock``, from a data frame, mappings, or a dict of columns, as ``price_book``."""
+    from scalepan.price_tables import rows_of_frame  # here, so that `import scalepan` stays quick
+
+    return _stock(rows_of_frame(rows, stock_columns(), floats), currency, measures)
+
+
+def stock_text(stock: Stock) -> str:
+    """As ``prices_text``, of what is on hand."""
+    return _text_of([item.row for item in stock.items], (*STOCK_REQUIRED, *STOCK_OPTIONAL))
+
+
+def write_stock(stock: Stock, path: PathLike) -> None:
+    """Writes ``stock_text`` to a file, whole or not at all. Raises ``file.unwritable``."""
+    write_whole(path, stock_text(stock))
+
+
+def price_columns() -> Columns:
+    """Of a price book."""
     from scalepan.csv_document import Columns  # here, so that `import scalepan` stays quick
 
-    rows = _rows(text, file, Columns("price", STOCK_REQUIRED, STOCK_OPTIONAL), currency)
-    return _core.make_stock(rows, measures or "")
+    return Columns("price", REQUIRED, OPTIONAL)
 
 
-def _rows(text: str, file: str, columns: Columns, currency: str | None) -> list[dict[str, Placed]]:
+def stock_columns() -> Columns:
+    """Of what is on hand."""
+    from scalepan.csv_document import Columns  # here, so that `import scalepan` stays quick
+
+    return Columns("price", STOCK_REQUIRED, STOCK_OPTIONAL)
+
+
+def _price_book(
+    rows: list[dict[str, Placed]], currency: str | None, measures: str | None
+) -> PriceBook:
+    return _core.make_price_book(_completed(rows, currency), measures or "")
+
+
+def _stock(rows: list[dict[str, Placed]], currency: str | None, measures: str | None) -> Stock:
+    return _core.make_stock(_completed(rows, currency), measures or "")
+
+
+def _text_of(rows: list[dict[str, str]], columns: Sequence[str]) -> str:
+    """Without the columns that no row fills."""
+    from scalepan.csv_document import csv_text  # here, so that `import scalepan` stays quick
+
+    required = REQUIRED if columns[: len(REQUIRED)] == REQUIRED else STOCK_REQUIRED
+    used = [c for c in columns if c in required or any(row.get(c) for row in rows)]
+    return csv_text(used, ([row.get(column, "") for column in used] for row in rows))
+
+
+def _rows(text: str, file: str, columns: Columns, key: str) -> list[dict[str, Placed]]:
+    if file.endswith(".toml"):
+        from scalepan.price_tables import rows_of_toml  # here, so that `import` stays quick
+
+        return rows_of_toml(text, file, columns, key)
     from scalepan.csv_document import read_rows  # here, so that `import scalepan` stays quick
 
-    rows = read_rows(text, file, columns)
+    return read_rows(text, file, columns)
+
+
+def _completed(rows: list[dict[str, Placed]], currency: str | None) -> list[dict[str, Placed]]:
+    """With the currency where a row names none; a row's own measures are known ones."""
     for row in rows:
-        _, _, line, _ = row["item"]
+        _, file, line, _ = row["item"]
         if currency and not row.get("currency", ("", file, line, 0))[0].strip():
             row["currency"] = (currency, file, line, 0)
+        if "measures" in row:
+            name = row["measures"][0].strip()
+            row["measures"] = (name, *row["measures"][1:])
+            at_place(row["measures"], partial(_core.quantity, "1", measures=name))
     return rows

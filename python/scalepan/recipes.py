@@ -52,13 +52,15 @@ _KEYS = (
     *(*_BATCH_TEXTS, "tray", "trays", "bases", "lines", "method"),
 )
 _LINE_TEXTS = ("id", "line", "stage", "state", "rule", "note")
-_LINE_KEYS = (*_LINE_TEXTS, "optional")
+LINE_KEYS = (*_LINE_TEXTS, "optional")
 _STEP_TEXTS = ("text", "at", "time")
 _STEP_KEYS = (*_STEP_TEXTS, "uses", "each_load")
 
 
 _STEP_HINT = 'method = [{ text = "Roast until soft.", uses = ["fennel"], at = "200 °C" }]'
 
+# No recipe is near this, and reading TOML takes a hundred times as much memory.
+MOST_BYTES = 2_000_000
 # A chain of bases this long is an oversight, and each link takes some of the stack and the time.
 _DEEPEST = 40
 
@@ -101,13 +103,30 @@ class Library:
     def read(self, path: str) -> Recipe:
         real = _real(path)
         if real not in self._known:
-            self._known[real] = self.parse(read_text(path), path)
+            self._known[real] = self.parse(read_text(path, MOST_BYTES), path)
         return self._known[real]
 
     def parse(self, text: str, file: str) -> Recipe:
         self._open.append((_real(file) if file else "", file))
         try:
             return _Reader.of_file(text, file, self).recipe(self._catalog or bundled_catalog())
+        finally:
+            self._open.pop()
+
+    def made_of(
+        self, data: dict[str, Any], places: Places, file: str, kept: tuple[str, str]
+    ) -> Recipe:
+        """A recipe out of another form than TOML.
+
+        Args:
+            data: what its TOML file would hold.
+            places: of its values in ``file``.
+            kept: name and text of that TOML file.
+        """
+        self._open.append(("", file))
+        try:
+            reader = _Reader(data, places, file, (), self, kept)
+            return reader.recipe(self._catalog or bundled_catalog())
         finally:
             self._open.pop()
 
@@ -139,17 +158,17 @@ class _Reader(TomlTable):
         file: str,
         root: Path,
         library: Library,
-        text: str | None = None,
+        whole: tuple[str, str] | None = None,
     ) -> None:
         super().__init__(data, places, file, root)
         self._library = library
-        self._whole = None if text is None else (file, text)
+        self._whole = whole
 
     @classmethod
     def of_file(cls, text: str, file: str, library: Library) -> _Reader:
         from scalepan.toml_document import load  # here, so that `import scalepan` stays quick
 
-        return cls(*load(text, file), file, (), library, text)
+        return cls(*load(text, file), file, (), library, (file, text))
 
     def recipe(self, catalog: Catalog) -> Recipe:
         self._expect_keys(self._data, _KEYS, ())
@@ -272,7 +291,7 @@ class _Reader(TomlTable):
     def _line(self, path: Path, line: object) -> LineFields:
         if not isinstance(line, dict):
             return {"line": self._text(path, line)}
-        self._expect_keys(line, _LINE_KEYS, path)
+        self._expect_keys(line, LINE_KEYS, path)
         if "line" not in line:
             raise self._error("recipe.missing", "a line's table has no line", path)
         fields: LineFields = {

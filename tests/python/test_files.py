@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 import scalepan
 
-READERS = [scalepan.read_recipe, scalepan.read_prices]
+READERS = [scalepan.read_recipe, scalepan.read_prices, scalepan.read_facts, scalepan.read_json_ld]
 Reader = Callable[[Path], object]
 
 
@@ -51,13 +51,20 @@ def test_bytes_that_are_not_utf_8(read: Reader, here: Path) -> None:
     )
 
 
-@pytest.mark.parametrize("read", READERS)
-def test_a_file_that_is_no_recipe_by_its_size(read: Reader, here: Path) -> None:
+@pytest.mark.parametrize(
+    ("read", "most"),
+    [
+        (scalepan.read_recipe, 2_000_000),
+        (scalepan.read_prices, 20_000_000),
+        (scalepan.read_json_ld, 5_000_000),
+    ],
+)
+def test_a_file_that_is_none_of_its_kind_by_its_size(read: Reader, most: int, here: Path) -> None:
     with (here / "huge.txt").open("wb") as stream:
-        stream.truncate(20_000_001)
+        stream.truncate(most + 1)
     assert refusal(read, Path("huge.txt")) == (
         "file.too_large",
-        "huge.txt: the file has more than 20000000 bytes",
+        f"huge.txt: the file has more than {most} bytes",
     )
 
 

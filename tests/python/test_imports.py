@@ -32,6 +32,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.covers",
         "scalepan.displays",
         "scalepan.errors",
+        "scalepan.exchange",
         "scalepan.files",
         "scalepan.foods",
         "scalepan.hand_over",

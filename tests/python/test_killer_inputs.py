@@ -164,7 +164,7 @@ TWICE = 'name = "x"\nserves = 4\nlines = ["1 leek", { id = "leek", line = "2 oni
             scalepan.PriceError,
             "price.column",
             "x.csv:1: the header has no column pack (columns: item, sold_as, pack, price, "
-            "keeps; also currency, shop, date, note, offer, least, limit, tax, deposit)",
+            "keeps; also currency, shop, date, note, offer, least, limit, tax, deposit, measures)",
         ),
         (
             prices(HEAD + "leeks,AP,1 kg,2.10,no\nleeks,AP,500 g,-1.20,no\n"),

@@ -8,7 +8,7 @@ import scalepan
 HEAD = "item,sold_as,pack,price,currency,keeps,shop,date\n"
 COLUMNS = (
     "columns: item, sold_as, pack, price, keeps; also currency, shop, date, note, "
-    "offer, least, limit, tax, deposit"
+    "offer, least, limit, tax, deposit, measures"
 )
 PACKS = "write a pack as 1 kg, 6, or 400 g tin (240 g drained)"
 PRICE = scalepan.PriceError

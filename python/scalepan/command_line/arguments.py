@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from scalepan import __version__
-from scalepan.command_line import page_files, sizing
+from scalepan.command_line import page_files, sizing, writing
 from scalepan.measure_sets import measure_sets
 
 _EXAMPLES = """examples:
@@ -34,6 +34,7 @@ _EXAMPLES = """examples:
   scalepan refresh soup_at_forty.toml --prices prices_of_today.csv
   scalepan sheet night.toml leeks.buy --why
   scalepan sheet-difference night.toml night_at_sixty.toml
+  scalepan write page.html soup.toml --measures us
 
 exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
 
@@ -77,6 +78,7 @@ def parser() -> argparse.ArgumentParser:
     _add_read(commands)
     _add_yield(commands)
     _add_sheets(commands)
+    writing.add_arguments(_command(commands, "write", writing.HELP))
     return top
 
 

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line.documents import (
-    COSTS,
     cautions_document,
     quantity_document,
     shopping_document,
@@ -26,6 +25,7 @@ from scalepan.command_line.report import (
 )
 from scalepan.command_line.sections import ALL_OF_A_KITCHEN, NOTE, Section, Table, Texts
 from scalepan.command_line.stocking import left_section
+from scalepan.costs import COSTS
 
 if TYPE_CHECKING:
     from scalepan._core import Basket, BasketDish, DishNeed
@@ -104,7 +104,7 @@ def basket_document(basket: Basket) -> dict[str, Any]:
             {"dish": each.dish, "need": quantity_document(each.need)} for each in row.dishes
         ]
     return {
-        "dishes": [_dish(dish) for dish in basket.dishes],
+        "dishes": [dish_document(dish) for dish in basket.dishes],
         **shopping,
         "costs": {name: quantity_document(getattr(basket, name)) for name in COSTS},
         "closing": quantity_document(basket.closing),
@@ -121,7 +121,8 @@ def basket_document(basket: Basket) -> dict[str, Any]:
     }
 
 
-def _dish(dish: BasketDish) -> dict[str, Any]:
+def dish_document(dish: BasketDish) -> dict[str, Any]:
+    """What one dish is charged, beside what it would take apart."""
     return {
         "name": dish.name,
         "id": dish.id,

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.command_line.documents import COSTS, packs_document
+from scalepan.command_line.documents import packs_document
 from scalepan.command_line.report import bare_money, in_currency, packs_text
 from scalepan.command_line.sections import NOTE, Rows, Section, Table, Texts
+from scalepan.costs import COSTS
 from scalepan.errors import make_error
 
 if TYPE_CHECKING:

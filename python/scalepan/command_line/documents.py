@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from scalepan.costs import COSTS
+
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
@@ -25,8 +27,6 @@ if TYPE_CHECKING:
 
 SCHEMA = "scalepan/1"
 
-COSTS = ("till", "used", "thrown", "borne")
-
 
 def recipe_document(recipe: Recipe) -> dict[str, Any]:
     """The recipe at its size."""
@@ -43,7 +43,7 @@ def recipe_document(recipe: Recipe) -> dict[str, Any]:
         "loads": None if (split := recipe.load_split()) is None else loads_document(split),
         "lines": [_line(line) for line in recipe.lines],
         "method": _method(recipe),
-        "bases": [_base(base) for base in recipe.bases],
+        "bases": [base_document(base) for base in recipe.bases],
     }
 
 
@@ -87,7 +87,7 @@ def label_document(label: Label) -> dict[str, Any]:
 def shopping_document(costing: Costing | Basket) -> dict[str, Any]:
     """The packs to buy."""
     return {
-        "shopping": [_shopping_row(row) for row in costing.shopping],
+        "shopping": [shopping_row_document(row) for row in costing.shopping],
         "till": quantity_document(costing.till),
         "deposit": quantity_document(costing.deposit),
         "unpriced": costing.unpriced,
@@ -176,7 +176,8 @@ def quantity_or_null(q: Quantity | None) -> dict[str, str] | None:
     return None if q is None else quantity_document(q)
 
 
-def _base(base: MadeBase) -> dict[str, Any]:
+def base_document(base: MadeBase) -> dict[str, Any]:
+    """A base at the size all its uses need."""
     return {
         "name": base.name,
         "batches": str(base.batches),
@@ -221,7 +222,8 @@ def _label_item(item: LabelItem) -> dict[str, Any]:
     }
 
 
-def _shopping_row(row: ShoppingRow) -> dict[str, Any]:
+def shopping_row_document(row: ShoppingRow) -> dict[str, Any]:
+    """The packs of one item."""
     return {
         "item": row.item,
         "lines": row.lines,

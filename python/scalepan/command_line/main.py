@@ -25,6 +25,7 @@ from scalepan.command_line import (
     sizing,
     spending,
     stocking,
+    writing,
     yield_documents,
     yielding,
 )
@@ -372,4 +373,5 @@ _COMMANDS = {
     "refresh": keeping.refresh_command,
     "sheet": keeping.sheet_command,
     "sheet-difference": keeping.difference_command,
+    "write": writing.write_command,
 }

@@ -11,7 +11,7 @@ from scalepan.display.page import sections_html
 from scalepan.display.plain_text import WIDTH, text_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Sequence
 
     from scalepan.command_line.sections import Section
     from scalepan.display.markup import Markup
@@ -19,10 +19,11 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Display:
-    """The inside of a display, and the text that stands for it."""
+    """The inside of a display, the text that stands for it, and the report both are made of."""
 
     body: Markup
     text: str
+    sections: Sequence[Section] = ()
 
 
 @singledispatch
@@ -33,5 +34,6 @@ def display_of(shown: object) -> Display:
 
 def of_sections(sections: Iterable[Section], width: int = WIDTH) -> Display:
     """A report, as a page and as a terminal of so many columns has it."""
-    short = first_of_many(sections)
-    return Display(sections_html(short), text_of(short, width))
+    whole = list(sections)
+    short = first_of_many(whole)
+    return Display(sections_html(short), text_of(short, width), whole)

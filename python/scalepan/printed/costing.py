@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from scalepan._core import Quantity
-from scalepan.command_line.documents import COSTS
 from scalepan.command_line.page_words import sentence
 from scalepan.command_line.report import (
     bare_money,
@@ -19,9 +17,9 @@ from scalepan.command_line.report import (
 )
 from scalepan.command_line.sections import Figure, Section, Table
 from scalepan.command_line.stocking import left_section
+from scalepan.costs import COSTS, line_costs
 from scalepan.display.markup import together
 from scalepan.display.offers import offers_table
-from scalepan.errors import CostError
 from scalepan.printed.blocks import head, reports, signature, small_print, sources_told
 from scalepan.printed.offers_bought import offers_bought
 from scalepan.printing import Part
@@ -78,12 +76,10 @@ def _lines_section(costing: Costing) -> Section:
 
 
 def _costs_of(line: Line, costing: Costing) -> list[str]:
-    try:
-        cells = [costing.explain(f"{line.id}.{name}").name for name in COSTS]
-    except CostError:
+    costs = line_costs(costing, line.id)
+    if not costs:
         return ["not priced" if line.amount is not None else "", *[""] * (len(COSTS) - 1)]
-    values = [costing.sheet.value(cell) for cell in cells]
-    return [bare_money(value) for value in values if isinstance(value, Quantity)]
+    return [bare_money(cost) for cost in costs.values()]
 
 
 def _overrides_section(costing: Costing) -> Section:

@@ -1,0 +1,137 @@
+"""One file out of another: recipes, price books and kept costings in the form of its name."""
+
+from __future__ import annotations
+
+import os
+import re
+from typing import TYPE_CHECKING, Any
+
+from scalepan import _core, exchange
+from scalepan.command_line import report
+from scalepan.command_line.sections import report_lines
+from scalepan.command_line.tables import terminal_width
+from scalepan.costs import parse_costing
+from scalepan.errors import make_error
+from scalepan.files import read_text, write_whole
+from scalepan.foods import bundled_catalog, read_facts
+from scalepan.prices import parse_prices, write_prices
+from scalepan.recipes import parse_recipe
+from scalepan.sheet_change_reader import MOST_BYTES
+
+if TYPE_CHECKING:
+    import argparse
+    from collections.abc import Callable
+
+    from scalepan._core import Costing, PriceBook, Recipe
+    from scalepan.command_line.output import Output
+
+    Written = Recipe | PriceBook | Costing
+
+HELP = (
+    "One file out of another, by the endings of their names: a page with a recipe (.html, .jsonld) "
+    "to .toml, a recipe to .jsonld, and these, price books and kept costings to .xlsx or .json."
+)
+_OF_COSTING = re.compile(r"^[ \t]*scalepan_costing[ \t]*=", re.MULTILINE)
+_OF_PRICES = re.compile(r"^[ \t]*(?:prices[ \t]*=|\[\[[ \t]*prices[ \t]*\]\])", re.MULTILINE)
+_OF_JSON = re.compile(r'"schema"\s*:\s*"scalepan/')
+_PAGES = (".html", ".htm", ".jsonld", ".json")
+
+
+def add_arguments(command: argparse.ArgumentParser) -> None:
+    """Source, target, and what a source may leave open."""
+    command.add_argument("source", help="a page, a recipe, a price book or a kept costing")
+    command.add_argument("target", help="its name says the form")
+    command.add_argument("--name", help="of the recipe meant, where a page has several")
+    command.add_argument("--serves", help="portions, where a page does not say one number")
+    command.add_argument("--measures", choices=("metric", "us", "imperial", "au"))
+    command.add_argument("--decimal", choices=("point", "comma"), default="point")
+    command.add_argument("--region", default="", help="whose names of foods are meant, GB")
+    command.add_argument(
+        "--draft", action="store_true", help="lines of a page that cannot be read become remarks"
+    )
+    command.add_argument("--facts", metavar="FILE", help="facts of your own (CSV)")
+    command.add_argument("--portions", help="the size that a page or a workbook shows")
+
+
+def write_command(options: argparse.Namespace) -> Output:
+    """``scalepan write``."""
+    shown = _read(options)
+    notes: list[str] = []
+    if isinstance(shown, _core.Recipe):
+        notes = [*_unread(shown), *_core.lines_to_check(shown)]
+        if options.portions:
+            shown = shown.scale(portions=options.portions)
+    _write(shown, options.target)
+    told = f"{options.target}: {_told(shown)}"
+    document = {"written": options.target, "what": _told(shown), "to_check": notes}
+    return document, [told, *report_lines([report.notes_section(notes)], terminal_width())]
+
+
+def _read(options: argparse.Namespace) -> Any:
+    source = options.source
+    text = read_text(source, MOST_BYTES)
+    ending = os.path.splitext(source)[1].lower()
+    catalog = read_facts(options.facts) if options.facts else bundled_catalog()
+    if ending == ".toml" and _OF_COSTING.search(text):
+        return parse_costing(text, file=source)
+    if ending == ".csv" or (ending == ".toml" and _OF_PRICES.search(text)):
+        return parse_prices(text, file=source, measures=options.measures)
+    if ending == ".toml":
+        return parse_recipe(text, file=source, catalog=catalog)
+    if ending == ".json" and _OF_JSON.search(text):
+        return exchange.from_json(text, file=source, catalog=catalog)
+    if ending not in _PAGES:
+        hint = "it ends in .html, .jsonld, .json, .toml or .csv"
+        raise make_error("file.form", "the name of the source says no form", hint, source)
+    return exchange.parse_json_ld(
+        text,
+        file=source,
+        name=options.name,
+        serves=options.serves,
+        measures=options.measures,
+        decimal=options.decimal,
+        region=options.region,
+        draft=options.draft,
+        catalog=catalog,
+    )
+
+
+def _unread(recipe: Recipe) -> list[str]:
+    """What a draft left out, as the remarks of its text say it."""
+    rows = exchange.recipe_text(recipe).splitlines()
+    return [row[2:] for row in rows if row.startswith("# not read: ")]
+
+
+def _write(shown: Any, target: str) -> None:
+    ways: dict[str, tuple[type, Callable[[Any, str], None]]] = {
+        ".toml": (_core.Recipe, exchange.write_recipe),
+        ".jsonld": (_core.Recipe, exchange.write_json_ld),
+        ".csv": (_core.PriceBook, write_prices),
+        ".xlsx": (object, exchange.write_xlsx),
+        ".json": (object, _write_json),
+    }
+    ending = os.path.splitext(target)[1].lower()
+    fits, write = ways.get(ending, (type(None), _write_json))
+    if not isinstance(shown, fits):
+        can = [name for name, (kind, _) in ways.items() if isinstance(shown, kind)]
+        message = f"{_told(shown)} cannot be written in the form of this name"
+        raise make_error("file.form", message, f"write it to {', '.join(can)}", target)
+    write(shown, target)
+
+
+def _write_json(shown: Any, target: str) -> None:
+    write_whole(target, exchange.to_json(shown) + "\n")
+
+
+def _told(shown: Any) -> str:
+    if isinstance(shown, _core.Recipe):
+        return f"{report.title_text(shown)}, {_count(len(shown.lines), 'line')}"
+    if isinstance(shown, _core.PriceBook):
+        return f"a price book of {_count(len(shown), 'row')}"
+    if isinstance(shown, _core.Costing):
+        return f"the costing of {report.title_text(shown.recipe)}"
+    return f"a {type(shown).__name__}"
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
