@@ -35,9 +35,10 @@ def write_source(folder: Path) -> None:
         _write(folder / place, text + (_contents() if place == "index.md" else ""))
     _write(folder / "notebooks.md", pages.notebooks_page())
     _write(folder / "sources.md", sources.page())
-    shutil.copy(ROOT / "docs" / "cost_curve.png", folder)
-    for page in (ROOT / "docs" / "notebooks" / "rendered").glob("*.html"):
-        shutil.copy(page, folder / "as_they_are" / "notebooks")
+    for picture in pages.pictures():
+        shutil.copy(picture, folder)
+    for place, path in pages.as_they_are().items():
+        shutil.copy(path, folder / "as_they_are" / place)
     _write_errors(folder / "errors")
     _write_reference(folder / "reference")
 

@@ -15,11 +15,11 @@ PLACES = {
     "DEVELOPERS.md": "contributing.md",
     "CHANGELOG.md": "changelog.md",
     "data-sources/README.md": "food_data.md",
-    "docs/cost_curve.png": "cost_curve.png",
     "docs/errors": "errors/index.md",
     "docs/notebooks": "notebooks.md",
     "docs/notebooks/rendered": "notebooks.md",
 }
+PICTURES = (".png", ".svg")
 LINK = re.compile(r"\[([^\]]+)\]\((?!https?:|#|mailto:)([^)\s#]+)(#[^)\s]*)?\)")
 # Pages in the order they are read; those that are not named come behind, by name.
 HOW_TO = (
@@ -51,6 +51,21 @@ def how_to() -> list[str]:
     return [name for name in HOW_TO if name in names] + sorted(names - set(HOW_TO))
 
 
+def pictures() -> list[Path]:
+    """What pages show."""
+    return [path for path in sorted((ROOT / "docs").iterdir()) if path.suffix in PICTURES]
+
+
+def as_they_are() -> dict[str, Path]:
+    """What is no page of the site's own making, by its place: notebooks' pages, data."""
+    notebooks = sorted((ROOT / "docs" / "notebooks" / "rendered").glob("*.html"))
+    others = [path for path in sorted((ROOT / "docs").iterdir()) if path.is_file()]
+    others = [path for path in others if path.suffix not in (".md", *PICTURES)]
+    return {f"notebooks/{path.name}": path for path in notebooks} | {
+        path.name: path for path in others
+    }
+
+
 def place_of(path: Path) -> str:
     """Where a file of the repository stands on the site.
 
@@ -59,7 +74,7 @@ def place_of(path: Path) -> str:
     name = path.relative_to(ROOT).as_posix()
     if name in PLACES:
         return PLACES[name]
-    if path.suffix == ".md" and path.parent == ROOT / "docs" and path.is_file():
+    if path.parent == ROOT / "docs" and path.is_file():
         return path.name
     if path.suffix == ".ipynb" and rendered(path).is_file():
         return f"notebooks/{path.stem}.html"
@@ -76,7 +91,7 @@ def with_links_of_the_site(text: str, path: Path) -> str:
 
     def led(found: re.Match[str]) -> str:
         place = place_of(Path(os.path.normpath(path.parent / found[2])))
-        if place.startswith("notebooks/"):
+        if Path(place).suffix not in (".md", *PICTURES):
             return f'<a href="{place}">{found[1]}</a>'
         return f"[{found[1]}]({place}{found[3] or ''})"
 
