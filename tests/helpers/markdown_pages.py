@@ -8,7 +8,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 FENCE = re.compile(r"^(`{3,})(\w*)[^\n]*\n(.*?)^\1$", re.MULTILINE | re.DOTALL)
-NAMED = re.compile(r"# (\S+\.(?:toml|csv|json))\n(.*)", re.DOTALL)
+NAMED = re.compile(r"(?:# |<!-- )(\S+\.[a-z]+)(?: -->)?\n(.*)", re.DOTALL)
 COMMAND = "$ scalepan "
 
 
@@ -51,7 +51,7 @@ def prose(text: str) -> str:
 
 def files_shown(text: str) -> dict[str, str]:
     """Files by the name in their first line."""
-    named = [NAMED.fullmatch(content) for _, content in blocks(text)]
+    named = [NAMED.fullmatch(content) for kind, content in blocks(text) if kind != "python"]
     return {found[1]: found[2] for found in named if found}
 
 
