@@ -26,23 +26,23 @@ ROWS = ROOT / "python" / "scalepan" / "own_tables.py"
 def codes() -> dict[str, str]:
     """Every code with a file that uses it."""
     found: dict[str, str] = {}
-    subjects: dict[str, bool] = {}
+    of_files: set[str] = set()
+    of_rows: set[str] = set()
     for folder in (ROOT / "cpp", ROOT / "python"):
         for path in sorted(folder.rglob("*")):
             if path.suffix in SUFFIXES:
                 text = path.read_text(encoding="utf-8")
                 here = [*CALL.findall(text), *HANDED_ON.findall(text)]
                 found |= dict.fromkeys(here, str(path.relative_to(ROOT)))
-                reads_rows = path == ROWS or "rows_of_table" in text
-                subjects |= {
-                    one: reads_rows or subjects.get(one, False) for one in SUBJECT.findall(text)
-                }
+                subjects = set(SUBJECT.findall(text))
+                of_files |= subjects if path == ROWS or "read_rows" in text else set()
+                of_rows |= subjects if path == ROWS or "rows_of_table" in text else set()
+    read_by = ((FILES, of_files), (ROWS, of_rows))
     return found | {
         f"{subject}.{part}": path.name
-        for path in (FILES, ROWS)
-        for subject, reads_rows in subjects.items()
+        for path, subjects in read_by
+        for subject in subjects
         for part in parts(path)
-        if path == FILES or reads_rows
     }
 
 
