@@ -208,14 +208,14 @@ def _command(line: str) -> Shown:
 
 
 def _printed(words: list[str]) -> tuple[object, str]:
-    """The exit status, and what was printed, or told on standard error."""
+    """The exit status, and what was printed and told on standard error."""
     out, err = io.TextIOWrapper(io.BytesIO()), io.TextIOWrapper(io.BytesIO())
     with contextlib.redirect_stdout(out), contextlib.redirect_stderr(err):
         try:
             status: object = command_line()(words)
         except SystemExit as end:  # of a command line that is wrong
             status = end.code
-    return status, _text(err if status else out)
+    return status, _text(out) + _text(err)
 
 
 def _text(stream: io.TextIOWrapper) -> str:
