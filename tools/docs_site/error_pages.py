@@ -94,6 +94,7 @@ def _of_tables() -> Iterator[Example]:
     table = _table(TABLES)
     for subject, words in table["subjects"].items():
         words.setdefault("more", "")
+        words["read_many"] = words["read"].replace(words["file"], "many.csv")
         for code, row in table["of_files"].items():
             filled = {key: _filled(text, words) for key, text in row.items()}
             said = {"file": words["file"], "call": words["read"], **filled}
