@@ -45,8 +45,8 @@ def codes() -> dict[str, str]:
         for path, subjects in read_by
         for subject in subjects
         for part in parts(path)
-        # How floats are taken is asked of prices alone.
-        if part != "floats" or subject == "price"
+        # How floats and decimal commas are taken is asked of prices alone.
+        if part not in ("floats", "decimal") or subject == "price"
     }
 
 

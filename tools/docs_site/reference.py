@@ -79,8 +79,8 @@ GROUPS: dict[str, tuple[str, str]] = {
     ),
     "errors": (
         "Error classes",
-        """Error NumberError MeasureError FoodError RecipeError PriceError CostError SheetError
-        FileError PlotError""",
+        """Error ArgumentError NumberError MeasureError FoodError RecipeError PriceError CostError
+        SheetError FileError PlotError""",
     ),
 }
 MORE = "more"
