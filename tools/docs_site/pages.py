@@ -17,6 +17,7 @@ PLACES = {
     "data-sources/README.md": "food_data.md",
     "docs/errors": "errors/index.md",
     "docs/notebooks": "notebooks.md",
+    "docs/notebooks/README.md": "notebooks.md",
     "docs/notebooks/rendered": "notebooks.md",
 }
 PICTURES = (".png", ".svg")
