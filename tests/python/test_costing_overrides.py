@@ -6,7 +6,6 @@ import pytest
 import scalepan
 from scalepan import quantity
 
-
 IMPOSSIBLE = [
     ("leeks.edible", "75", "75 EP/AP: a share of the whole is above 0 and at most 1",
      "write 75 % for a percentage"),
