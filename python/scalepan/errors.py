@@ -19,6 +19,7 @@ class Error(Exception):
         hint: the nearest fix, or empty.
         file, line, column: where, counted from 1; 0 and empty where unknown.
         cell: the figure it is about (``leeks.buy``), or empty.
+        whole_traceback: of the class: whether a notebook shows every call on the way.
 
     A notebook shows an error that is raised in a few lines, with the line of the cell that led to
     it; with ``scalepan.Error.whole_traceback = True`` it shows every call on the way.

@@ -136,6 +136,9 @@ def _member(node: ast.stmt, described: dict[str, str]) -> Member | None:
     if isinstance(node, ast.AnnAssign):
         name = ast.unparse(node.target)
         return Member(name, "attribute", ast.unparse(node.annotation), described.get(name, ""))
+    if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant):
+        name = ast.unparse(node.targets[0])
+        return Member(name, "attribute", type(node.value.value).__name__, described.get(name, ""))
     if not isinstance(node, ast.FunctionDef):
         return None
     marks = {ast.unparse(one).split(".")[-1] for one in node.decorator_list}

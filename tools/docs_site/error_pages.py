@@ -94,6 +94,7 @@ def _of_tables() -> Iterator[Example]:
     table = _table(TABLES)
     for subject, words in table["subjects"].items():
         words.setdefault("more", "")
+        words["read_many"] = words["read"].replace(words["file"], "many.csv")
         for code, row in table["of_files"].items():
             filled = {key: _filled(text, words) for key, text in row.items()}
             said = {"file": words["file"], "call": words["read"], **filled}
@@ -158,8 +159,9 @@ def _inside(folder: str) -> Iterator[None]:
         with contextlib.chdir(folder):
             yield
     finally:
-        hidden = [name for name in modules if sys.modules.get(name) is None]
-        sys.modules.update({name: modules[name] for name in hidden})
+        for name in [name for name, one in sys.modules.items() if one is None]:
+            del sys.modules[name]
+        sys.modules.update({name: one for name, one in modules.items() if name not in sys.modules})
         os.environ.clear()
         os.environ.update(environment)
 

@@ -17,6 +17,7 @@ PLACES = {
     "data-sources/README.md": "food_data.md",
     "docs/errors": "errors/index.md",
     "docs/notebooks": "notebooks.md",
+    "docs/notebooks/README.md": "notebooks.md",
     "docs/notebooks/rendered": "notebooks.md",
 }
 PICTURES = (".png", ".svg")
@@ -42,6 +43,7 @@ BY_THEMSELVES = ("index", "tutorial", "words", "how_tested")
 def by_hand() -> dict[str, Path]:
     """Each page of the site that is written by hand, with its file."""
     pages = {PLACES[name]: ROOT / name for name in PLACES if name.endswith(".md")}
+    del pages["notebooks.md"]  # made from the notebooks themselves
     return pages | {path.name: path for path in sorted((ROOT / "docs").glob("*.md"))}
 
 

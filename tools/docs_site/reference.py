@@ -35,6 +35,12 @@ GROUPS: dict[str, tuple[str, str]] = {
         _core:StockItem cover Cover cover_function CoverFunction CoverStep Purchase break_even
         BreakEven""",
     ),
+    "forms": (
+        "Files, frames and JSON",
+        """recipe recipe_text write_recipe price_book prices_text write_prices stock stock_text
+        write_stock to_json from_json json_ld read_json_ld parse_json_ld write_json_ld frame
+        frames:Frame frames:FrameColumn write_xlsx""",
+    ),
     "costings": (
         "Costings",
         """cost Costing ShoppingRow _core:Leftover by_shop ShopCosting Why read_costing
@@ -73,8 +79,8 @@ GROUPS: dict[str, tuple[str, str]] = {
     ),
     "errors": (
         "Error classes",
-        """Error NumberError MeasureError FoodError RecipeError PriceError CostError SheetError
-        FileError PlotError""",
+        """Error ArgumentError NumberError MeasureError FoodError RecipeError PriceError CostError
+        SheetError FileError PlotError""",
     ),
 }
 MORE = "more"
