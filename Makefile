@@ -6,11 +6,12 @@ BUILD_NEEDS := "scikit-build-core>=1.1" "pybind11>=3.1,<4" "cmeel-boost>=1.90" "
 export CMAKE_PREFIX_PATH := $(shell ls -d "$(CURDIR)/$(VENV)"/lib/python3*/site-packages 2>/dev/null | head -1)
 SAY := @printf '\n== %s\n'
 
-.PHONY: help demo test bench bench-rows lint format core-tests asan-tests package clean
+.PHONY: help demo docs test bench bench-rows lint format core-tests asan-tests package clean
 
 help:
 	@echo "make demo    the main job, end to end, on the demo's recipe and prices"
 	@echo "make test    every check: core under sanitizers, Python, lint, types"
+	@echo "make docs    the documentation as a site, in build/docs/site"
 	@echo "make bench   speed against peers, as ratios"
 	@echo "make format  put the sources into shape"
 	@echo "make clean   take away .venv, build and out"
@@ -23,12 +24,19 @@ demo: package
 
 test: package
 	@tools/system_packages.sh catch2 libgmp-dev
+	@tools/system_packages.sh chromium || echo "The tests in a browser are skipped"
 	@tools/fetch_usda_release.sh
 	$(PYTHON) -m pip install --quiet --group test --group lint --group plot
 	$(MAKE) --no-print-directory asan-tests
 	$(SAY) "Python tests"
 	$(PYTHON) -m pytest -q -n auto --dist loadfile
 	$(MAKE) --no-print-directory lint
+
+docs: package
+	$(PYTHON) -m pip install --quiet --group docs --group plot "anywidget>=0.9"
+	$(SAY) "Building the documentation"
+	$(PYTHON) tools/build_docs.py
+	@echo "build/docs/site/index.html"
 
 bench: package
 	@tools/system_packages.sh libbenchmark-dev libflint-dev libglpk-dev libgmp-dev
@@ -63,6 +71,9 @@ lint: $(VENV)/.tools
 	$(VENV)/bin/ruff check .
 	$(VENV)/bin/ruff format --check .
 	$(VENV)/bin/mypy
+	$(VENV)/bin/pyright --pythonpath $(PYTHON)
+	$(VENV)/bin/stubtest scalepan._core --mypy-config-file pyproject.toml \
+		--allowlist tests/typing/not_in_stub.txt --ignore-unused-allowlist
 	git ls-files 'cpp/*.hpp' 'cpp/*.cpp' 'tests/*.hpp' 'tests/*.cpp' | xargs $(VENV)/bin/clang-format --dry-run -Werror
 
 format: $(VENV)/.tools
@@ -74,7 +85,8 @@ format: $(VENV)/.tools
 package: $(VENV)/.tools
 	$(SAY) "Building and installing the package (a minute or two the first time)"
 	@rm -rf dist
-	$(PYTHON) -m pip wheel --quiet --no-build-isolation --no-deps --wheel-dir dist .
+	$(PYTHON) tools/lay_out_sdist.py
+	$(PYTHON) -m pip wheel --quiet --no-build-isolation --no-deps --wheel-dir dist build/sdist
 	$(PYTHON) -m pip install --quiet --no-deps --no-index --force-reinstall dist/*.whl
 
 $(VENV)/.tools:

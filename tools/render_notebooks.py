@@ -26,7 +26,7 @@ _RUN = """\
 import sys
 import nbclient, nbformat
 notebook = nbformat.read(sys.argv[1], as_version=4)
-nbclient.NotebookClient(notebook, timeout=300).execute(cwd=sys.argv[3])
+nbclient.NotebookClient(notebook, timeout=300, coalesce_streams=True).execute(cwd=sys.argv[3])
 nbformat.write(notebook, sys.argv[2])
 """
 

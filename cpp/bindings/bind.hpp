@@ -10,6 +10,7 @@ namespace scalepan::bindings {
 py::object python_of(const Error& error);
 
 void bind_errors(py::module_& m);
+void bind_kept(py::module_& m);
 void bind_exact(py::module_& m);
 void bind_measure(py::module_& m);
 void bind_loads(py::module_& m);

@@ -1,8 +1,10 @@
 #include <memory>
 
+#include "bindings/archive_shared.hpp"
 #include "bindings/bind.hpp"
 #include "bindings/caution_list.hpp"
 #include "bindings/cost_options.hpp"
+#include "bindings/kept.hpp"
 #include "bindings/placed.hpp"
 #include "bindings/shopping_of.hpp"
 #include "costing/basket.hpp"
@@ -75,6 +77,39 @@ void bind_row(py::module_& m) {
   py::class_<BasketRow, ShoppingRow>(m, "BasketRow").def_readonly("dishes", &BasketRow::dishes);
 }
 
+struct DishState {
+  std::string name;
+  std::shared_ptr<const Recipe> recipe;
+};
+
+struct BasketState {
+  std::vector<DishState> dishes;
+  std::shared_ptr<const PriceBook> prices;
+  CostOptions options;
+};
+
+BasketState state_of_basket(const Basket& basket) {
+  const Plan& plan = basket.provisions().plan();
+  BasketState state{{}, plan.prices()->shared_book(), plan.options()};
+  for (const BasketDish& dish : basket.dishes()) {
+    state.dishes.push_back({dish.name, std::make_shared<const Recipe>(dish.recipe())});
+  }
+  return state;
+}
+
+std::unique_ptr<Basket> basket_of(const BasketState& state) {
+  std::vector<Dish> dishes;
+  for (const auto& [name, recipe] : state.dishes) dishes.push_back({{name, {}}, *recipe});
+  return std::make_unique<Basket>(dishes, state.prices, state.options);
+}
+
+DishCosts state_of_dish(const DishCosts& dish) { return dish; }
+
+std::unique_ptr<DishCosts> dish_of(DishCosts state) {
+  if (state.basket == nullptr || state.index >= state.basket->dishes().size()) fail_damaged();
+  return std::make_unique<DishCosts>(std::move(state));
+}
+
 std::vector<DishCosts> dishes_of(const std::shared_ptr<Basket>& basket) {
   std::vector<DishCosts> dishes;
   for (std::size_t i = 0; i < basket->dishes().size(); ++i) dishes.push_back({basket, i});
@@ -124,6 +159,10 @@ void bind_basket(py::module_& m) {
                tell_money(money(b, b.costs().till)).text + ", borne " +
                tell_money(money(b, b.costs().borne())).text + ">";
       });
+  keep_by<DishCosts, &state_of_dish, &dish_of>(m, "BasketDish");
+  keep<DishNeed>(m, "DishNeed");
+  keep<BasketRow>(m, "BasketRow");
+  keep_by<B, &state_of_basket, &basket_of>(m, "Basket");
   m.def(
       "basket",
       [](const std::vector<std::pair<PlacedTuple, std::shared_ptr<Recipe>>>& given,

@@ -5,6 +5,8 @@
 #include <variant>
 #include <vector>
 
+#include "bindings/archive_shared.hpp"
+#include "bindings/kept.hpp"
 #include "costing/make_or_buy.hpp"
 #include "costing/pack_prices.hpp"
 #include "costing/swaps.hpp"
@@ -156,6 +158,11 @@ void bind_choices(py::module_& m) {
   bind_pack_price(m);
   bind_swap(m);
   bind_make_or_buy(m);
+  keep<LeastSpend>(m, "LeastSpend");
+  keep<PackPrice>(m, "PackPrice");
+  keep<PricedBreakEven>(m, "BreakEven");
+  keep<SwapFound>(m, "Swap");
+  keep<MakeOrBuyFound>(m, "MakeOrBuy");
 }
 
 void add_choices(CostingClass& costing) {

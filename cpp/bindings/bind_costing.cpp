@@ -5,7 +5,9 @@
 #include "bindings/caution_list.hpp"
 #include "bindings/cell_value.hpp"
 #include "bindings/cost_options.hpp"
+#include "bindings/costing_state.hpp"
 #include "bindings/curve_of.hpp"
+#include "bindings/kept.hpp"
 #include "bindings/share.hpp"
 #include "bindings/shopping_of.hpp"
 #include "costing/caution.hpp"
@@ -90,7 +92,7 @@ void bind_why(py::module_& m) {
       .def_readonly("source", &Why::source)
       .def_readonly("parts", &Why::parts)
       .def("__str__", [](const Why& why) { return text_of(why); })
-      .def("_repr_html_", &html_of)
+      .def("_tree_html", &html_of)
       .def("data", &data_of);
 }
 
@@ -148,6 +150,17 @@ py::dict options_of(const Costing& costing) {
 }
 
 }  // namespace
+
+CostingState state_of_costing(const Costing& costing) {
+  return {std::make_shared<const Recipe>(costing.recipe()), costing.plan().prices()->shared_book(),
+          costing.plan().options()};
+}
+
+std::unique_ptr<Costing> costing_of(CostingState state) {
+  if (state.recipe == nullptr || state.prices == nullptr) fail_damaged();
+  return std::make_unique<Costing>(*state.recipe, std::move(state.prices),
+                                   std::move(state.options));
+}
 
 void bind_costing(py::module_& m) {
   bind_shopping(m);
@@ -212,6 +225,7 @@ void bind_costing(py::module_& m) {
           py::arg("name"), py::arg("value"), py::kw_only(), py::arg("why"), py::arg("who") = "",
           py::arg("when") = "")
       .def("release", &Costing::release, py::arg("name"))
+      .def_property_readonly("is_changed", &Costing::is_changed)
       .def("curve", &curve_of, py::arg("portions"))
       .def(
           "most_portions",
@@ -248,6 +262,15 @@ void bind_costing(py::module_& m) {
       },
       py::arg("recipe"), py::arg("prices"), py::arg("strict"), py::arg("taxes"), py::arg("stock"),
       py::arg("day"));
+  keep<ShoppingRow>(m, "ShoppingRow");
+  keep<Leftover>(m, "Leftover");
+  keep<WithinSpend>(m, "WithinSpend");
+  keep<Driver>(m, "Driver");
+  keep<Why>(m, "Why");
+  keep<LabelItem>(m, "LabelItem");
+  keep<Label>(m, "Label");
+  keep_by<Costing, &state_of_costing, &costing_of>(m, "Costing", true);
+  m.def("twin", [](const Costing& c) { return std::make_shared<Costing>(c); }, py::arg("costing"));
   m.def("lines_to_check", &lines_to_check, py::arg("recipe"));
   m.def("cautions", &cautions, py::arg("recipe"));
   m.def(

@@ -3,7 +3,9 @@
 #include <utility>
 
 #include "bindings/bind.hpp"
+#include "bindings/costing_state.hpp"
 #include "bindings/curve_of.hpp"
+#include "bindings/kept.hpp"
 #include "measure/quantity.hpp"
 
 namespace scalepan::bindings {
@@ -48,6 +50,32 @@ template <class Action>
 decltype(auto) released(Action action) {
   const py::gil_scoped_release released;
   return action();
+}
+
+struct CurveState {
+  CostingState costing;
+  std::optional<CurvePoints::Even> even;
+  std::size_t count = 0;
+  std::vector<Rational> listed;
+  std::optional<CurveRecord> record;
+};
+
+CurveState state_of_curve(const Curve& curve) {
+  const CurvePoints& points = curve.points();
+  CurveState state{
+      state_of_costing(curve.costing()), points.even(), points.size(), {}, curve.record()};
+  for (std::size_t i = 0; !points.even() && i < points.size(); ++i) {
+    state.listed.push_back(points[i]);
+  }
+  return state;
+}
+
+std::unique_ptr<Curve> curve_from(CurveState state) {
+  const std::unique_ptr<Costing> costing = costing_of(std::move(state.costing));
+  CurvePoints points =
+      state.even ? CurvePoints(*state.even, state.count) : CurvePoints(std::move(state.listed));
+  if (!state.record) return std::make_unique<Curve>(*costing, std::move(points), heed_signals);
+  return std::make_unique<Curve>(*costing, std::move(points), std::move(*state.record));
 }
 
 py::list fractions_of(const std::vector<Rational>& numbers) {
@@ -155,6 +183,13 @@ void bind_curve(py::module_& m) {
             return released([&] { return c.dominated(which); });
           },
           py::arg("which") = "till");
+  keep<Breakpoint>(m, "Breakpoint");
+  keep<CountRun>(m, "CountRun");
+  keep<EvenCounts>(m, "EvenCounts");
+  keep<CheapestCount>(m, "CheapestCount");
+  keep<DominatedCounts>(m, "DominatedCounts");
+  keep<WordColumn>(m, "ExactColumn");
+  keep_by<Curve, &state_of_curve, &curve_from>(m, "Curve");
 }
 
 }  // namespace scalepan::bindings

@@ -1,4 +1,5 @@
 #include "bindings/bind.hpp"
+#include "bindings/kept.hpp"
 #include "exact/column.hpp"
 #include "exact/number_text.hpp"
 #include "exact/rounding.hpp"
@@ -11,6 +12,16 @@ RationalColumn column_of(const py::iterable& numbers) {
   std::vector<Rational> column;
   for (const py::handle number : numbers) column.push_back(number.cast<Rational>());
   return RationalColumn::from(column);
+}
+
+std::vector<Rational> numbers_of(const RationalColumn& column) {
+  std::vector<Rational> numbers;
+  for (std::size_t i = 0; i < column.size(); ++i) numbers.push_back(column.at(i));
+  return numbers;
+}
+
+std::unique_ptr<RationalColumn> column_from(const std::vector<Rational>& numbers) {
+  return std::make_unique<RationalColumn>(RationalColumn::from(numbers));
 }
 
 void bind_column(py::module_& m) {
@@ -29,6 +40,7 @@ void bind_column(py::module_& m) {
             return sum_of_products(self, other);
           },
           py::arg("other"));
+  keep_by<RationalColumn, &numbers_of, &column_from>(m, "NumberColumn");
 }
 
 }  // namespace

@@ -1,6 +1,8 @@
 #include <memory>
 
+#include "bindings/archive_shared.hpp"
 #include "bindings/bind.hpp"
+#include "bindings/kept.hpp"
 #include "exact/error.hpp"
 #include "food/convert.hpp"
 #include "food/usda_release.hpp"
@@ -146,6 +148,11 @@ py::tuple convert_amount(const Catalog& catalog, const Quantity& amount, const s
                         of_factor(independent.low), of_factor(independent.high));
 }
 
+/// By a number that follows from all it holds.
+void name_base(Catalog& catalog, const std::string& name) {
+  catalog.name_base(name + "/" + digest_of(catalog));
+}
+
 void bind_fact(py::module_& m) {
   py::class_<Fact>(m, "Fact")
       .def_readonly("id", &Fact::id)
@@ -160,6 +167,7 @@ void bind_fact(py::module_& m) {
       .def_property_readonly("layer", [](const Fact& fact) { return name_of(fact.layer); })
       .def("__repr__",
            [](const Fact& fact) { return "Fact('" + fact.id + "', '" + fact.value.text() + "')"; });
+  keep<Fact>(m, "Fact");
 }
 
 }  // namespace
@@ -200,7 +208,13 @@ void bind_food(py::module_& m) {
                              })
       .def("nearest", &Catalog::nearest)
       .def_property_readonly("food_count", &Catalog::food_count)
-      .def_property_readonly("fact_count", &Catalog::fact_count);
+      .def_property_readonly("fact_count", &Catalog::fact_count)
+      .def("name_base", &name_base)
+      .def_property_readonly("base", &Catalog::base)
+      .def_property_readonly("is_base", [](const Catalog& catalog) {
+        return !catalog.base().empty() && catalog.changes().empty();
+      });
+  keep<Catalog>(m, "Catalog", true);
   m.def("convert", &convert_amount, py::arg("catalog"), py::arg("amount"), py::arg("unit"),
         py::arg("food"), py::arg("measures"), py::arg("state"), py::arg("size"),
         py::arg("preparations"), py::arg("region"));

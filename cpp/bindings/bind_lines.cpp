@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "bindings/bind.hpp"
+#include "bindings/kept.hpp"
 #include "bindings/placed.hpp"
 #include "bindings/reading.hpp"
 #include "recipe/written_line.hpp"
@@ -108,6 +109,7 @@ void bind_lines(py::module_& m) {
       .def_readonly("to_taste", &W::to_taste)
       .def_readonly("optional", &W::optional)
       .def_readonly("rule", &W::rule);
+  keep<W>(m, "WrittenLine");
   m.def("read_line", &read_one, py::arg("text"), py::arg("measures"), py::arg("decimal"),
         py::arg("catalog"));
   m.def("read_lines", &read_many, py::arg("texts"), py::arg("measures"), py::arg("decimal"),

@@ -1,4 +1,5 @@
 #include "bindings/bind.hpp"
+#include "bindings/kept.hpp"
 #include "measure/amount.hpp"
 #include "measure/loads.hpp"
 
@@ -32,6 +33,7 @@ void bind_loads(py::module_& m) {
           py::arg("time"))
       .def("__str__", &Loads::text)
       .def("__repr__", [](const Loads& loads) { return "<Loads " + loads.text() + ">"; });
+  keep<Loads>(m, "Loads");
   m.def(
       "loads",
       [](const Quantity& total, const Quantity& capacity, bool equal) {

@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "bindings/bind.hpp"
+#include "bindings/kept.hpp"
 #include "exact/error.hpp"
 #include "measure/amount.hpp"
 #include "measure/measuring_out.hpp"
@@ -164,6 +165,17 @@ py::tuple measured(const MeasureSet& set, const Quantity& exact,
   return py::make_tuple(pieces, out.text, out.amount, out.error);
 }
 
+struct MeasureSetState {
+  std::string name;
+  std::vector<KitchenMeasure> measures;
+};
+
+MeasureSetState state_of_set(const MeasureSet& set) { return {set.name(), set.measures()}; }
+
+std::unique_ptr<MeasureSet> set_of(MeasureSetState state) {
+  return std::make_unique<MeasureSet>(std::move(state.name), std::move(state.measures));
+}
+
 void bind_measure_set(py::module_& m) {
   py::class_<MeasureSet, std::shared_ptr<MeasureSet>>(m, "MeasureSet")
       .def_property_readonly("name", &MeasureSet::name)
@@ -173,6 +185,7 @@ void bind_measure_set(py::module_& m) {
       .def("nearest", &measured, py::arg("exact"), py::arg("most_pieces") = py::none(),
            py::arg("within") = py::none())
       .def("__repr__", [](const MeasureSet& set) { return "<MeasureSet " + set.name() + ">"; });
+  keep_by<MeasureSet, &state_of_set, &set_of>(m, "MeasureSet");
   m.def("make_measure_set", &make_measure_set, py::arg("name"), py::arg("rows"));
 }
 

@@ -1,8 +1,10 @@
+#include <algorithm>
 #include <array>
 #include <memory>
 #include <optional>
 
 #include "bindings/bind.hpp"
+#include "bindings/kept.hpp"
 #include "bindings/placed.hpp"
 #include "exact/error.hpp"
 #include "packs/price_book.hpp"
@@ -50,6 +52,71 @@ py::dict written_in(const Read& read) {
   return row;
 }
 
+/// A row as it was written: an object is what its row is read as.
+struct RowState {
+  std::vector<std::pair<std::string, std::string>> fields;
+  Measures measures = Measures::unstated;
+  Place place;
+};
+
+template <typename Read>
+RowState row_state(const Read& read) {
+  RowState state{{}, read.written->measures, read.place};
+  for (const auto& [column, text] : read.written->fields) state.fields.emplace_back(column, text);
+  return state;
+}
+
+template <typename Row, std::size_t Count>
+Row row_of(const RowState& state, const std::array<WrittenField<Row>, Count>& fields) {
+  Row row;
+  for (const auto& [column, text] : state.fields) {
+    const auto field = std::ranges::find(fields, column, &WrittenField<Row>::column);
+    if (field == fields.end()) fail_damaged();
+    row.*field->field = {text, state.place};
+  }
+  return row;
+}
+
+Offer offer_from(const RowState& state) {
+  return read_offer(row_of(state, price_fields), state.measures);
+}
+
+StockItem item_from(const RowState& state) {
+  return read_stock_item(row_of(state, stock_fields), state.measures);
+}
+
+std::unique_ptr<Offer> offer_of(const RowState& state) {
+  return std::make_unique<Offer>(offer_from(state));
+}
+
+std::unique_ptr<StockItem> item_of(const RowState& state) {
+  return std::make_unique<StockItem>(item_from(state));
+}
+
+std::vector<RowState> book_rows(const PriceBook& book) {
+  std::vector<RowState> rows;
+  for (const Offer& offer : book.offers()) rows.push_back(row_state(offer));
+  return rows;
+}
+
+std::unique_ptr<PriceBook> book_of(const std::vector<RowState>& rows) {
+  std::vector<Offer> offers;
+  for (const RowState& row : rows) offers.push_back(offer_from(row));
+  return std::make_unique<PriceBook>(std::move(offers));
+}
+
+std::vector<RowState> stock_rows(const Stock& stock) {
+  std::vector<RowState> rows;
+  for (const StockItem& item : stock.items()) rows.push_back(row_state(item));
+  return rows;
+}
+
+std::unique_ptr<Stock> stock_of(const std::vector<RowState>& rows) {
+  std::vector<StockItem> items;
+  for (const RowState& row : rows) items.push_back(item_from(row));
+  return std::make_unique<Stock>(std::move(items));
+}
+
 std::vector<std::string> terms_of(const Offer& offer) {
   std::vector<std::string> terms;
   for (const SeveralTogether& several : offer.terms.together) terms.push_back(several.text);
@@ -85,6 +152,8 @@ void bind_stock(py::module_& m) {
       .def("__repr__", [](const Stock& stock) {
         return "<Stock of " + std::to_string(stock.items().size()) + " amounts>";
       });
+  keep_by<StockItem, &row_state<StockItem>, &item_of>(m, "StockItem");
+  keep_by<Stock, &stock_rows, &stock_of>(m, "Stock");
   m.def("make_stock", &make_stock, py::arg("rows"), py::arg("measures"));
 }
 
@@ -113,6 +182,7 @@ void bind_offer(py::module_& m) {
       .def("__repr__", [](const Offer& o) {
         return "<Offer " + o.item + " " + o.pack.text + " " + o.price.text() + ">";
       });
+  keep_by<Offer, &row_state<Offer>, &offer_of>(m, "Offer");
 }
 
 void bind_cover(py::module_& m) {
@@ -124,6 +194,7 @@ void bind_cover(py::module_& m) {
         const std::string text = text_of(c.packs);
         return "<Cover " + (text.empty() ? "of no packs" : text) + " = " + c.price.text() + ">";
       });
+  keep<PricedCover>(m, "Cover");
   m.def(
       "cover",
       [](const Quantity& need, const std::vector<std::tuple<std::string, Quantity, Quantity>>& in) {
@@ -154,6 +225,19 @@ PricedFunction make_cover_function(const std::vector<py::tuple>& rows, const std
   const CoverOrder by = order_named(order);
   const py::gil_scoped_release release;
   return PricedFunction(std::move(purchases), by);
+}
+
+struct FunctionState {
+  std::vector<PricedPurchase> purchases;
+  CoverOrder order = CoverOrder::price_first;
+};
+
+FunctionState function_state(const PricedFunction& function) {
+  return {function.purchases(), function.order()};
+}
+
+std::unique_ptr<PricedFunction> function_of(FunctionState state) {
+  return std::make_unique<PricedFunction>(std::move(state.purchases), state.order);
 }
 
 /// A quantity, or an amount as written.
@@ -203,6 +287,8 @@ void bind_cover_function(py::module_& m) {
       .def_property_readonly("kernel", &PricedFunction::kernel)
       .def("__repr__",
            [](const PricedFunction& f) { return "<CoverFunction, " + f.kernel() + ">"; });
+  keep<PricedStep>(m, "CoverStep");
+  keep_by<PricedFunction, &function_state, &function_of>(m, "CoverFunction");
   m.def("make_cover_function", &make_cover_function, py::arg("rows"), py::arg("order"));
 }
 
@@ -224,6 +310,7 @@ void bind_packs(py::module_& m) {
       .def("__repr__", [](const PriceBook& book) {
         return "<PriceBook of " + std::to_string(book.offers().size()) + " offers>";
       });
+  keep_by<PriceBook, &book_rows, &book_of>(m, "PriceBook");
   m.def("make_price_book", &make_price_book, py::arg("rows"), py::arg("measures"));
   bind_cover(m);
   bind_cover_function(m);

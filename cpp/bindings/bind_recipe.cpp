@@ -2,8 +2,10 @@
 #include <tuple>
 #include <utility>
 
+#include "bindings/archive_shared.hpp"
 #include "bindings/bind.hpp"
 #include "bindings/bind_sizing.hpp"
+#include "bindings/kept.hpp"
 #include "bindings/placed.hpp"
 #include "bindings/reading.hpp"
 #include "recipe/bakers_percent.hpp"
@@ -71,7 +73,7 @@ std::shared_ptr<Recipe> make_recipe(const py::dict& places, const Rational& serv
   for (const auto& [name, recipe, place] : bases) {
     input.bases.push_back({name, recipe, placed(place).place});
   }
-  return std::make_shared<Recipe>(input, catalog);
+  return std::make_shared<Recipe>(std::move(input), catalog);
 }
 
 /// A line together with the recipe that tells it.
@@ -110,6 +112,44 @@ struct StepView {
     return lines;
   }
 };
+
+void pass(Archive& archive, LineView& view) {
+  pass(archive, view.recipe);
+  pass_own(archive, view.own);
+}
+
+struct StepState {
+  std::shared_ptr<const Recipe> recipe;
+  std::size_t step = 0;
+};
+
+StepState state_of_step(const StepView& view) {
+  return {view.recipe, static_cast<std::size_t>(view.step - view.recipe->method().data())};
+}
+
+std::unique_ptr<StepView> step_of(StepState state) {
+  if (state.recipe == nullptr || state.step >= state.recipe->method().size()) fail_damaged();
+  const MethodStep* step = &state.recipe->method()[state.step];
+  return std::make_unique<StepView>(StepView{std::move(state.recipe), step});
+}
+
+struct RecipeState {
+  std::shared_ptr<const RecipeInput> input;
+  Size size;
+  bool alone = false;
+  std::shared_ptr<const Catalog> catalog;
+};
+
+RecipeState state_of_recipe(const Recipe& recipe) {
+  return {recipe.input(), recipe.size(), recipe.is_alone(), recipe.shared_catalog()};
+}
+
+std::unique_ptr<Recipe> recipe_of(RecipeState state) {
+  if (state.input == nullptr) fail_damaged();
+  const Recipe written(std::move(state.input), std::move(state.catalog));
+  return std::make_unique<Recipe>(state.alone ? written.sized_alone(std::move(state.size))
+                                              : written.sized(std::move(state.size)));
+}
 
 std::vector<StepView> steps_of(const std::shared_ptr<const Recipe>& recipe) {
   std::vector<StepView> steps;
@@ -269,6 +309,11 @@ void bind_recipe(py::module_& m) {
       .def("__repr__", [](const R& r) {
         return "<Recipe " + r->name() + " for " + Quantity(r->portions()).text() + ">";
       });
+  keep<LineView>(m, "Line");
+  keep_by<StepView, &state_of_step, &step_of>(m, "MethodStep");
+  keep<BaseUse>(m, "BaseUse");
+  keep<MadeBase>(m, "MadeBase");
+  keep_by<Recipe, &state_of_recipe, &recipe_of>(m, "Recipe");
   m.def("sized_recipe",
         [](const R& r, const Rational& served, const Rational& portions, const Rational& factor) {
           return std::make_shared<Recipe>(r->sized({served, portions, factor, 1}));

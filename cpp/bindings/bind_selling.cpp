@@ -1,4 +1,5 @@
 #include "bindings/bind.hpp"
+#include "bindings/kept.hpp"
 #include "bindings/share.hpp"
 #include "costing/selling.hpp"
 #include "measure/amount.hpp"
@@ -13,8 +14,8 @@ void bind_cash(py::module_& m) {
       .def_readonly("paid", &CashTotal::paid)
       .def_readonly("error", &CashTotal::error)
       .def_property_readonly("step", [](const CashTotal& c) { return c.step.step; })
-      .def_property_readonly("source",
-                             [](const CashTotal& c) { return std::string(c.step.source); });
+      .def_property_readonly("source", [](const CashTotal& c) { return c.step.source; });
+  keep<CashTotal>(m, "CashTotal");
   m.def(
       "cash_total",
       [](const Quantity& bill, const std::string& rounding, const std::optional<Rational>& step) {
@@ -42,6 +43,8 @@ void bind_selling(py::module_& m) {
       .def_readonly("exact", &PriceFound::exact)
       .def_readonly("shelf", &PriceFound::shelf)
       .def_readonly("raised", &PriceFound::raised);
+  keep<Selling>(m, "Selling");
+  keep<PriceFound>(m, "PriceFound");
   m.def(
       "selling_at",
       [](const Quantity& food_cost, const Quantity& price, const py::object& tax) {

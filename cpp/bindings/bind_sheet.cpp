@@ -1,6 +1,7 @@
 #include "bindings/bind.hpp"
 #include "bindings/bind_sweep.hpp"
 #include "bindings/cell_value.hpp"
+#include "bindings/kept.hpp"
 #include "costing/costing.hpp"
 #include "measure/unit.hpp"
 #include "sheet/changes_of.hpp"
@@ -210,12 +211,9 @@ void bind_changes(py::module_& m) {
   py::class_<FormulaText>(m, "Formula")
       .def(py::init([](std::string text) { return FormulaText{std::move(text)}; }), py::arg("text"))
       .def("__str__", [](const FormulaText& self) { return self.text; })
-      .def("__repr__",
-           [](const FormulaText& self) {
-             return "scalepan.Formula(" + py::repr(py::str(self.text)).cast<std::string>() + ")";
-           })
-      .def("__eq__", [](const FormulaText& a, const FormulaText& b) { return a.text == b.text; })
-      .def("__hash__", [](const FormulaText& self) { return py::hash(py::str(self.text)); });
+      .def("__repr__", [](const FormulaText& self) {
+        return "scalepan.Formula(" + py::repr(py::str(self.text)).cast<std::string>() + ")";
+      });
   py::class_<Changes> changes(m, "Changes");
   changes.def(py::init<>())
       .def("__len__", [](const Changes& self) { return self.changes.size(); })
@@ -231,6 +229,8 @@ void bind_changes(py::module_& m) {
       .def("ordered",
            [](const Changes& self) { return Changes{in_buildable_order(self.changes)}; });
   bind_verbs(changes);
+  keep<FormulaText>(m, "Formula");
+  keep<Changes>(m, "Changes", true);
 }
 
 }  // namespace

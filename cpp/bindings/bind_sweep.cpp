@@ -1,7 +1,9 @@
 #include "bindings/bind_sweep.hpp"
 
+#include "bindings/archive_shared.hpp"
 #include "bindings/bind.hpp"
 #include "bindings/cell_value.hpp"
+#include "bindings/kept.hpp"
 
 namespace scalepan::bindings {
 
@@ -66,6 +68,34 @@ std::shared_ptr<WordColumn> column_of_cell(const SweptCell& cell) {
   return column;
 }
 
+struct SweptState {
+  std::string name;
+  ValueType type;
+  std::shared_ptr<const WordColumn> words;
+  std::vector<Rational> numbers;  // where there are no words
+  std::map<std::size_t, OddPoint> odd;
+};
+
+SweptState state_of_cell(const SweptCell& cell) {
+  SweptState state{cell.name(), cell.type(), cell.words(), {}, cell.odd()};
+  for (std::size_t i = 0; state.words == nullptr && i < cell.size(); ++i) {
+    state.numbers.push_back(cell.number(i));
+  }
+  return state;
+}
+
+std::unique_ptr<SweptCell> cell_of(SweptState state) {
+  auto cell = std::make_unique<SweptCell>(std::move(state.name), state.type);
+  if (state.words != nullptr) {
+    cell->put_words(std::move(const_cast<WordColumn&>(*state.words)));
+    return cell;
+  }
+  cell->resize(state.numbers.size());
+  for (std::size_t i = 0; i < state.numbers.size(); ++i) cell->put_number(i, state.numbers[i]);
+  for (auto& [point, odd] : state.odd) cell->put_odd(point, std::move(odd));
+  return cell;
+}
+
 py::tuple python_of(const Meeting& meeting, const ValueType& type) {
   return py::make_tuple(Quantity::of_coherent(meeting.from, type.shown),
                         Quantity::of_coherent(meeting.to, type.shown), meeting.from_meets,
@@ -121,6 +151,7 @@ void bind_sweep(py::module_& m, SheetClass& sheet) {
       .def_property_readonly("figures", &figures_of)
       .def_property_readonly("fractions", &fractions_of)
       .def_property_readonly("column", &column_of_cell);
+  keep_by<SweptCell, &state_of_cell, &cell_of>(m, "SweptCell");
   sheet
       .def(
           "_sweep",

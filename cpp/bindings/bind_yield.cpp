@@ -1,6 +1,7 @@
 #include <variant>
 
 #include "bindings/bind.hpp"
+#include "bindings/kept.hpp"
 #include "bindings/placed.hpp"
 #include "food/yield_test.hpp"
 #include "measure/amount.hpp"
@@ -122,6 +123,12 @@ void bind_yield(py::module_& m) {
   bind_trial(m);
   bind_shares(m);
   bind_cost(m);
+  keep<TrialPart>(m, "TrialPart");
+  keep<YieldTrial>(m, "YieldTrial");
+  keep<TrialRatio>(m, "TrialRatio");
+  keep<YieldShare>(m, "YieldShare");
+  keep<PartShare>(m, "PartShare");
+  keep<StageCost>(m, "StageCost");
   py::class_<YieldTest>(m, "YieldTest")
       .def_property_readonly("food", &YieldTest::food)
       .def_property_readonly("trials", &YieldTest::trials)

@@ -1,5 +1,10 @@
 #include "bindings/cell_value.hpp"
 
+#include <algorithm>
+
+#include "bindings/archive_shared.hpp"
+#include "bindings/kept.hpp"
+#include "costing/kitchen_things.hpp"
 #include "exact/error.hpp"
 #include "measure/amount.hpp"
 #include "measure/unit_text.hpp"
@@ -44,6 +49,52 @@ bool is_number(const py::handle& given) {
   return rational_from_python(given, number);
 }
 
+std::string written_of(const Text& text) { return text.text(); }
+
+std::unique_ptr<Text> text_of(std::string written) {
+  return std::make_unique<Text>(std::move(written));
+}
+
+/// A food, and its facts as the catalogue has them.
+struct FoodState {
+  std::string name;
+  std::shared_ptr<const Catalog> catalog;
+  std::vector<std::pair<std::string, std::string>> facts;  // of a food, by id
+};
+
+FoodState state_of(const FoodThing& food) {
+  FoodState state{food.text(), food.shared_catalog(), {}};
+  for (const Fact* fact : food.facts()) state.facts.emplace_back(fact->food, fact->id);
+  return state;
+}
+
+ThingPointer food_of(const FoodState& state) {
+  std::vector<const Fact*> facts;
+  for (const auto& [food, id] : state.facts) {
+    const std::vector<const Fact*> known = state.catalog->facts(food);
+    const auto found = std::ranges::find(known, id, &Fact::id);
+    if (found == known.end()) fail_damaged();
+    facts.push_back(*found);
+  }
+  return std::make_shared<const FoodThing>(state.name, state.catalog, std::move(facts));
+}
+
+enum class ThingKind : std::uint8_t { text, food, recipe };
+
+/// Offers and packs belong to the plan of a costing; compared, they are what they tell.
+bool is_of_costing(const Thing& thing) {
+  return dynamic_cast<const OffersThing*>(&thing) != nullptr ||
+         dynamic_cast<const PacksThing*>(&thing) != nullptr;
+}
+
+ThingKind kind_of(const Thing* thing) {
+  if (dynamic_cast<const FoodThing*>(thing) != nullptr) return ThingKind::food;
+  if (dynamic_cast<const RecipeThing*>(thing) != nullptr) return ThingKind::recipe;
+  if (dynamic_cast<const Text*>(thing) != nullptr) return ThingKind::text;
+  fail("pickle.thing", "offers and packs are parts of a costing, and go into no pickle without it",
+       "make a pickle of the costing");
+}
+
 }  // namespace
 
 /// A food, a recipe, offers or packs: to be handed on, and compared.
@@ -52,6 +103,56 @@ struct HeldThing {
 
   [[nodiscard]] std::string text() const { return std::get<ThingPointer>(value.value)->text(); }
 };
+
+void pass(Archive& archive, ThingPointer& value) {
+  if (archive.compares() && is_of_costing(*value)) {
+    std::string told = value->text();
+    std::vector<Why> parts = value->parts();
+    archive.text(told);
+    return pass(archive, parts);
+  }
+  ThingKind kind = archive.reads() ? ThingKind::text : kind_of(value.get());
+  pass(archive, kind);
+  if (kind == ThingKind::food) {
+    FoodState state;
+    if (!archive.reads()) state = state_of(dynamic_cast<const FoodThing&>(*value));
+    pass(archive, state);
+    if (archive.reads()) value = food_of(state);
+  } else if (kind == ThingKind::recipe) {
+    std::shared_ptr<const Recipe> recipe;
+    if (!archive.reads()) recipe = dynamic_cast<const RecipeThing&>(*value).recipe();
+    pass(archive, recipe);
+    if (archive.reads()) value = std::make_shared<const RecipeThing>(std::move(recipe));
+  } else {
+    std::string text;
+    if (!archive.reads()) text = value->text();
+    archive.text(text);
+    if (archive.reads()) value = std::make_shared<const Text>(std::move(text));
+  }
+}
+
+void pass(Archive& archive, std::shared_ptr<const Error>& value) {
+  bool there = value != nullptr;
+  pass(archive, there);
+  if (!there) return;
+  std::string code;
+  std::string message;
+  std::string hint;
+  Place place;
+  if (!archive.reads()) {
+    code = value->code();
+    message = value->message();
+    hint = value->hint();
+    place = value->place();
+  }
+  pass(archive, code);
+  pass(archive, message);
+  pass(archive, hint);
+  pass(archive, place);
+  if (archive.reads()) {
+    value = std::make_shared<const Error>(code, std::move(message), std::move(hint), place);
+  }
+}
 
 Quantity quantity_from(const py::handle& given) {
   if (py::isinstance<Quantity>(given)) return given.cast<Quantity>();
@@ -106,19 +207,12 @@ void bind_interval(py::module_& m) {
   py::class_<HeldThing>(m, "Thing")
       .def_property_readonly("kind", [](const HeldThing& self) { return self.value.type.name(); })
       .def("__str__", &HeldThing::text)
-      .def("__repr__", [](const HeldThing& self) { return "<Thing " + self.text() + ">"; })
-      .def("__eq__", [](const HeldThing& a, const HeldThing& b) { return a.value == b.value; })
-      .def("__hash__", [](const HeldThing& self) { return py::hash(py::str(self.text())); });
+      .def("__repr__", [](const HeldThing& self) { return "<Thing " + self.text() + ">"; });
+  keep<HeldThing>(m, "Thing");
   py::class_<QuantityInterval>(m, "Interval")
       .def(py::init(&interval_between), py::arg("low"), py::arg("high") = py::none())
       .def_readonly("low", &QuantityInterval::low)
       .def_readonly("high", &QuantityInterval::high)
-      .def("__eq__", [](const QuantityInterval& a,
-                        const QuantityInterval& b) { return a.low == b.low && a.high == b.high; })
-      .def("__hash__",
-           [](const QuantityInterval& self) {
-             return self.low.hash() ^ (self.high ? 31 * self.high->hash() : 1);
-           })
       .def("__str__",
            [](const QuantityInterval& self) {
              const CellValue value = value_of(self);
@@ -131,12 +225,11 @@ void bind_interval(py::module_& m) {
   py::class_<Text>(m, "Text")
       .def(py::init<std::string>(), py::arg("written"))
       .def("__str__", &Text::text)
-      .def("__repr__",
-           [](const Text& self) {
-             return "scalepan.Text(" + py::repr(py::str(self.text())).cast<std::string>() + ")";
-           })
-      .def("__eq__", [](const Text& a, const Text& b) { return a.text() == b.text(); })
-      .def("__hash__", [](const Text& self) { return py::hash(py::str(self.text())); });
+      .def("__repr__", [](const Text& self) {
+        return "scalepan.Text(" + py::repr(py::str(self.text())).cast<std::string>() + ")";
+      });
+  keep<QuantityInterval>(m, "Interval");
+  keep_by<Text, &written_of, &text_of>(m, "Text");
 }
 
 }  // namespace scalepan::bindings

@@ -1,6 +1,9 @@
 // Values of cells, to and from Python.
 #pragma once
 
+#include <memory>
+
+#include "bindings/archive.hpp"
 #include "bindings/pybind.hpp"
 #include "measure/quantity.hpp"
 #include "sheet/content.hpp"
@@ -18,6 +21,10 @@ py::object given_of(const CellValue& value);
 
 /// What a column holds: a unit, `plain number`, `yes or no` or `text`.
 ValueType value_type_of(const std::string& text);
+
+/// A text, a food or a recipe. Throws `pickle.thing` for offers and packs.
+void pass(Archive& archive, ThingPointer& value);
+void pass(Archive& archive, std::shared_ptr<const Error>& value);
 
 void bind_interval(py::module_& m);
 

@@ -1,15 +1,22 @@
 #include "costing/costing_sheet.hpp"
 
+#include <algorithm>
+#include <array>
 #include <utility>
 #include <variant>
 
 #include "costing/kitchen_functions.hpp"
 #include "costing/kitchen_things.hpp"
+#include "costing/possible_figures.hpp"
 #include "sheet/cell_text.hpp"
 
 namespace scalepan {
 
 namespace {
+
+/// What a line's cells call the facts of its food.
+constexpr std::array<std::string_view, 5> facts{".edible", ".cooked", ".drained", ".density",
+                                                ".piece_weight"};
 
 Quantity lower_bound(const CellValue& value) {
   const auto* interval = std::get_if<Interval>(&value.value);
@@ -32,7 +39,8 @@ const ItemCost& bought_in(const CellValue& value) {
 }  // namespace
 
 CostingSheet::CostingSheet(const Recipe& recipe, std::shared_ptr<const Provisions> provisions)
-    : provisions_(std::move(provisions)), sheet_(std::make_shared<Sheet>(kitchen_functions())) {
+    : provisions_(std::move(provisions)),
+      sheet_(std::make_shared<Sheet>(kitchen_functions(), &expect_possible)) {
   layout_ =
       lay_out(std::make_shared<const Recipe>(recipe), *provisions_, provisions_->shared_plan());
   sheet_->apply(layout_.changes);
@@ -78,16 +86,46 @@ bool CostingSheet::is_changed() const {
 }
 
 std::vector<std::string> CostingSheet::overrides() const {
-  std::vector<std::string> told;
+  std::vector<PutOverride> puts;
+  std::set<std::string> names;
   for (const Change& change : sheet_->changes()) {
-    const auto* put = std::get_if<PutOverride>(&change);
-    if (put == nullptr) continue;
-    std::string by = put->with.why;
-    if (!put->with.who.empty()) by += ", " + put->with.who;
-    if (!put->with.when.empty()) by += ", " + put->with.when;
-    told.push_back(put->name + " is overridden with " + figure_of(put->with.value) + ": " + by);
+    if (const auto* put = std::get_if<PutOverride>(&change))
+      names.insert(puts.emplace_back(*put).name);
+  }
+  std::vector<std::string> told;
+  for (const PutOverride& put : puts) {
+    std::string text =
+        put.name + " is overridden with " + figure_of(put.with.value) + ": " + put.with.why;
+    for (const std::string* more : {&put.with.who, &put.with.when}) {
+      if (!more->empty()) text += ", " + *more;
+    }
+    const std::string others = same_fact_of_others(put.name, names);
+    if (!others.empty()) text += "; of the same item, but not overridden: " + others;
+    told.push_back(std::move(text));
   }
   return told;
+}
+
+std::string CostingSheet::same_fact_of_others(std::string_view cell,
+                                              const std::set<std::string>& overridden) const {
+  const std::size_t dot = cell.rfind('.');
+  if (dot == std::string_view::npos || std::ranges::find(facts, cell.substr(dot)) == facts.end()) {
+    return {};
+  }
+  const auto cell_of = [&](std::size_t line) {
+    return layout_.names.find(provisions_->lines()[line].id)->second +
+           std::string(cell.substr(dot));
+  };
+  std::string others;
+  for (const ItemPlan& plan : provisions_->plan().items()) {
+    if (std::ranges::find(plan.lines, cell, cell_of) == plan.lines.end()) continue;
+    for (const std::size_t line : plan.lines) {
+      const std::string other = cell_of(line);
+      if (overridden.contains(other) || !sheet_->has(other)) continue;
+      others += (others.empty() ? "" : ", ") + other;
+    }
+  }
+  return others;
 }
 
 Quantity CostingSheet::figure(std::string_view name) const {

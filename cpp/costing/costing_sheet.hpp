@@ -47,6 +47,9 @@ class CostingSheet {
   }
 
  private:
+  /// Where lines share packs, an override of one line's fact leaves those of the others.
+  [[nodiscard]] std::string same_fact_of_others(std::string_view cell,
+                                                const std::set<std::string>& overridden) const;
   [[nodiscard]] ItemCost item_now(std::size_t item) const;
   [[nodiscard]] LineCost line_now(const ItemCost& item, const LineWay& way,
                                   const std::string& suffix) const;

@@ -116,6 +116,23 @@ Curve::Curve(const Costing& costing, CurvePoints points, Pulse pulse)
   kernel_ = till_kernel(items_, points_, costing_.plan().money());
 }
 
+Curve::Curve(const Costing& costing, CurvePoints points, CurveRecord record)
+    : costing_(costing),
+      points_(std::move(points)),
+      unpriced_(std::move(record.unpriced)),
+      even_(std::move(record.even)),
+      lists_(Lists{std::move(record.till), std::move(record.used), std::move(record.thrown),
+                   std::move(record.borne)}),
+      breakpoints_(std::move(record.breakpoints)) {
+  kernel_.text = std::move(record.kernel);
+}
+
+std::optional<CurveRecord> Curve::record() const {
+  if (!even_) return std::nullopt;
+  return CurveRecord{lists_->till,  lists_->used, lists_->thrown, lists_->borne,
+                     *breakpoints_, *even_,       unpriced_,      kernel_.text};
+}
+
 std::string Curve::currency() const { return costing_.plan().money().symbol(); }
 
 void Curve::pulse(std::size_t turn) const {

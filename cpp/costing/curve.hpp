@@ -48,6 +48,18 @@ inline constexpr std::size_t most_breakpoints = 1'000'000;
 /// Called now and then in what may take long; may throw to end it.
 using Pulse = std::function<void()>;
 
+/// All that a curve tells, of one whose figures are those of a sheet at the time it was made.
+struct CurveRecord {
+  std::vector<Rational> till;
+  std::vector<Rational> used;
+  std::vector<Rational> thrown;
+  std::vector<Rational> borne;
+  std::vector<Breakpoint> breakpoints;
+  std::vector<EvenCounts> even;
+  std::vector<std::string> unpriced;
+  std::string kernel;
+};
+
 /// Shared by any number of threads.
 class Curve {
  public:
@@ -55,6 +67,12 @@ class Curve {
   /// and the first error that the costings at the points would throw, such as `recipe.portions` for
   /// one that is not above zero, and the errors of the covers.
   Curve(const Costing& costing, CurvePoints points, Pulse pulse = {});
+  /// As it was recorded; the costing tells the money.
+  Curve(const Costing& costing, CurvePoints points, CurveRecord record);
+
+  [[nodiscard]] const Costing& costing() const { return costing_; }
+  /// Nothing where the plan of the costing tells all.
+  [[nodiscard]] std::optional<CurveRecord> record() const;
 
   [[nodiscard]] const CurvePoints& points() const { return points_; }
   [[nodiscard]] std::string currency() const;  // ISO 4217 code

@@ -25,6 +25,8 @@ class FoodThing final : public Thing {
   [[nodiscard]] std::string text() const override { return name_; }
   [[nodiscard]] bool same_as(const Thing& other) const override;
   [[nodiscard]] const Catalog& catalog() const { return *catalog_; }
+  [[nodiscard]] const std::shared_ptr<const Catalog>& shared_catalog() const { return catalog_; }
+  [[nodiscard]] const std::vector<const Fact*>& facts() const { return facts_; }
   /// The first of that kind, and of that state or size where the detail is not empty. Throws
   /// `convert.no_fact`.
   [[nodiscard]] const Fact& fact(FactKind kind, Stage to, std::string_view detail) const;
@@ -43,6 +45,7 @@ class RecipeThing final : public Thing {
   [[nodiscard]] std::string text() const override { return recipe_->name(); }
   [[nodiscard]] bool same_as(const Thing& other) const override;
   [[nodiscard]] const Recipe& written() const { return *recipe_; }
+  [[nodiscard]] const std::shared_ptr<const Recipe>& recipe() const { return recipe_; }
   /// At its own size for its own number of portions. Throws what `Recipe::scaled` throws.
   [[nodiscard]] std::shared_ptr<const Recipe> at(const Rational& portions) const;
 

@@ -77,6 +77,7 @@ class NamedPrices {
               const std::vector<std::shared_ptr<const Catalog>>& catalogs);
 
   [[nodiscard]] const PriceBook& book() const { return *book_; }
+  [[nodiscard]] std::shared_ptr<const PriceBook> shared_book() const { return book_; }
   /// By one of the catalogues; null where no row is for the item.
   [[nodiscard]] const ItemRows* rows(const Catalog& catalog, const std::string& item_key) const;
 

@@ -122,6 +122,14 @@ void check_made(const MadeBase& made, Notes& notes) {
                           : "where the uses are told of " + tell(needed).text + " in proportion"));
 }
 
+void check_weight_of_base(const MadeBase& made, Notes& notes) {
+  const Batch& batch = made.recipe->batch();
+  if (batch.tells_weight()) return;
+  notes.push_back(made.name + ": how much the " + batch.makes()->text() +
+                  " that its recipe makes weigh is not known, so the weight of the dish is not: "
+                  "state there what it makes by weight, or its loss");
+}
+
 void check_batch(const Recipe& recipe, const std::string& name, Notes& notes) {
   const Batch& batch = recipe.batch();
   if (batch.unweighed().empty()) {
@@ -157,6 +165,7 @@ std::vector<std::string> lines_to_check(const Recipe& recipe) {
   for (const MadeBase& made : recipe.made_bases()) {
     check_shares(*made.recipe, notes);
     check_batch(*made.recipe, made.name, notes);
+    check_weight_of_base(made, notes);
     check_made(made, notes);
   }
   for (std::string& note : method_to_check(recipe)) notes.push_back(std::move(note));

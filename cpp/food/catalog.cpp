@@ -145,16 +145,19 @@ std::string plain_name(std::string_view name) {
 }
 
 void Catalog::add(Food food) {
-  const std::string id = food.id;
-  if (!foods_.emplace(id, std::move(food)).second) {
+  if (const std::string& id = food.id; foods_.contains(id)) {
     fail("food.duplicate", "the food " + id + " is there twice");
   }
+  if (!base_.empty()) note(food);
+  std::string id = food.id;
+  foods_.emplace(std::move(id), std::move(food));
 }
 
 void Catalog::add(FoodName name) {
   if (!foods_.contains(name.food)) {
     fail("food.unknown", "the name \"" + name.name + "\" belongs to an unknown food " + name.food);
   }
+  if (!base_.empty()) note(name);
   name.order = name_count_++;
   for (const std::string& text : std::set<std::string>{name.name, name.plural}) {
     std::vector<FoodName>& meanings = names_[plain_name(text)];
@@ -167,6 +170,12 @@ void Catalog::add(FoodName name) {
 }
 
 void Catalog::add(Fact fact) {
+  if (base_.empty()) return put(std::move(fact));
+  put(fact);
+  note(fact);
+}
+
+void Catalog::put(Fact fact) {
   if (fact.kind == FactKind::word) {
     scalepan::expect_valid(fact);
     conventions_.push_back(std::make_shared<const Fact>(std::move(fact)));
@@ -212,6 +221,7 @@ std::optional<FoundFood> Catalog::find(std::string_view name, const NameChoices&
 void Catalog::choose(NameChoices choices) {
   expect_valid(choices);
   choices_ = std::move(choices);
+  if (!base_.empty()) note(choices_);
 }
 
 void Catalog::expect_valid(const NameChoices& choices) const {
@@ -265,7 +275,8 @@ void Catalog::prefer(std::string_view fact) {
     preferred.layer = FactLayer::own;
     known.erase(found);
     --fact_count_;
-    add(std::move(preferred));
+    put(std::move(preferred));
+    if (!base_.empty()) note(PreferredFact{std::string(fact)});
     return;
   }
   std::vector<std::string_view> ids;

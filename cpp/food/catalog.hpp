@@ -9,6 +9,7 @@
 #include <string_view>
 #include <unordered_map>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "food/fact.hpp"
@@ -53,6 +54,14 @@ struct NameChoices {
   /// By plain name: the food's id, or another of its names. A choice goes before the region.
   std::map<std::string, std::string, std::less<>> foods = {};
 };
+
+/// A fact by its id, laid among the own ones.
+struct PreferredFact {
+  std::string id;
+};
+
+/// One step in which a catalogue is made.
+using CatalogChange = std::variant<Food, FoodName, Fact, PreferredFact, NameChoices>;
 
 /// Lower case, single spaces, no outer spaces: how names are compared.
 [[nodiscard]] std::string plain_name(std::string_view name);
@@ -116,10 +125,22 @@ class Catalog {
   /// What it has of some foods, so that their names mean there what they mean here: with the names
   /// and foods that theirs could be taken for, and what names are settled by.
   [[nodiscard]] Catalog part(const std::set<std::string>& foods) const;
+  /// Names what it holds now, for catalogues made from it: they are that and what changes it.
+  void name_base(std::string base);
+  /// Of it or of the catalogue that it is a copy of; empty where it began with nothing.
+  [[nodiscard]] const std::string& base() const { return base_; }
+  /// In which it was made from the base, or from an empty catalogue.
+  [[nodiscard]] std::vector<CatalogChange> changes() const;
+  /// Throws what `add`, `prefer` and `choose` throw.
+  void make(CatalogChange change);
   [[nodiscard]] std::size_t food_count() const { return foods_.size(); }
   [[nodiscard]] std::size_t fact_count() const { return fact_count_; }
 
  private:
+  void put(Fact fact);
+  /// For `changes`, where there is a base.
+  void note(CatalogChange change);
+
   std::map<std::string, Food, std::less<>> foods_;
   std::unordered_map<std::string, std::vector<FoodName>> names_;
   // Shared, so that a fact stays where it is while others are added.
@@ -129,6 +150,8 @@ class Catalog {
   std::size_t fact_count_ = 0;
   std::size_t name_count_ = 0;
   NameChoices choices_;
+  std::string base_;
+  std::vector<CatalogChange> since_base_;  // where there is one
 };
 
 }  // namespace scalepan

@@ -32,6 +32,40 @@ std::vector<const Fact*> Catalog::facts() const {
   return all;
 }
 
+void Catalog::name_base(std::string base) {
+  base_ = std::move(base);
+  since_base_.clear();
+}
+
+void Catalog::note(CatalogChange change) { since_base_.push_back(std::move(change)); }
+
+std::vector<CatalogChange> Catalog::changes() const {
+  if (!base_.empty()) return since_base_;
+  Catalog noted;
+  for (const auto& [id, food] : foods_) noted.note(food);
+  for (FoodName& name : names()) {
+    name.order = 0;
+    noted.note(std::move(name));
+  }
+  for (const Fact* fact : facts()) noted.note(*fact);
+  noted.note(choices_);
+  return std::move(noted.since_base_);
+}
+
+void Catalog::make(CatalogChange change) {
+  if (auto* food = std::get_if<Food>(&change)) {
+    add(std::move(*food));
+  } else if (auto* name = std::get_if<FoodName>(&change)) {
+    add(std::move(*name));
+  } else if (auto* fact = std::get_if<Fact>(&change)) {
+    add(std::move(*fact));
+  } else if (const auto* preferred = std::get_if<PreferredFact>(&change)) {
+    prefer(preferred->id);
+  } else {
+    choose(std::get<NameChoices>(std::move(change)));
+  }
+}
+
 Catalog Catalog::part(const std::set<std::string>& foods) const {
   std::set<std::string> about = foods;
   for (const auto& [name, food] : choices_.foods) about.insert(known(food, {}).id);

@@ -93,6 +93,23 @@ std::vector<const Fact*> facts_for(const Catalog& catalog, const Food& food, Fac
   return kept;
 }
 
+/// Without the piece weights whose size an earlier layer weighs at another stage: a cook who
+/// weighed whole onions shall not find a table's peeled ones in their place because no share lies
+/// between.
+std::vector<const Fact*> without_later_pieces(std::vector<const Fact*> facts) {
+  const auto is_piece = [](const Fact* fact) { return fact->kind == FactKind::piece; };
+  std::map<std::string_view, FactLayer> earliest;
+  for (const Fact* fact : facts) {
+    if (!is_piece(fact)) continue;
+    FactLayer& layer = earliest.try_emplace(fact->size, fact->layer).first->second;
+    layer = std::min(layer, fact->layer);
+  }
+  std::erase_if(facts, [&](const Fact* fact) {
+    return is_piece(fact) && fact->layer > earliest.at(fact->size);
+  });
+  return facts;
+}
+
 /// Ordered as the catalogue orders facts, so that ties fall to the first.
 std::vector<Edge> edges_of(const std::vector<const Fact*>& facts, const Food& food) {
   std::vector<Edge> edges;
@@ -283,9 +300,10 @@ std::optional<Conversion> find_conversion(const Catalog& catalog, const Food& fo
   for (const FactLayer layer :
        {FactLayer::own, FactLayer::bundled, FactLayer::dataset, FactLayer::convention}) {
     const auto facts = facts_for(catalog, food, layer, preparations);
-    if (auto way = shortest_way(edges_of(facts, food), start, end)) {
-      return along(std::move(*way));
-    }
+    const auto first = without_later_pieces(facts);
+    auto way = shortest_way(edges_of(first, food), start, end);
+    if (!way && first.size() < facts.size()) way = shortest_way(edges_of(facts, food), start, end);
+    if (way) return along(std::move(*way));
   }
   return std::nullopt;
 }

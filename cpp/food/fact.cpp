@@ -42,8 +42,16 @@ Dimension expected_dimension(const Fact& fact) {
   }
 }
 
-[[noreturn]] void fail_value(const Fact& fact, std::string message) {
-  fail("fact.value", "fact " + fact.id + ": " + std::move(message));
+[[noreturn]] void fail_value(const Fact& fact, std::string message, std::string hint = {}) {
+  fail("fact.value", "fact " + fact.id + ": " + std::move(message), std::move(hint));
+}
+
+/// A piece weight that states no stage could be of the whole piece or of what is left of it.
+std::string hint_of(const Fact& fact, Dimension expected) {
+  const bool without_stages =
+      fact.kind == FactKind::piece && fact.value.dimension() == expected.without_stages();
+  return without_stages ? "for the weight of the whole piece put AP into from_stage and to_stage"
+                        : "";
 }
 
 }  // namespace
@@ -89,10 +97,11 @@ void expect_valid(const Fact& fact) {
   const Dimension expected = expected_dimension(fact);
   if (!(fact.value.dimension() == expected)) {
     const std::string symbol = expected.coherent_symbol();
-    fail_value(fact, (fact.kind == FactKind::edible ? "an " : "a ") +
-                         std::string(name_of(fact.kind)) + " is in " +
-                         (symbol.empty() ? "no unit" : symbol) + ", but " + fact.value.text() +
-                         " is written");
+    fail_value(fact,
+               (fact.kind == FactKind::edible ? "an " : "a ") + std::string(name_of(fact.kind)) +
+                   " is in " + (symbol.empty() ? "no unit" : symbol) + ", but " +
+                   fact.value.text() + " is written",
+               hint_of(fact, expected));
   }
   if (fact.value.coherent().sign() <= 0) fail_value(fact, "the value must be above zero");
   const bool part_of_whole = fact.kind == FactKind::edible || fact.kind == FactKind::drained;

@@ -47,17 +47,17 @@ CashStep cash_step(const Quantity& money) {
   }
   const Currency& currency = currency_at(*index);
   if (const Row* row = row_of(cldr_rows, currency.code)) {
-    return {Rational(row->numerator, row->denominator), cldr};
+    return {Rational(row->numerator, row->denominator), std::string(cldr)};
   }
   if (const Row* row = row_of(other_rows, currency.code)) {
-    return {Rational(row->numerator, row->denominator), encyclopaedia};
+    return {Rational(row->numerator, row->denominator), std::string(encyclopaedia)};
   }
   if (currency.minor_digits < 0) {
     fail("money.currency",
          std::string(currency.code) + " has no minor unit in ISO 4217, and no coins",
          "give an amount in a currency that is paid in cash");
   }
-  return {power(Rational(1, 10), currency.minor_digits), iso};
+  return {power(Rational(1, 10), currency.minor_digits), std::string(iso)};
 }
 
 CashTotal cash_total(const Quantity& bill, Rounding mode) {

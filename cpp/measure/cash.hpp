@@ -4,7 +4,7 @@
 // rounded to what cash can pay.
 #pragma once
 
-#include <string_view>
+#include <string>
 
 #include "exact/rounding.hpp"
 #include "measure/quantity.hpp"
@@ -13,7 +13,7 @@ namespace scalepan {
 
 struct CashStep {
   Rational step;  // in whole units of the currency
-  std::string_view source;
+  std::string source;
 };
 
 /// Throws `money.currency` for an amount that is not of one currency, or of one without coins.

@@ -60,7 +60,7 @@ std::string text_of(const PacksTaken& packs) {
 }
 
 PricedFunction::PricedFunction(std::vector<PricedPurchase> purchases, CoverOrder order)
-    : purchases_(std::move(purchases)), row_texts_(texts_by_row(purchases_)) {
+    : purchases_(std::move(purchases)), order_(order), row_texts_(texts_by_row(purchases_)) {
   expect_sizes(purchases_);
   expect_money(purchases_);
   std::vector<Purchase> plain;

@@ -69,6 +69,9 @@ class PricedFunction {
   [[nodiscard]] std::string kernel() const { return function_->kernel(); }
 
   [[nodiscard]] const CoverFunction& function() const { return *function_; }
+  /// What it was made of.
+  [[nodiscard]] const std::vector<PricedPurchase>& purchases() const { return purchases_; }
+  [[nodiscard]] CoverOrder order() const { return order_; }
   /// A cover by these packs, its leftover in the unit.
   [[nodiscard]] PricedCover told(const Cover& cover, Unit unit) const;
   /// Throws `cover.dimension` where the packs cannot meet such a need.
@@ -76,6 +79,7 @@ class PricedFunction {
 
  private:
   std::vector<PricedPurchase> purchases_;
+  CoverOrder order_;
   std::vector<std::string> row_texts_;
   std::shared_ptr<const CoverFunction> function_;
 };

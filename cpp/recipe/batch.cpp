@@ -86,6 +86,7 @@ void Batch::read_makes(const PlacedText& text, Measures measures) {
 
 void Batch::read_loss(const PlacedText& text) {
   if (text.text.empty()) return;
+  loss_stated_ = true;
   kept_ = located(text.place, text.text, [&] { return parse_loss(text.text); });
 }
 
@@ -171,8 +172,14 @@ std::optional<Quantity> Batch::before_cooking(const Size& size) const {
   return Quantity(grams_with_loads(size), Unit::named("g"));
 }
 
+bool Batch::tells_weight() const {
+  if (!makes_ || loss_stated_) return true;
+  return is_weight(*makes_) || makes_->dimension() == dimension::portion();
+}
+
 std::optional<Quantity> Batch::weight(const Size& size) const {
   if (makes_ && is_weight(*makes_) && !follows_weight()) return *makes_ * size.factor;
+  if (!tells_weight()) return std::nullopt;
   if (const auto before = before_cooking(size)) return *before * kept_;
   return std::nullopt;
 }
@@ -205,7 +212,7 @@ Growth Batch::growth_before(const Growing& growing) const {
 }
 
 Batch::Course Batch::course_of(const Quantity& target, bool before, const Growing& growing) const {
-  if (is_weight(target) && follows_weight()) {
+  if (is_weight(target) && follows_weight() && (before || tells_weight())) {
     return {growth_before(growing), before ? Rational(1) : kept_};
   }
   if (before || !makes_ || !(makes_->dimension() == target.dimension())) fail_unknown(target);
@@ -225,6 +232,9 @@ void Batch::fail_unknown(const Quantity& target) const {
     for (const std::string& id : unweighed_) ids += (ids.empty() ? "" : ", ") + id;
     missing = "the weight of the batch is not known, since no fact gives the weight of: " + ids;
     hint += ", or add facts of your own";
+  } else if (is_weight(target) && !tells_weight()) {
+    missing = "how much the " + makes_->text() + " that the recipe makes weigh is not known";
+    hint = "state what it makes by weight, or its loss: loss = \"12 % of the raw batch\"";
   }
   fail("batch.unknown", missing, hint);
 }

@@ -44,6 +44,9 @@ class Batch {
   /// As stated, for the written size.
   [[nodiscard]] const std::optional<Quantity>& makes() const { return makes_; }
   [[nodiscard]] bool has_load() const { return load_.has_value(); }
+  /// Not where it is measured by volume or in pieces and no loss is stated: what boils away, or
+  /// stays in the sieve, is in none of its lines.
+  [[nodiscard]] bool tells_weight() const;
 
   /// How many pans, trays or ovens full; 1 where no capacity is stated.
   [[nodiscard]] Rational loads_at(const Size& size) const;
@@ -52,7 +55,7 @@ class Batch {
   [[nodiscard]] std::optional<Loads> loads(const Size& size, LoadSplit split) const;
   /// In g.
   [[nodiscard]] std::optional<Quantity> before_cooking(const Size& size) const;
-  /// In g: as measured, or what the loss leaves.
+  /// In g: as measured, or what the loss leaves; nothing unless it `tells_weight`.
   [[nodiscard]] std::optional<Quantity> weight(const Size& size) const;
   /// In what `makes` is stated in, else the weight.
   [[nodiscard]] std::optional<Quantity> amount(const Size& size) const;
@@ -106,6 +109,7 @@ class Batch {
   Rational serves_;
   std::optional<Quantity> makes_;
   Rational kept_ = 1;         // weight after cooking over weight before
+  bool loss_stated_ = false;
   Rational grams_each_load_;  // of the lines by the load
   Rational written_grams_;    // at the written size, less the lines by the load
   std::optional<Load> load_;

@@ -96,8 +96,9 @@ void size_by_rule(Line& line, const Size& size) {
 
 }  // namespace
 
-Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
-    : bases_(input.bases), catalog_(std::move(catalog)), file_(input.file) {
+Recipe::Recipe(std::shared_ptr<const RecipeInput> read_from, std::shared_ptr<const Catalog> catalog)
+    : input_(std::move(read_from)), catalog_(std::move(catalog)) {
+  const RecipeInput& input = *input_;
   expect_valid(input);
   name_ = input.name.text;
   serves_ = input.serves;
@@ -117,10 +118,10 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
     fail("recipe.no_lines", "the recipe has headings, but no lines", {}, input.lines_place);
   }
   expect_unique_ids(lines_);
-  settle_base_lines(lines_, bases_);
+  settle_base_lines(lines_, bases());
   method_ = read_method(input.steps, lines_, input.reading);
   std::vector<UnitWeight> weights;
-  for (const Line& line : lines_) weights.push_back(weight_in_batch(line, bases_, *catalog_));
+  for (const Line& line : lines_) weights.push_back(weight_in_batch(line, bases(), *catalog_));
   batch_ = std::make_shared<const Batch>(input.batch, lines_, weights, serves_, measures());
   size_lines(size_of_portions(serves_, serves_));
   for (const Line& line : lines_) expect_rule_agrees(line, size_);
@@ -131,14 +132,14 @@ Recipe::Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog)
 /// One that takes from a base, or one in baker's percent.
 std::optional<Line> Recipe::read_special_line(const LineInput& input,
                                               const RecipeInput& recipe) const {
-  auto share = read_base_share(input, recipe.reading, bases_);
+  auto share = read_base_share(input, recipe.reading, bases());
   if (!recipe.flour.text.empty()) {
     const Quantity flour = located(recipe.flour.place, recipe.flour.text,
                                    [&] { return parse_flour(recipe.flour.text, measures()); });
     if (share) expect_whole_is_told(*share, recipe.reading, flour);
     if (!share) share = read_percent_line(input, recipe.reading, flour, *catalog_);
   }
-  return share ? share : read_base_amount(input, recipe.reading, bases_, *catalog_);
+  return share ? share : read_base_amount(input, recipe.reading, bases(), *catalog_);
 }
 
 void Recipe::add_line(const LineInput& input, const RecipeInput& recipe, std::string& heading) {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "recipe/batch.hpp"
@@ -70,7 +71,9 @@ class Recipe {
   /// `recipe.duplicate_id`, `recipe.rounding`, what `Batch`, `read_method` and the readers of base
   /// lines throw, and
   /// `base.name_clash`, each with its place.
-  Recipe(const RecipeInput& input, std::shared_ptr<const Catalog> catalog);
+  Recipe(std::shared_ptr<const RecipeInput> input, std::shared_ptr<const Catalog> catalog);
+  Recipe(RecipeInput input, std::shared_ptr<const Catalog> catalog)
+      : Recipe(std::make_shared<const RecipeInput>(std::move(input)), std::move(catalog)) {}
 
   [[nodiscard]] const std::string& name() const { return name_; }
   /// The number of portions it was written for.
@@ -83,7 +86,7 @@ class Recipe {
   /// Its own, those that take from a base among them.
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
   /// As its lines name them.
-  [[nodiscard]] const std::vector<BaseRecipe>& bases() const { return bases_; }
+  [[nodiscard]] const std::vector<BaseRecipe>& bases() const { return input_->bases; }
   /// All bases below it, each once, at the size all uses together need, in the order they are made.
   [[nodiscard]] const std::vector<MadeBase>& made_bases() const { return made_; }
   /// The made base of that name; null where there is none.
@@ -93,8 +96,12 @@ class Recipe {
   [[nodiscard]] const Catalog& catalog() const { return *catalog_; }
   [[nodiscard]] std::shared_ptr<const Catalog> shared_catalog() const { return catalog_; }
 
+  /// What it was read from.
+  [[nodiscard]] const std::shared_ptr<const RecipeInput>& input() const { return input_; }
+  /// Whether its bases are left to the recipe that uses it.
+  [[nodiscard]] bool is_alone() const { return made_.empty() && food_lines_.empty(); }
   /// Null where it stands in the file of a recipe that uses it.
-  [[nodiscard]] const std::shared_ptr<const RecipeFile>& file() const { return file_; }
+  [[nodiscard]] const std::shared_ptr<const RecipeFile>& file() const { return input_->file; }
 
   [[nodiscard]] const Batch& batch() const { return *batch_; }
   /// The pan that its written size fills, as many as `trays`; empty where none is stated.
@@ -129,6 +136,7 @@ class Recipe {
   void size_lines(Size size);
   void make_bases();
 
+  std::shared_ptr<const RecipeInput> input_;
   std::string name_;
   Rational serves_;
   Size size_;
@@ -138,13 +146,11 @@ class Recipe {
   Rational rounding_{1, 20};
   std::vector<Rational> tested_at_;
   std::vector<Line> lines_;
-  std::vector<BaseRecipe> bases_;
   std::vector<MethodStep> method_;
   std::shared_ptr<const Batch> batch_;
   std::vector<MadeBase> made_;
   std::vector<Line> food_lines_;
   std::shared_ptr<const Catalog> catalog_;
-  std::shared_ptr<const RecipeFile> file_;
 };
 
 }  // namespace scalepan

@@ -87,9 +87,10 @@ class BuildOrder {
 
   void note_block(std::size_t i, const AddBlock& block) {
     make(block.name, i);
+    std::vector<std::string>& columns = columns_[block.name];
     for (const NewColumn& column : block.columns) {
       make(block.name + "." + column.name, i);
-      columns_[block.name].push_back(column.name);
+      columns.push_back(column.name);
     }
   }
 

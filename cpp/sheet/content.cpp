@@ -21,7 +21,12 @@ std::uint32_t place_in(std::vector<Item>& items, std::vector<std::uint32_t>& fre
 }  // namespace
 
 CellValue fitted(const CellValue& value, const ValueType& type) {
-  const bool bare = value.type.kind == ValueKind::quantity && value.type.shown == Unit();
+  const bool number = value.type.kind == ValueKind::quantity && value.type.dimension().is_number();
+  // 75 % is a number as it stands, so it is a share of whatever stages.
+  const bool share = type.kind == ValueKind::quantity && !type.dimension().is_number() &&
+                     type.dimension().without_stages().is_number();
+  const bool bare = number && value.type.shown == Unit();
+  if (share && number && !bare) return {type, value.value};
   if (!bare || type.kind != ValueKind::quantity || type.dimension().is_number()) return value;
   const Rational ratio = type.shown.ratio();
   if (const auto* interval = std::get_if<Interval>(&value.value)) {

@@ -78,6 +78,16 @@ void Editor::expect_own_formula(Cell cell) const {
        "define " + state_.column_name(*home));
 }
 
+bool reads(const Column& column, Cell input) {
+  return column.formula &&
+         std::ranges::find(column.formula->inputs, input) != column.formula->inputs.end();
+}
+
+void fail_read_by(std::string_view name, const RowBlock& block, const Column& reader) {
+  fail("sheet.read", std::string(name) + " is read by the column " + block.name + "." + reader.name,
+       "remove or change what reads it first");
+}
+
 void Editor::expect_unread(Cell cell) const {
   const std::vector<Cell> readers = state_.uses.readers_of(cell);
   if (readers.empty()) return;
@@ -92,14 +102,7 @@ void Editor::expect_unread_by_columns(Cell cell, std::size_t but_of) const {
     if (!state_.blocks.has(i) || i == but_of) continue;
     const RowBlock& block = state_.blocks.at(i);
     for (const Column& column : block.columns) {
-      if (!column.formula ||
-          std::ranges::find(column.formula->inputs, cell) == column.formula->inputs.end()) {
-        continue;
-      }
-      fail("sheet.read",
-           std::string(state_.names.name(cell)) + " is read by the column " + block.name + "." +
-               column.name,
-           "remove or change what reads it first");
+      if (reads(column, cell)) fail_read_by(state_.names.name(cell), block, column);
     }
   }
 }
@@ -120,6 +123,7 @@ void Editor::make_one(const Set& change) {
   const Cell cell = state_.names.find(change.name);
   if (cell == no_cell) {
     expect_new_name(change.name);
+    expect_possible(change.name, change.value);
     state_.create(change.name, {ContentKind::given, change.value, change.source, {}, 0, {}});
     return;
   }
@@ -130,6 +134,7 @@ void Editor::make_one(const Set& change) {
   }
   const ValueType before = state_.type(cell);
   GivenValue given{fitted(change.value, before), change.source};
+  expect_possible(change.name, given.value);
   if (given.value.type == before) {
     state_.put_given(cell, std::move(given));
     return;
@@ -223,6 +228,7 @@ void Editor::make_one(const PutOverride& change) {
   if (!content.instead->value.type.alike(own)) {
     fail_other_type(change.name, own, "override", content.instead->value.type);
   }
+  expect_possible(change.name, content.instead->value);
   state_.put(cell, std::move(content));
 }
 
@@ -242,11 +248,15 @@ void Editor::make_one(const Remove& change) {
     remove_block(block);
     return;
   }
+  if (const auto column = state_.blocks.find_column(change.name)) {
+    remove_column(*column);
+    return;
+  }
   const Cell cell = known(change.name);
   if (const auto home = state_.blocks.home(cell)) {
     fail("sheet.in_rows",
          change.name + " belongs to the rows " + state_.blocks.at(home->block).name,
-         "remove its row");
+         "remove its row or its column");
   }
   expect_unread(cell);
   expect_unread_by_columns(cell);

@@ -13,6 +13,10 @@
 
 namespace scalepan {
 
+/// Whether the formula of the column has that input.
+[[nodiscard]] bool reads(const Column& column, Cell input);
+[[noreturn]] void fail_read_by(std::string_view name, const RowBlock& block, const Column& reader);
+
 /// Makes changes, one after the other. What it throws leaves the state in the midst of them: the
 /// caller plays back what was recorded.
 class Editor {
@@ -41,6 +45,9 @@ class Editor {
   [[nodiscard]] std::size_t known_row(const RowBlock& block, std::string_view name) const;
   [[nodiscard]] std::size_t place_before(const RowBlock& block, std::string_view before) const;
   void expect_free(std::string_view name) const;
+  void expect_possible(std::string_view name, const CellValue& value) const {
+    if (state_.guard != nullptr) state_.guard(name, value);
+  }
   void expect_new_name(std::string_view name) const;
   void expect_no_column(std::string_view name) const;
   void expect_no_cells_under(std::string_view block) const;
@@ -68,6 +75,9 @@ class Editor {
   Row new_row(std::size_t block, const AddRow& change);
   void create_formula_cells(const RowBlock& block, Row& row);
   void remove_block(std::size_t block);
+  void remove_column(Home home);
+  /// Unless something reads it, but for the columns of one block.
+  void forget_total(Home home, std::size_t but_of = most_blocks);
   void forget_unread(std::vector<Cell> cells);
   void remove_row(std::size_t block, std::size_t at);
   void rename_block(std::size_t block, const std::string& to);

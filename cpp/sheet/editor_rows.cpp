@@ -273,16 +273,54 @@ void Editor::remove_block(std::size_t block) {
   for (const Cell cell : cells) expect_unread_by_columns(cell, block);
   forget_unread(std::move(cells));
   for (std::size_t i = 0; i < rows.columns.size(); ++i) {
-    const Cell total = rows.columns[i].total;
-    if (total == no_cell) continue;
-    expect_unread(total);
-    expect_unread_by_columns(total, block);
-    auto column = std::make_unique<Column>(rows.columns[i]);
-    column->total = no_cell;
-    state_.put_column(block, i, std::move(column));
-    state_.forget(total);
+    forget_total({static_cast<std::uint32_t>(block), static_cast<std::uint32_t>(i)}, block);
   }
   state_.put_block(block, nullptr);
+}
+
+void Editor::forget_total(Home home, std::size_t but_of) {
+  const Column& known = state_.blocks.at(home.block).columns[home.column];
+  const Cell total = known.total;
+  if (total == no_cell) return;
+  expect_unread(total);
+  expect_unread_by_columns(total, but_of);
+  auto column = std::make_unique<Column>(known);
+  column->total = no_cell;
+  state_.put_column(home.block, home.column, std::move(column));
+  state_.forget(total);
+}
+
+/// Rows are taken out and put back with one cell less; columns behind it take the places before
+/// theirs.
+void Editor::remove_column(Home home) {
+  const RowBlock& rows = state_.blocks.at(home.block);
+  const Cell as_input = first_column + home.column;
+  for (const Column& column : rows.columns) {
+    if (reads(column, as_input)) fail_read_by(state_.column_name(home), rows, column);
+  }
+  std::vector<Row> taken;
+  std::vector<Cell> cells;
+  while (!rows.rows.empty()) {
+    Row& row = taken.emplace_back(state_.take_row(home.block, rows.rows.size() - 1));
+    cells.push_back(row.cells[home.column]);
+    row.cells.erase(row.cells.begin() + home.column);
+  }
+  for (const Cell cell : cells) expect_unread_by_columns(cell);
+  forget_unread(std::move(cells));
+  forget_total(home);
+  for (std::size_t i = home.column + std::size_t{1}; i < rows.columns.size(); ++i) {
+    auto column = std::make_unique<Column>(rows.columns[i]);
+    if (column->formula) {
+      for (Cell& input : column->formula->inputs) {
+        if (input > as_input) --input;
+      }
+    }
+    state_.put_column(home.block, i - 1, std::move(column));
+  }
+  state_.put_column(home.block, rows.columns.size() - 1, nullptr);
+  for (; !taken.empty(); taken.pop_back()) {
+    state_.put_row(home.block, rows.rows.size(), std::move(taken.back()));
+  }
 }
 
 void Editor::rename_block(std::size_t block, const std::string& to) {

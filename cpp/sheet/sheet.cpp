@@ -50,7 +50,8 @@ std::vector<std::string> names_of(const SheetState& state, const std::vector<Cel
 
 }  // namespace
 
-Sheet::Sheet(std::shared_ptr<const FunctionTable> functions) : state_(std::move(functions)) {}
+Sheet::Sheet(std::shared_ptr<const FunctionTable> functions, ValueGuard guard)
+    : state_(std::move(functions), guard) {}
 
 /// What takes the changes back. Where one is refused, all are.
 EditSteps Sheet::make(const std::vector<Change>& changes) {

@@ -32,7 +32,7 @@ using Outcome = std::variant<CellValue, Error>;
 
 class Sheet {
  public:
-  explicit Sheet(std::shared_ptr<const FunctionTable> functions);
+  explicit Sheet(std::shared_ptr<const FunctionTable> functions, ValueGuard guard = nullptr);
 
   /// Makes all changes in their order, or none. Throws `sheet.name`, `sheet.taken`,
   /// `sheet.unknown`, `sheet.formula`, `sheet.dimension`, `sheet.reason`, `sheet.released`,

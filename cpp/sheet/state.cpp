@@ -187,6 +187,10 @@ void SheetState::put_column(std::size_t block, std::size_t column, std::unique_p
   std::vector<Column>& columns = blocks.at(block).columns;
   std::unique_ptr<Column> before;
   if (column < columns.size()) before = std::make_unique<Column>(std::move(columns[column]));
+  if (with != nullptr && with->total != no_cell) {
+    totals[contents.total(with->total)].home = {static_cast<std::uint32_t>(block),
+                                                static_cast<std::uint32_t>(column)};
+  }
   if (with == nullptr) {
     columns.pop_back();
   } else if (before == nullptr) {

@@ -88,14 +88,19 @@ struct ColumnTotal {
   bool stale = true;  // its rows must be read again
 };
 
+/// Throws where a cell of that name cannot have the value that it is given or overridden with.
+using ValueGuard = void (*)(std::string_view cell, const CellValue& value);
+
 class SheetState {
  public:
-  explicit SheetState(std::shared_ptr<const FunctionTable> functions)
-      : compiler(std::move(functions)) {}
+  explicit SheetState(std::shared_ptr<const FunctionTable> functions,
+                      ValueGuard checked_by = nullptr)
+      : compiler(std::move(functions)), guard(checked_by) {}
   SheetState(const SheetState&) = delete;
   SheetState& operator=(const SheetState&) = delete;
 
   Compiler compiler;
+  const ValueGuard guard;  // may be null
   CellNames names;
   CellRecords records;
   Uses uses{records};

@@ -71,6 +71,7 @@ from scalepan.costs import ShopCosting, by_shop, cost, parse_costing, read_costi
 from scalepan.covers import Purchase, break_even, cover, cover_function
 from scalepan.displays import display_core_classes
 from scalepan.errors import (
+    ArgumentError,
     CostError,
     Error,
     FileError,
@@ -110,6 +111,7 @@ from scalepan.measuring import (
 from scalepan.pan_size import Pan, PrintedVolume
 from scalepan.pan_table import pan, pan_ratio, pan_ratio_error, pans, read_pans
 from scalepan.panels import panel
+from scalepan.pickles import keep_core_classes
 from scalepan.prices import (
     parse_prices,
     parse_stock,
@@ -130,11 +132,21 @@ from scalepan.sheet_studies import ValueRange
 from scalepan.sheets import Sheet, parse_sheet, read_sheet
 from scalepan.trays import fill_trays
 from scalepan.usda import read_usda_sr
+from scalepan.wrong_arguments import (
+    explain_core_methods,
+    explain_functions,
+    explain_methods,
+)
 from scalepan.yield_tests import YieldTest, parse_yield_test, read_yield_test, yield_test
 
 display_core_classes()
+keep_core_classes()
+explain_core_methods()
+for _kind in Sheet.__mro__[:2]:
+    explain_methods(_kind)
 
 __all__ = [
+    "ArgumentError",
     "BaseUse",
     "Basket",
     "BasketDish",
@@ -285,3 +297,5 @@ __all__ = [
     "write_xlsx",
     "yield_test",
 ]
+
+explain_functions(__name__, globals(), __all__)

@@ -2,6 +2,6 @@
 
 import sys
 
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 sys.exit(main())

@@ -1,22 +1,36 @@
 """Types of the compiled core; the classes are documented where scalepan re-exports them."""
 
 from collections.abc import Callable, Container, Iterable, Mapping, Sequence, Set
-from decimal import Decimal
 from fractions import Fraction
-from typing import Any, SupportsIndex
+from typing import TYPE_CHECKING, Never, SupportsIndex, overload
 
-from scalepan.costing_files import Refreshed
-from scalepan.errors import Error
-from scalepan.files import PathLike
-from scalepan.sheets import Sheet as LiveSheet
-from scalepan.shopping import Shopping
-
-Number = int | Fraction | Decimal | float | str
-Placed = tuple[str, str, int, int]
+# Low in the order in which cycles of imports are checked: the core stands below all of them.
+if TYPE_CHECKING:
+    from scalepan.costing_files import Refreshed
+    from scalepan.errors import Error
+    from scalepan.files import PathLike
+    from scalepan.sheets import Sheet as LiveSheet
+    from scalepan.shopping import Shopping
+    from scalepan.type_names import (
+        CellInput,
+        CellValue,
+        CostOptions,
+        MeasureRow,
+        Number,
+        Placed,
+        WhyData,
+    )
 
 __version__: str
 
-class _Displayed:
+class _ObjectType(type): ...
+
+class _Object(metaclass=_ObjectType):
+    """What all classes of the core are: only those with a constructor of their own are made."""
+
+    def __init__(self, *args: Never, **kwargs: Never) -> None: ...
+
+class _Displayed(_Object):
     """What a notebook shows; ``scalepan.displays`` adds it to the classes."""
 
     def _repr_mimebundle_(
@@ -36,7 +50,8 @@ class Quantity(_Displayed):
     def value(self) -> Fraction:
         """The number, in the unit shown."""
     @property
-    def unit(self) -> str: ...
+    def unit(self) -> str:
+        """As shown: ``g EP``, ``cup_us``, ``EUR/kg``."""
     @property
     def dimension(self) -> str:
         """For people: ``weight EP``, ``volume``, ``money in EUR``."""
@@ -66,8 +81,15 @@ class Quantity(_Displayed):
     def __neg__(self) -> Quantity: ...
     def __abs__(self) -> Quantity: ...
     def __bool__(self) -> bool: ...
+    def __format__(self, form: str) -> str:
+        """Fills and alignments, ``f"{amount:>12}"``.
+
+        Raises MeasureError (``quantity.format``) for formats that round, as ``.2f`` does.
+        """
+    def __round__(self, places: int | None = None) -> Quantity:
+        """Raises MeasureError (``quantity.format``)."""
     def __copy__(self) -> Quantity: ...
-    def __deepcopy__(self, memo: dict[int, Any], /) -> Quantity: ...
+    def __deepcopy__(self, memo: dict[int, object], /) -> Quantity: ...
     def __getstate__(self) -> tuple[Fraction, str]: ...
     def __setstate__(self, state: tuple[Fraction, str], /) -> None: ...
 
@@ -75,10 +97,14 @@ def quantity(amount: Number, unit: str | None = None, measures: str | None = Non
     """A quantity from text (``"1 1/2 cup"``), or from a number and a unit.
 
     ``measures`` (us, metric, imperial, au) says which cup, spoon and pint are meant.
+
+    >>> scalepan.quantity("1 1/2 cup", measures="us").to("mL")
+    Quantity('354.88235475 mL')
+
     Raises MeasureError and NumberError.
     """
 
-class NumberColumn:
+class NumberColumn(_Object):
     """Exact numbers in a row, held over one common denominator where that fits machine words."""
 
     def __init__(self, numbers: Iterable[Number]) -> None: ...
@@ -101,15 +127,12 @@ def fixed_text(x: Number, places: SupportsIndex) -> str: ...
 def round_to_multiple(x: Number, step: Number, mode: str) -> tuple[Fraction, Fraction]: ...
 def unit_rows() -> list[tuple[str, str, str, str, Fraction, str]]: ...
 
-MeasureRow = tuple[
-    str, str, Quantity, Number | None, Sequence[tuple[Quantity, Quantity, Quantity]], str
-]
-
-class MeasureSet:
+class MeasureSet(_Object):
     """Measures of a kitchen that are used together, all of weight or all of volume."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """``us spoons and cups``."""
     @property
     def dimension(self) -> str:
         """``weight`` or ``volume``."""
@@ -169,24 +192,32 @@ class Fact(_Displayed):
     """One sourced figure about a food."""
 
     @property
-    def id(self) -> str: ...
+    def id(self) -> str:
+        """``carrot.edible``: what ``prefer`` takes."""
     @property
-    def food(self) -> str: ...
+    def food(self) -> str:
+        """The food's id."""
     @property
     def kind(self) -> str:
         """``density``, ``piece weight``, ``edible share``, ``cooked share``, ``drained share``."""
     @property
-    def state(self) -> str: ...
+    def state(self) -> str:
+        """Of the food: ``chopped``; or empty."""
     @property
-    def size(self) -> str: ...
+    def size(self) -> str:
+        """``large``; or empty."""
     @property
-    def value(self) -> Quantity: ...
+    def value(self) -> Quantity:
+        """In ``g/mL``, ``EP/AP``, ``g EP/(piece AP)`` and so on."""
     @property
-    def low(self) -> Quantity | None: ...
+    def low(self) -> Quantity | None:
+        """The lowest published; None where no spread is."""
     @property
-    def high(self) -> Quantity | None: ...
+    def high(self) -> Quantity | None:
+        """The highest."""
     @property
-    def source(self) -> str: ...
+    def source(self) -> str:
+        """Where it is published."""
     @property
     def layer(self) -> str:
         """``own``, ``bundled`` or ``dataset``."""
@@ -195,7 +226,8 @@ class Catalog(_Displayed):
     """Foods, their names, and the facts about them."""
 
     def __init__(self) -> None: ...
-    def copy(self) -> Catalog: ...
+    def copy(self) -> Catalog:
+        """One to add to; this one stays as it is."""
     def add_food(
         self,
         names: Sequence[str],
@@ -203,9 +235,13 @@ class Catalog(_Displayed):
         allergens_us: Sequence[str],
         cautions: Sequence[str],
         /,
-    ) -> None: ...
-    def add_name(self, name: str, plural: str, region: str, food: str, near: bool, /) -> None: ...
-    def add_fact(self, row: Sequence[str], layer: str, /) -> None: ...
+    ) -> None:
+        """Names: id, name, plural, usual state and size. Raises FoodError (``food.duplicate``)."""
+    def add_name(self, name: str, plural: str, region: str, food: str, near: bool, /) -> None:
+        """A further name; near: of a close relative. Raises FoodError (``food.unknown``)."""
+    def add_fact(self, row: Sequence[str], layer: str, /) -> None:
+        """A row in the columns of facts.csv. Raises FoodError (``fact.value``, ``fact.kind``,
+        ``fact.stage``, ``fact.duplicate``, ``food.unknown``)."""
     def add_release(
         self,
         label: str,
@@ -213,9 +249,15 @@ class Catalog(_Displayed):
         weights: tuple[str, str],
         abbreviated: bool,
         /,
-    ) -> None: ...
-    def prefer(self, fact: str, /) -> None: ...
-    def choose(self, region: str, names: Mapping[str, str], /) -> None: ...
+    ) -> None:
+        """Files of a USDA SR release, each its name and text. Raises FoodError (``food.release``,
+        ``food.duplicate``)."""
+    def prefer(self, fact: str, /) -> None:
+        """Uses a fact, by id, before all others. Raises FoodError (``fact.unknown``,
+        ``fact.duplicate``)."""
+    def choose(self, region: str, names: Mapping[str, str], /) -> None:
+        """Settles names: a region, and food by name. Raises FoodError (``food.region``,
+        ``food.unknown``)."""
     def food_of(self, name: str, region: str = "") -> str | None:
         """The id of the food of that name.
 
@@ -242,10 +284,20 @@ class Catalog(_Displayed):
         """What ``choose`` took."""
     def nearest(self, name: str, /) -> list[str]:
         """At most three known names near a misspelt one."""
+    def name_base(self, name: str, /) -> None:
+        """Names what it holds now: copies that are changed are pickled as that and the changes."""
     @property
-    def food_count(self) -> int: ...
+    def base(self) -> str:
+        """That name and a number by which other contents are noticed; empty without a base."""
     @property
-    def fact_count(self) -> int: ...
+    def is_base(self) -> bool:
+        """Whether it has a base and is as this was."""
+    @property
+    def food_count(self) -> int:
+        """Of all layers."""
+    @property
+    def fact_count(self) -> int:
+        """Of all layers."""
 
 _Told = tuple[str, Quantity, str]
 
@@ -268,16 +320,18 @@ def convert(
     Quantity,
 ]: ...
 
-class TrialPart:
+class TrialPart(_Object):
     """What came off in one trial, or was lost."""
 
     @property
     def what(self) -> str:
         """``by-product``, ``loss``, ``taken off`` or ``carving loss``."""
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """``peel``; or empty."""
     @property
-    def weight(self) -> Quantity: ...
+    def weight(self) -> Quantity:
+        """At the stage it came off."""
     @property
     def is_rest(self) -> bool:
         """Whether the weight was derived, as what the others left over."""
@@ -285,17 +339,21 @@ class TrialPart:
     def value(self) -> Quantity | None:
         """Money, in all."""
     @property
-    def use(self) -> str: ...
+    def use(self) -> str:
+        """What it is good for; or empty."""
 
-class YieldTrial:
+class YieldTrial(_Object):
     """One trial; weights it did not come to are None."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """``1``, as in its rows."""
     @property
-    def food(self) -> str: ...
+    def food(self) -> str:
+        """As bought."""
     @property
-    def bought(self) -> Quantity | None: ...
+    def bought(self) -> Quantity | None:
+        """A weight AP."""
     @property
     def cost(self) -> Quantity | None:
         """Money, in all."""
@@ -303,21 +361,25 @@ class YieldTrial:
     def cut(self) -> list[TrialPart]:
         """By-products and losses before cooking."""
     @property
-    def edible(self) -> Quantity | None: ...
+    def edible(self) -> Quantity | None:
+        """A weight EP, left of what was bought."""
     @property
-    def drained(self) -> Quantity | None: ...
+    def drained(self) -> Quantity | None:
+        """A weight drained."""
     @property
     def into_the_pan(self) -> Quantity | None:
         """At EP: what was cooked, all of the edible weight where no other is written."""
     @property
-    def cooked(self) -> Quantity | None: ...
+    def cooked(self) -> Quantity | None:
+        """A weight cooked."""
     @property
     def off(self) -> list[TrialPart]:
         """What was taken off and lost after cooking."""
     @property
-    def served(self) -> Quantity | None: ...
+    def served(self) -> Quantity | None:
+        """A weight served."""
 
-class TrialRatio:
+class TrialRatio(_Object):
     """One ratio over several trials, under both its names, with its spread."""
 
     @property
@@ -330,53 +392,65 @@ class TrialRatio:
     def low(self) -> Quantity:
         """Of the trial with the lowest ratio."""
     @property
-    def high(self) -> Quantity: ...
+    def high(self) -> Quantity:
+        """Of the trial with the highest."""
     @property
-    def trials(self) -> int: ...
+    def trials(self) -> int:
+        """How many."""
 
-class YieldShare:
+class YieldShare(_Object):
     """What of the weight at one stage remained at another."""
 
     @property
     def of(self) -> str:
         """``AP``, ``EP`` or ``cooked``: the stage below the line."""
     @property
-    def stage(self) -> str: ...
+    def stage(self) -> str:
+        """What remained: ``EP``, ``cooked``, ``drained``, ``served``."""
     @property
-    def share(self) -> TrialRatio: ...
+    def share(self) -> TrialRatio:
+        """``EP/AP`` and so on."""
     @property
     def loss(self) -> TrialRatio:
         """1 less the share, a plain number: of the weight at ``of``; below 0 where it gained."""
 
-class PartShare:
+class PartShare(_Object):
     """What came off over all trials; a trial without the part counts with none of it."""
 
     @property
-    def what(self) -> str: ...
+    def what(self) -> str:
+        """``by-product``, ``loss``, ``taken off`` or ``carving loss``."""
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """Of the part; or empty."""
     @property
-    def use(self) -> str: ...
+    def use(self) -> str:
+        """What it is good for; or empty."""
     @property
     def of(self) -> str:
         """``AP`` or ``cooked``: what the share is of."""
     @property
-    def weight(self) -> Quantity: ...
+    def weight(self) -> Quantity:
+        """In all."""
     @property
-    def value(self) -> Quantity | None: ...
+    def value(self) -> Quantity | None:
+        """Money, in all; None where none is stated."""
     @property
     def share(self) -> TrialRatio:
         """Plain numbers."""
 
-class StageCost:
+class StageCost(_Object):
     """What the food cost at one stage, all trials with a price together."""
 
     @property
-    def stage(self) -> str: ...
+    def stage(self) -> str:
+        """``AP``, ``EP``, ``cooked``, ``served``."""
     @property
-    def trials(self) -> int: ...
+    def trials(self) -> int:
+        """How many have a price."""
     @property
-    def weight(self) -> Quantity: ...
+    def weight(self) -> Quantity:
+        """At this stage, in all."""
     @property
     def value(self) -> Quantity:
         """Money: what was paid for this weight, less the value of what came off."""
@@ -384,9 +458,11 @@ class StageCost:
     def bought(self) -> Quantity:
         """The bought weight behind it."""
     @property
-    def paid(self) -> Quantity: ...
+    def paid(self) -> Quantity:
+        """Money, in all."""
     @property
-    def credit(self) -> Quantity: ...
+    def credit(self) -> Quantity:
+        """Money: the value of what came off."""
     @property
     def per_unit(self) -> Quantity:
         """``USD/(lb EP)`` and so on."""
@@ -413,7 +489,7 @@ class StageCost:
     def portion_factor(self, size: Quantity | str) -> Quantity:
         """Portion cost over price: the bought weight that a portion costs as much as."""
 
-class YieldTest:
+class YieldTest(_Object):
     @property
     def food(self) -> str: ...
     @property
@@ -431,26 +507,35 @@ class Offer(_Displayed):
     """One pack of one item at one price."""
 
     @property
-    def item(self) -> str: ...
+    def item(self) -> str:
+        """Its name in the price book."""
     @property
     def row(self) -> dict[str, str]:
         """As it was written, by column; with ``measures`` and ``at``, its place, where known."""
     @property
-    def sold_as(self) -> str: ...
+    def sold_as(self) -> str:
+        """The stage the shop weighs: ``AP``, ``EP``, ``cooked``, ``drained``."""
     @property
-    def pack(self) -> str: ...
+    def pack(self) -> str:
+        """As written: ``2 x 400 g tin``."""
     @property
-    def content(self) -> Quantity: ...
+    def content(self) -> Quantity:
+        """What a pack holds, with its stage."""
     @property
-    def price(self) -> Quantity: ...
+    def price(self) -> Quantity:
+        """Money, of one pack, taxes as written."""
     @property
-    def keeps(self) -> bool: ...
+    def keeps(self) -> bool:
+        """Whether what is left can be kept."""
     @property
-    def keeps_days(self) -> int | None: ...
+    def keeps_days(self) -> int | None:
+        """None where no number is stated."""
     @property
-    def shop(self) -> str: ...
+    def shop(self) -> str:
+        """Or empty."""
     @property
-    def date(self) -> str: ...
+    def date(self) -> str:
+        """ISO 8601, or empty."""
     @property
     def terms(self) -> list[str]:
         """As written: ``3 for 4.50``."""
@@ -464,22 +549,27 @@ class Offer(_Displayed):
     def tax(self) -> Fraction | None:
         """A share of the net price."""
     @property
-    def tax_included(self) -> bool: ...
+    def tax_included(self) -> bool:
+        """Whether the price is with tax."""
     @property
-    def deposit(self) -> Quantity: ...
+    def deposit(self) -> Quantity:
+        """Money, given back."""
 
-class StockItem:
+class StockItem(_Object):
     """An amount on hand."""
 
     @property
-    def item(self) -> str: ...
+    def item(self) -> str:
+        """As in the price book."""
     @property
     def row(self) -> dict[str, str]:
         """As it was written, by column; with ``measures`` and ``at``, its place, where known."""
     @property
-    def stage(self) -> str: ...
+    def stage(self) -> str:
+        """``AP``, ``EP``, ``cooked``, ``drained``."""
     @property
-    def amount(self) -> Quantity: ...
+    def amount(self) -> Quantity:
+        """What there is."""
     @property
     def value(self) -> Quantity:
         """Money, of all of it."""
@@ -487,20 +577,22 @@ class StockItem:
     def use_by(self) -> str:
         """ISO 8601, or empty."""
 
-class Stock:
+class Stock(_Object):
     """What is on hand, in the order of use."""
 
     @property
-    def items(self) -> list[StockItem]: ...
+    def items(self) -> list[StockItem]:
+        """In the order of use."""
     def __len__(self) -> int: ...
 
-def make_stock(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> Stock: ...
+def make_stock(rows: Sequence[Mapping[str, Placed]], measures: str) -> Stock: ...
 
 class PriceBook(_Displayed):
     """Offers, by shop and date."""
 
     @property
-    def offers(self) -> list[Offer]: ...
+    def offers(self) -> list[Offer]:
+        """One a row, as written."""
     def on(self, date: str = "", shops: Sequence[str] = ()) -> PriceBook:
         """What holds on a day (ISO 8601), in some shops; empty takes the newest, and every shop.
 
@@ -508,27 +600,32 @@ class PriceBook(_Displayed):
         """
     def __len__(self) -> int: ...
 
-def make_price_book(rows: Sequence[Mapping[str, Placed]], measures: str, /) -> PriceBook: ...
+def make_price_book(rows: Sequence[Mapping[str, Placed]], measures: str) -> PriceBook: ...
 
 class Cover(_Displayed):
     """Whole packs that meet a need."""
 
     @property
-    def packs(self) -> list[tuple[int, str]]: ...
+    def packs(self) -> list[tuple[int, str]]:
+        """How many of which."""
     @property
-    def price(self) -> Quantity: ...
+    def price(self) -> Quantity:
+        """Money, of all packs."""
     @property
-    def leftover(self) -> Quantity: ...
+    def leftover(self) -> Quantity:
+        """What they hold beyond the need."""
 
 def cover(need: Quantity, packs: Sequence[tuple[str, Quantity, Quantity]]) -> Cover: ...
 
-class CoverStep:
+class CoverStep(_Object):
     """Needs that one cover meets: those above `after` and up to `upto`."""
 
     @property
-    def after(self) -> Quantity: ...
+    def after(self) -> Quantity:
+        """In the packs' unit; not met by this cover."""
     @property
-    def upto(self) -> Quantity: ...
+    def upto(self) -> Quantity:
+        """What the cover holds at most."""
     @property
     def cover(self) -> Cover:
         """Its leftover is that of `upto`."""
@@ -577,7 +674,8 @@ class WrittenLine(_Displayed):
     def low(self) -> Fraction | None:
         """In ``unit``; None where there is no number or no lower bound."""
     @property
-    def high(self) -> Fraction | None: ...
+    def high(self) -> Fraction | None:
+        """The number, of a range the high end."""
     @property
     def unit(self) -> str:
         """``cup``, ``clove``, ``tin``; ``piece`` of a bare count; empty without an amount."""
@@ -586,7 +684,8 @@ class WrittenLine(_Displayed):
         """Of a range the high end, of tins what they hold, of what is counted by any word pieces;
         None without a number, and where it is open which measures are meant."""
     @property
-    def about(self) -> bool: ...
+    def about(self) -> bool:
+        """Whether the number is hedged: ``about``, ``or more``."""
     @property
     def vague(self) -> str:
         """``a few sprigs``, in place of an amount."""
@@ -603,7 +702,8 @@ class WrittenLine(_Displayed):
     def second_measures(self) -> list[str]:
         """Checked against the amount: ``8 oz`` of ``250 g (8 oz)``."""
     @property
-    def food(self) -> str: ...
+    def food(self) -> str:
+        """As written, without the preparation."""
     @property
     def foods(self) -> list[str]:
         """More than one where they share one amount: ``salt and pepper``."""
@@ -623,12 +723,14 @@ class WrittenLine(_Displayed):
     def beside(self) -> list[str]:
         """Further foods with amounts of their own."""
     @property
-    def notes(self) -> list[str]: ...
+    def notes(self) -> list[str]:
+        """What else it says, in its words."""
     @property
     def to_taste(self) -> bool:
         """Whether the amount is left to the cook."""
     @property
-    def optional(self) -> bool: ...
+    def optional(self) -> bool:
+        """Whether it may be left out."""
     @property
     def rule(self) -> str:
         """What stands behind the bar."""
@@ -639,14 +741,15 @@ def read_lines(
     measures: str,
     decimal: str,
     catalog: Catalog,
-    make_error: Callable[..., Error],
+    make_error: Callable[[str, str, str, str, int, int], Error],
 ) -> list[WrittenLine | Error]: ...
 
 class Line(_Displayed):
     """One ingredient of a recipe, at the recipe's size."""
 
     @property
-    def id(self) -> str: ...
+    def id(self) -> str:
+        """Of its food, where the file gives none."""
     @property
     def text(self) -> str:
         """As written."""
@@ -661,18 +764,23 @@ class Line(_Displayed):
         """What is needed, with its stage; of a range, the high end. None where the line states no
         amount (``salt, to taste``); so are ``low``, ``exact`` and ``written``."""
     @property
-    def low(self) -> Quantity | None: ...
+    def low(self) -> Quantity | None:
+        """Of a range the low end."""
     @property
     def exact(self) -> Quantity | None:
         """Before rounding to whole pieces."""
     @property
-    def written(self) -> Quantity | None: ...
+    def written(self) -> Quantity | None:
+        """At the size it was written for."""
     @property
-    def stage(self) -> str: ...
+    def stage(self) -> str:
+        """``AP``, ``EP``, ``cooked``, ``drained`` or ``served``."""
     @property
-    def state(self) -> str: ...
+    def state(self) -> str:
+        """Of the food: ``chopped``; or empty."""
     @property
-    def size(self) -> str: ...
+    def size(self) -> str:
+        """``large``; or empty."""
     @property
     def part(self) -> str:
         """What of the food is wanted: ``juice``."""
@@ -692,18 +800,22 @@ class Line(_Displayed):
     def heading(self) -> str:
         """The heading the line stands under, or its own label."""
     @property
-    def preparation(self) -> str: ...
+    def preparation(self) -> str:
+        """Behind the comma, as written."""
     @property
-    def note(self) -> str: ...
+    def note(self) -> str:
+        """The cook's own; or empty."""
     @property
-    def optional(self) -> bool: ...
+    def optional(self) -> bool:
+        """Whether it may be left out."""
     @property
-    def rule(self) -> str: ...
+    def rule(self) -> str:
+        """How it scales: ``in proportion``, ``fixed``, ``1 per 8 portions``."""
     @property
     def told(self) -> str:
         """The line as a cook is told it."""
 
-class MethodStep:
+class MethodStep(_Object):
     """One step of a method, at the recipe's size."""
 
     @property
@@ -726,20 +838,26 @@ class Recipe(_Displayed):
     """Lines, the size they were written for, and the size they are at."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """As in its file."""
     @property
-    def serves(self) -> Fraction: ...
+    def serves(self) -> Fraction:
+        """Portions of the written size."""
     @property
-    def portions(self) -> Fraction: ...
+    def portions(self) -> Fraction:
+        """That it serves at this size."""
     @property
-    def measures(self) -> str: ...
+    def measures(self) -> str:
+        """``us``, ``metric``, ``imperial``, ``au`` or empty."""
     @property
-    def tested_at(self) -> list[Fraction]: ...
+    def tested_at(self) -> list[Fraction]:
+        """Portions."""
     @property
     def tested(self) -> str:
         """Which sizes were tested, and that others are computed."""
     @property
-    def lines(self) -> list[Line]: ...
+    def lines(self) -> list[Line]:
+        """At this size, without those of bases."""
     @property
     def method(self) -> list[MethodStep]:
         """Its own steps; those of a base are that recipe's."""
@@ -777,7 +895,8 @@ class Recipe(_Displayed):
     def tray(self) -> str:
         """The pan that its written size fills, ``trays`` times; empty where none is stated."""
     @property
-    def trays(self) -> Fraction: ...
+    def trays(self) -> Fraction:
+        """So many of ``tray`` at the written size."""
     @property
     def rounding(self) -> Fraction:
         """The share of an amount that rounding may change without being flagged."""
@@ -836,14 +955,15 @@ class Recipe(_Displayed):
         Raises RecipeError (``recipe.flour``, ``batch.unknown``).
         """
 
-class BaseUse:
+class BaseUse(_Object):
     """One use of a base."""
 
     @property
     def line(self) -> str:
         """The line that takes it: ``sauce``, or ``filling.sauce`` in the base ``filling``."""
     @property
-    def amount(self) -> Quantity: ...
+    def amount(self) -> Quantity:
+        """What it takes, in the unit of its line."""
     @property
     def batches(self) -> Fraction:
         """Of the written base."""
@@ -852,12 +972,14 @@ class MadeBase(_Displayed):
     """A base at the size that all its uses need."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """By which lines call it."""
     @property
     def recipe(self) -> Recipe:
         """At that size."""
     @property
-    def uses(self) -> list[BaseUse]: ...
+    def uses(self) -> list[BaseUse]:
+        """In the dish and in other bases."""
     @property
     def batches(self) -> Fraction:
         """The sum of its uses."""
@@ -884,9 +1006,11 @@ class ShoppingRow(_Displayed):
     """What is bought of one item."""
 
     @property
-    def item(self) -> str: ...
+    def item(self) -> str:
+        """As in the price book."""
     @property
-    def lines(self) -> list[str]: ...
+    def lines(self) -> list[str]:
+        """Ids of the lines it is for."""
     @property
     def need(self) -> Quantity:
         """In the packs' unit and stage."""
@@ -894,75 +1018,91 @@ class ShoppingRow(_Displayed):
     def from_stock(self) -> Quantity:
         """The part of the need that is on hand."""
     @property
-    def packs(self) -> list[tuple[int, str]]: ...
+    def packs(self) -> list[tuple[int, str]]:
+        """How many of which."""
     @property
     def terms(self) -> list[str]:
         """The offers it goes by, ``400 g tin: 3 for 2.40``."""
     @property
-    def price(self) -> Quantity: ...
+    def price(self) -> Quantity:
+        """Money, of all packs."""
     @property
     def deposit(self) -> Quantity:
         """Money paid besides and given back."""
     @property
-    def leftover(self) -> Quantity: ...
+    def leftover(self) -> Quantity:
+        """Of packs and stock, beyond the need."""
     @property
     def keeps(self) -> bool:
         """Whether the leftover keeps."""
     @property
-    def keeps_days(self) -> int | None: ...
+    def keeps_days(self) -> int | None:
+        """None where no number is stated."""
     @property
-    def shops(self) -> list[str]: ...
+    def shops(self) -> list[str]:
+        """Where the packs are bought."""
 
-class Breakpoint:
+class Breakpoint(_Object):
     """A number of portions at which the packs of an item change."""
 
     @property
-    def portions(self) -> Fraction: ...
+    def portions(self) -> Fraction:
+        """The first on the curve with the new packs."""
     @property
-    def item(self) -> str: ...
+    def item(self) -> str:
+        """As in the price book."""
     @property
-    def packs_before(self) -> list[tuple[int, str]]: ...
+    def packs_before(self) -> list[tuple[int, str]]:
+        """How many of which, below it."""
     @property
-    def packs(self) -> list[tuple[int, str]]: ...
+    def packs(self) -> list[tuple[int, str]]:
+        """From it on."""
 
-class CountRun:
+class CountRun(_Object):
     """Numbers of portions at equal distances; ``str()`` has them in words."""
 
     @property
-    def first(self) -> Fraction: ...
+    def first(self) -> Fraction:
+        """In portions."""
     @property
-    def last(self) -> Fraction: ...
+    def last(self) -> Fraction:
+        """In portions."""
     @property
     def every(self) -> Fraction:
         """From one to the next; 0 for a single one."""
 
-class EvenCounts:
+class EvenCounts(_Object):
     """The numbers of portions at which nothing is left of an item's packs."""
 
     @property
-    def item(self) -> str: ...
+    def item(self) -> str:
+        """As in the price book."""
     @property
-    def counts(self) -> list[CountRun]: ...
+    def counts(self) -> list[CountRun]:
+        """Ascending, in portions."""
 
-class CheapestCount:
+class CheapestCount(_Object):
     """Where a portion costs least."""
 
     @property
     def portions(self) -> Fraction:
         """The smallest of them."""
     @property
-    def per_portion(self) -> Fraction: ...
+    def per_portion(self) -> Fraction:
+        """In the curve's currency."""
     @property
     def counts(self) -> list[CountRun]:
         """All of them."""
 
-class DominatedCounts:
+class DominatedCounts(_Object):
     """Neighbours on a curve that a larger number of portions costs no more than."""
 
     @property
-    def first(self) -> Fraction: ...
+    def first(self) -> Fraction:
+        """In portions."""
     @property
-    def last(self) -> Fraction: ...
+    def last(self) -> Fraction:
+        """In portions."""
     @property
     def by(self) -> Fraction:
         """The largest that costs no more than any of them."""
@@ -970,7 +1110,7 @@ class DominatedCounts:
     def costs(self) -> Fraction:
         """What that one costs."""
 
-class ExactColumn:
+class ExactColumn(_Object):
     """One cost at every point as 64-bit integers, each so many times ``step``.
 
     It has the buffer protocol, so that ``memoryview`` and ``numpy.asarray`` read it without a copy.
@@ -986,17 +1126,23 @@ class Curve(_Displayed):
     """The costs at each number of portions, in the currency."""
 
     @property
-    def portions(self) -> list[Fraction]: ...
+    def portions(self) -> list[Fraction]:
+        """One a point, in the order given."""
     @property
-    def till(self) -> list[Fraction]: ...
+    def till(self) -> list[Fraction]:
+        """One a point, as are the other costs."""
     @property
-    def used(self) -> list[Fraction]: ...
+    def used(self) -> list[Fraction]:
+        """What the dish consumes."""
     @property
-    def thrown(self) -> list[Fraction]: ...
+    def thrown(self) -> list[Fraction]:
+        """Leftover that will not keep."""
     @property
-    def borne(self) -> list[Fraction]: ...
+    def borne(self) -> list[Fraction]:
+        """used + thrown."""
     @property
-    def currency(self) -> str: ...
+    def currency(self) -> str:
+        """ISO 4217; XXX where prices state none."""
     @property
     def unpriced(self) -> list[str]:
         """Ids of the lines that no point includes."""
@@ -1029,28 +1175,34 @@ class Why(_Displayed):
     """How a figure came about; ``str()`` draws the tree."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """The cell: ``leeks.buy``."""
     @property
-    def figure(self) -> str: ...
+    def figure(self) -> str:
+        """As told."""
     @property
-    def how(self) -> str: ...
+    def how(self) -> str:
+        """In words: the formula, or how it was given."""
     @property
-    def source(self) -> str: ...
+    def source(self) -> str:
+        """A file's line or a publication; or empty."""
     @property
-    def parts(self) -> list[Why]: ...
-    def data(self) -> dict[str, Any]:
+    def parts(self) -> list[Why]:
+        """What it was made from."""
+    def data(self) -> WhyData:
         """The tree as dicts with the keys name, figure, how, source and parts."""
-    def _repr_html_(self) -> str: ...
     def _tree_html(self) -> str:
-        """The core's own HTML, which ``scalepan.displays`` keeps under this name."""
+        """The tree alone, without the frame and the style of a display."""
 
-class Leftover:
+class Leftover(_Object):
     """What is left of an item after the dish is cooked."""
 
     @property
-    def item(self) -> str: ...
+    def item(self) -> str:
+        """As in the price book."""
     @property
-    def amount(self) -> Quantity: ...
+    def amount(self) -> Quantity:
+        """With its stage."""
     @property
     def value(self) -> Quantity:
         """Money, pro rata over what it was part of."""
@@ -1058,9 +1210,11 @@ class Leftover:
     def bought(self) -> bool:
         """Of a pack bought; else it was on hand before."""
     @property
-    def keeps(self) -> bool: ...
+    def keeps(self) -> bool:
+        """Whether it can be kept."""
     @property
-    def keeps_days(self) -> int | None: ...
+    def keeps_days(self) -> int | None:
+        """None where no number is stated."""
     @property
     def use_by(self) -> str:
         """ISO 8601, of what was on hand; or empty."""
@@ -1072,7 +1226,8 @@ class Costing(_Displayed):
     """
 
     @property
-    def recipe(self) -> Recipe: ...
+    def recipe(self) -> Recipe:
+        """At the size that is costed."""
     @property
     def till(self) -> Quantity:
         """Whole packs paid for today."""
@@ -1106,7 +1261,8 @@ class Costing(_Displayed):
     def to_check(self) -> list[str]:
         """What was assumed or is not known."""
     @property
-    def shopping(self) -> Shopping[ShoppingRow]: ...
+    def shopping(self) -> Shopping[ShoppingRow]:
+        """One row an item; shown as a list to buy by."""
     @property
     def cautions(self) -> list[tuple[str, str, list[str]]]:
         """Text, source and line ids of each."""
@@ -1121,7 +1277,7 @@ class Costing(_Displayed):
     def offers(self) -> list[Offer]:
         """The price rows for its lines, those that are left out among them."""
     @property
-    def options(self) -> dict[str, Any]:
+    def options(self) -> CostOptions:
         """What ``scalepan.cost`` was given: strict, taxes, stock and day."""
     @property
     def sheet(self) -> LiveSheet:
@@ -1145,6 +1301,9 @@ class Costing(_Displayed):
         """
     def release(self, name: str) -> None:
         """Takes an override back. Raises SheetError (``sheet.unknown``, ``sheet.released``)."""
+    @property
+    def is_changed(self) -> bool:
+        """Whether a figure of its sheet may be another than recipe and prices give."""
     def text(self) -> str:
         """The text of the costing's file: recipe, facts and prices it goes by, and its changes.
 
@@ -1225,7 +1384,7 @@ def cost(
     day: str,
 ) -> Costing: ...
 
-class DishNeed:
+class DishNeed(_Object):
     """How much of an item is for one dish."""
 
     @property
@@ -1239,16 +1398,18 @@ class BasketRow(ShoppingRow):
     """What is bought of one item, and the dishes it is for."""
 
     @property
-    def dishes(self) -> list[DishNeed]: ...
+    def dishes(self) -> list[DishNeed]:
+        """With how much each needs."""
 
-class BasketDish:
+class BasketDish(_Object):
     """A dish of a basket, charged its share of every item by use.
 
     Exactly, always: opening + till = used + thrown + closing; and the dishes come to the basket.
     """
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """As given, or the recipe's."""
     @property
     def id(self) -> str:
         """Of its name; in the basket the ids of its lines begin with it: ``pea_soup.onions``."""
@@ -1256,19 +1417,26 @@ class BasketDish:
     def unpriced(self) -> list[str]:
         """Ids of its lines without a price; with any, its totals read "at least"."""
     @property
-    def recipe(self) -> Recipe: ...
+    def recipe(self) -> Recipe:
+        """At the size it is made."""
     @property
-    def portions(self) -> Fraction: ...
+    def portions(self) -> Fraction:
+        """That it serves."""
     @property
-    def till(self) -> Quantity: ...
+    def till(self) -> Quantity:
+        """Its share of the packs paid for today; money, as are the others."""
     @property
-    def used(self) -> Quantity: ...
+    def used(self) -> Quantity:
+        """What it consumes."""
     @property
-    def thrown(self) -> Quantity: ...
+    def thrown(self) -> Quantity:
+        """Its share of the leftover that will not keep."""
     @property
-    def borne(self) -> Quantity: ...
+    def borne(self) -> Quantity:
+        """used + thrown."""
     @property
-    def closing(self) -> Quantity: ...
+    def closing(self) -> Quantity:
+        """Its share of what stays in the store."""
     @property
     def opening(self) -> Quantity:
         """The value of what was on hand of its items."""
@@ -1281,7 +1449,8 @@ class BasketDish:
     def saving(self) -> Quantity:
         """That the till takes less for it than apart; below zero where the others gain more."""
     @property
-    def saving_borne(self) -> Quantity: ...
+    def saving_borne(self) -> Quantity:
+        """That it bears less than apart; may be below zero."""
 
 class Basket(_Displayed):
     """Several dishes bought together, by the four costs.
@@ -1291,15 +1460,20 @@ class Basket(_Displayed):
     """
 
     @property
-    def till(self) -> Quantity: ...
+    def till(self) -> Quantity:
+        """Whole packs paid for today; money, as are the others."""
     @property
-    def used(self) -> Quantity: ...
+    def used(self) -> Quantity:
+        """What the dishes consume, pro rata over the packs bought."""
     @property
-    def thrown(self) -> Quantity: ...
+    def thrown(self) -> Quantity:
+        """Leftover that will not keep."""
     @property
-    def borne(self) -> Quantity: ...
+    def borne(self) -> Quantity:
+        """used + thrown: what the dishes really cost."""
     @property
-    def closing(self) -> Quantity: ...
+    def closing(self) -> Quantity:
+        """What stays in the store."""
     @property
     def opening(self) -> Quantity:
         """The value of what was on hand of its items."""
@@ -1313,7 +1487,8 @@ class Basket(_Displayed):
     def apart_till(self) -> Quantity:
         """The sum of the tills of the dishes, each bought alone."""
     @property
-    def apart_borne(self) -> Quantity: ...
+    def apart_borne(self) -> Quantity:
+        """The sum of what the dishes bear, each bought alone."""
     @property
     def saving(self) -> Quantity:
         """That the till takes less than apart: ``apart_till - till``, never below zero."""
@@ -1321,9 +1496,11 @@ class Basket(_Displayed):
     def saving_borne(self) -> Quantity:
         """The same of what is borne. Below zero where a cheaper pack leaves more to throw away."""
     @property
-    def dishes(self) -> list[BasketDish]: ...
+    def dishes(self) -> list[BasketDish]:
+        """In the order given."""
     @property
-    def shopping(self) -> Shopping[BasketRow]: ...
+    def shopping(self) -> Shopping[BasketRow]:
+        """One row an item, for all dishes."""
     @property
     def unpriced(self) -> list[str]:
         """Ids of the lines without a price; with any, each total reads "at least"."""
@@ -1354,11 +1531,12 @@ def cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]: ...
 def safety_cautions(recipe: Recipe) -> list[tuple[str, str, list[str]]]:
     """Those without the allergens."""
 
-class LabelItem:
+class LabelItem(_Object):
     """One ingredient: all lines of one food together, or a base with its own ingredients."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """As the label has it."""
     @property
     def grams(self) -> Fraction | None:
         """Edible, as it goes in; None where no fact gives it."""
@@ -1372,7 +1550,8 @@ class LabelItem:
     def check_pack(self) -> bool:
         """Whether its allergens are not known, or depend on the maker."""
     @property
-    def optional(self) -> bool: ...
+    def optional(self) -> bool:
+        """Whether it may be left out."""
     @property
     def parts(self) -> list[LabelItem]:
         """Of a base."""
@@ -1405,11 +1584,12 @@ def label(recipe: Recipe) -> Label:
 
 def caution_footing() -> str: ...
 
-class CashTotal:
+class CashTotal(_Object):
     """A bill as cash pays it."""
 
     @property
-    def paid(self) -> Quantity: ...
+    def paid(self) -> Quantity:
+        """Money, a multiple of ``step``."""
     @property
     def error(self) -> Quantity:
         """Paid less the exact total."""
@@ -1417,7 +1597,8 @@ class CashTotal:
     def step(self) -> Fraction:
         """The smallest amount cash can pay, in whole units of the currency."""
     @property
-    def source(self) -> str: ...
+    def source(self) -> str:
+        """Of the smallest amount."""
 
 def cash_total(bill: Quantity, rounding: str, step: Number | None) -> CashTotal: ...
 
@@ -1425,12 +1606,14 @@ class Selling(_Displayed):
     """What a portion costs and is sold for; shares are of the net price."""
 
     @property
-    def food_cost(self) -> Quantity: ...
+    def food_cost(self) -> Quantity:
+        """Money a portion."""
     @property
     def net(self) -> Quantity:
         """The price without tax."""
     @property
-    def tax(self) -> Quantity: ...
+    def tax(self) -> Quantity:
+        """gross - net."""
     @property
     def gross(self) -> Quantity:
         """The price with tax."""
@@ -1448,7 +1631,8 @@ class PriceFound(_Displayed):
     """The price for a food-cost percentage, exact and as it stands on the card."""
 
     @property
-    def exact(self) -> Selling: ...
+    def exact(self) -> Selling:
+        """At just the percentage."""
     @property
     def shelf(self) -> Selling:
         """At the next gross price of the ending asked for."""
@@ -1461,24 +1645,28 @@ def price_for_share(
     food_cost: Quantity, share: Number, tax: Number, ending: Number | None, step: Number
 ) -> PriceFound: ...
 
-class WithinSpend:
+class WithinSpend(_Object):
     """The most whole portions within a spend."""
 
     @property
-    def portions(self) -> Fraction: ...
+    def portions(self) -> Fraction:
+        """At least 1."""
     @property
-    def till(self) -> Quantity: ...
+    def till(self) -> Quantity:
+        """Money, for these."""
     @property
     def till_next(self) -> Quantity:
         """Of one portion more, above the spend."""
 
-class LeastSpend:
+class LeastSpend(_Object):
     """What a number of portions takes at the till, and how far the same till goes."""
 
     @property
-    def portions(self) -> Fraction: ...
+    def portions(self) -> Fraction:
+        """As asked."""
     @property
-    def till(self) -> Quantity: ...
+    def till(self) -> Quantity:
+        """Money, in all."""
     @property
     def most(self) -> Fraction:
         """Portions for the same till."""
@@ -1486,13 +1674,15 @@ class LeastSpend:
     def till_next(self) -> Quantity | None:
         """Of one portion more than those; None where none up to a million takes more."""
 
-class PackPrice:
+class PackPrice(_Object):
     """One pack of an item, beside all others it can be bought in."""
 
     @property
-    def pack(self) -> str: ...
+    def pack(self) -> str:
+        """As written."""
     @property
-    def shop(self) -> str: ...
+    def shop(self) -> str:
+        """Or empty."""
     @property
     def price(self) -> Quantity:
         """Now."""
@@ -1518,7 +1708,7 @@ class PackPrice:
     def by_size(self) -> Quantity | None:
         """The price at which it costs as much for what it holds as the best other pack."""
 
-class BreakEven:
+class BreakEven(_Object):
     """The price at which a pack becomes the better buy for a need."""
 
     @property
@@ -1547,7 +1737,8 @@ class Swap(_Displayed):
     """The dish with other lines in place of one, the rest of it unchanged."""
 
     @property
-    def line(self) -> str: ...
+    def line(self) -> str:
+        """Id of the line replaced."""
     @property
     def lines(self) -> list[str]:
         """In place of it, as written."""
@@ -1555,12 +1746,14 @@ class Swap(_Displayed):
     def till(self) -> Quantity:
         """Of the whole dish."""
     @property
-    def borne(self) -> Quantity: ...
+    def borne(self) -> Quantity:
+        """Money, of the whole dish."""
     @property
     def saved_till(self) -> Quantity:
         """The dish as it is, less this; below zero where this takes more."""
     @property
-    def saved_borne(self) -> Quantity: ...
+    def saved_borne(self) -> Quantity:
+        """The same of what is borne."""
     @property
     def unpriced(self) -> list[str]:
         """Ids of the new lines without a price: the saving is less by what they cost."""
@@ -1568,18 +1761,21 @@ class Swap(_Displayed):
     def allergens_gained(self) -> list[str]:
         """``milk (EU, US)``: what no other line of the dish has, and the lists that name it."""
     @property
-    def allergens_lost(self) -> list[str]: ...
+    def allergens_lost(self) -> list[str]:
+        """What the dish no longer has."""
     @property
     def allergens_unknown(self) -> list[str]:
         """New foods that the catalogue does not have: check the pack."""
 
-class MakeOrBuy:
+class MakeOrBuy(_Object):
     """A base of a dish made, beside an item bought ready in its place."""
 
     @property
-    def base(self) -> str: ...
+    def base(self) -> str:
+        """Its name."""
     @property
-    def item(self) -> str: ...
+    def item(self) -> str:
+        """As in the price book."""
     @property
     def amount(self) -> Quantity:
         """That the dish takes of it."""
@@ -1587,7 +1783,8 @@ class MakeOrBuy:
     def packs(self) -> list[tuple[int, str]]:
         """Of the item."""
     @property
-    def leftover(self) -> Quantity: ...
+    def leftover(self) -> Quantity:
+        """Of the item."""
     @property
     def lines(self) -> list[str]:
         """Ids of those that only the base needs."""
@@ -1595,22 +1792,26 @@ class MakeOrBuy:
     def made_till(self) -> Quantity:
         """Their shares by use."""
     @property
-    def made_borne(self) -> Quantity: ...
+    def made_borne(self) -> Quantity:
+        """The same of what is borne."""
     @property
     def bought_till(self) -> Quantity:
         """Of the item."""
     @property
-    def bought_borne(self) -> Quantity: ...
+    def bought_borne(self) -> Quantity:
+        """The same of what is borne."""
     @property
     def dish_made_till(self) -> Quantity:
         """Of the whole dish as it is."""
     @property
-    def dish_made_borne(self) -> Quantity: ...
+    def dish_made_borne(self) -> Quantity:
+        """The same of what is borne."""
     @property
     def dish_bought_till(self) -> Quantity:
         """Of the whole dish with the item: less what other lines no longer share."""
     @property
-    def dish_bought_borne(self) -> Quantity: ...
+    def dish_bought_borne(self) -> Quantity:
+        """The same of what is borne."""
     @property
     def unpriced_made(self) -> list[str]:
         """Lines of the base without a price: making it takes more than is known."""
@@ -1618,15 +1819,18 @@ class MakeOrBuy:
     def unpriced_bought(self) -> list[str]:
         """The item, where it has no price."""
 
-class Driver:
+class Driver(_Object):
     """What one item bears, and what more of it would add."""
 
     @property
-    def item(self) -> str: ...
+    def item(self) -> str:
+        """As in the price book."""
     @property
-    def lines(self) -> list[str]: ...
+    def lines(self) -> list[str]:
+        """Ids of those that need it."""
     @property
-    def borne(self) -> Quantity: ...
+    def borne(self) -> Quantity:
+        """Money."""
     @property
     def share(self) -> Fraction:
         """Of what the dish bears."""
@@ -1634,7 +1838,8 @@ class Driver:
     def more_till(self) -> Quantity:
         """That the till takes more where the lines need so much more."""
     @property
-    def more_borne(self) -> Quantity: ...
+    def more_borne(self) -> Quantity:
+        """The same of what is borne."""
 
 class Interval(_Displayed):
     """All that an amount may be: from ``low`` to ``high``, or at least ``low``."""
@@ -1643,28 +1848,29 @@ class Interval(_Displayed):
         """Raises SheetError (``sheet.interval``) where high is below low, MeasureError
         (``quantity.compare``) where they are of two kinds."""
     @property
-    def low(self) -> Quantity: ...
+    def low(self) -> Quantity:
+        """The lower end."""
     @property
     def high(self) -> Quantity | None:
         """None where there is no upper bound."""
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-class Text:
+class Text(_Object):
     """A text as the value of a cell, where a bare str is an amount."""
 
     def __init__(self, written: str) -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-class Formula:
+class Formula(_Object):
     """A formula of one row's own, where a value could stand; it names cells in full."""
 
     def __init__(self, text: str) -> None: ...
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-class Thing:
+class Thing(_Object):
     """A food, a recipe, offers or packs: what a cell of a costing's sheet holds beside figures.
 
     It may be set in another cell of its kind: the offers of other prices, say.
@@ -1676,11 +1882,7 @@ class Thing:
     def __eq__(self, other: object) -> bool: ...
     def __hash__(self) -> int: ...
 
-# What a cell can be given. A str is an amount as written: ``"5 kg EP"``.
-CellInput = Number | Quantity | bool | Interval | Text | Thing
-CellValue = Quantity | bool | Interval | str
-
-class _Verbs:
+class _Verbs(_Object):
     """What changes a sheet. A verb of a ``Sheet`` makes the change at once, or refuses it and
     leaves the sheet as it was; one of ``Changes`` notes it, and ``Sheet.apply`` may refuse it."""
 
@@ -1715,7 +1917,7 @@ class _Verbs:
     def release(self, name: str) -> None:
         """Raises SheetError (``sheet.unknown``, ``sheet.released`` without an override)."""
     def remove(self, name: str) -> None:
-        """Of a cell that nothing reads, or of a block of rows.
+        """Of a cell or a column (``lines.need``) that nothing reads, or of a block of rows.
 
         Raises SheetError (``sheet.unknown``, ``sheet.read``, ``sheet.in_rows``).
         """
@@ -1770,7 +1972,7 @@ class Changes(_Verbs):
     def __len__(self) -> int: ...
     def extend(self, others: Changes) -> None:
         """Adds other changes behind these."""
-    def listed(self) -> list[tuple[str, dict[str, Any]]]:
+    def listed(self) -> list[tuple[str, dict[str, object]]]:
         """Each as its verb and what that is given, by the names of its arguments."""
     def singly(self) -> list[Changes]:
         """Each on its own."""
@@ -1780,11 +1982,12 @@ class Changes(_Verbs):
         Raises SheetError (``sheet.cycle``) where some build on each other.
         """
 
-class SweptCell:
+class SweptCell(_Object):
     """What one cell comes out as, point by point."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """The cell."""
     @property
     def unit(self) -> str:
         """In which the figures are shown."""
@@ -1804,6 +2007,12 @@ class SweptCell:
     def __len__(self) -> int: ...
     def __getitem__(self, point: int) -> Quantity | bool | Interval | str | Exception: ...
 
+def twin(costing: Costing) -> Costing:
+    """Another object of the same costing, with the same live sheet."""
+
+def restored(name: str, state: bytes, beside: tuple[object, ...]) -> Any:
+    """As ``scalepan.pickles.restored``."""
+
 class Sheet(_Verbs, _Displayed):
     """Named cells, of which some are given and some follow by formulas.
 
@@ -1811,7 +2020,10 @@ class Sheet(_Verbs, _Displayed):
     refused leaves the sheet as it was. Any number of threads may read while one changes.
     """
 
-    def __init__(self, costing: Costing = ...) -> None: ...
+    @overload
+    def __init__(self) -> None: ...
+    @overload
+    def __init__(self, costing: Costing) -> None: ...
     def apply(self, changes: Changes) -> None:
         """Makes all changes in their order, or none. Raises what their verbs raise."""
     def restore(self, changes: Changes) -> None:

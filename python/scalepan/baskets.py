@@ -31,9 +31,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from scalepan._core import Catalog, Stock
-    from scalepan.costs import Taxes
     from scalepan.files import PathLike
     from scalepan.toml_places import Path, Places
+    from scalepan.type_names import Taxes
 
 _SIZES = ("portions", "factor", "batch", "raw_batch", "stock", "tray")
 _BESIDE = {

@@ -6,14 +6,22 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from scalepan import _core
 from scalepan._core import Catalog, Quantity
+from scalepan.displays import repr_mimebundle
 from scalepan.foods import bundled_catalog
 
 if TYPE_CHECKING:
+    from collections.abc import Container
     from fractions import Fraction
 
 
 class OtherFact(NamedTuple):
-    """Another figure on the very thing that a used fact is about."""
+    """Another figure on the very thing that a used fact is about.
+
+    Attributes:
+        id: what ``catalog_with(prefer=...)`` takes.
+        value: in the fact's unit.
+        source: where it is published.
+    """
 
     id: str
     value: Quantity
@@ -27,10 +35,15 @@ class OtherFact(NamedTuple):
 
 
 class UsedFact(NamedTuple):
-    """A fact that a conversion went through; ``divides`` says in which direction.
+    """A fact that a conversion went through.
 
-    ``beside`` has the other figures on the same thing, which were not used: the layers own,
-    bundled and dataset in this order, then the first id, decide which one is.
+    Attributes:
+        id: of the fact.
+        value: in the fact's unit.
+        divides: whether the amount was divided by it, not multiplied.
+        source: where it is published.
+        beside: the other figures on the same thing, which were not used: the layers own, bundled
+            and dataset in this order, then the first id, decide which one is.
     """
 
     id: str
@@ -43,11 +56,14 @@ class UsedFact(NamedTuple):
 class Conversion(NamedTuple):
     """An amount in another unit, with the facts used and the spread these leave.
 
-    ``low`` and ``high`` are the worst case: every fact off to the same side at once.
-    ``rss_low`` and ``rss_high`` are root-sum-square: the facts off independently of one another,
-    so the relative spreads add up as the root of the sum of their squares. A root that does not
-    end is rounded up at 12 places, and the bounds never lie outside the worst case; with one
-    fact both are the same.
+    Attributes:
+        amount: in the unit asked for.
+        facts: in the order they were gone by.
+        low, high: the worst case: every fact off to the same side at once.
+        rss_low, rss_high: root-sum-square: the facts off independently of one another, so the
+            relative spreads add up as the root of the sum of their squares. A root that does not
+            end is rounded up at 12 places, and the bounds never lie outside the worst case; with
+            one fact both are the same.
     """
 
     amount: Quantity
@@ -56,6 +72,11 @@ class Conversion(NamedTuple):
     high: Quantity
     rss_low: Quantity
     rss_high: Quantity
+
+    def _repr_mimebundle_(
+        self, include: Container[str] | None = None, exclude: Container[str] | None = None
+    ) -> dict[str, str]:
+        return repr_mimebundle(self, include, exclude)
 
     @property
     def value(self) -> Fraction:
@@ -83,6 +104,9 @@ def convert(
     Where two figures on one thing are known, the first by layer and id is used and the others
     stand in ``beside`` of its fact. To use another one, name it:
     ``catalog=catalog_with(prefer=["carrot.edible.afrs"])``, or lay an own fact over both.
+
+    >>> print(scalepan.convert("1 kg AP", "g EP", food="carrots"))
+    890 g EP
 
     Args:
         amount: a quantity or its text, ``"2 cup"``.

@@ -22,6 +22,7 @@ from scalepan.foods import FACT_COLUMNS, bundled_catalog
 from scalepan.sheet_comparison import told
 from scalepan.sheet_content import Content
 from scalepan.sheet_edits import edits
+from scalepan.wrong_arguments import explained
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -56,6 +57,7 @@ class Refreshed:
         facts: of foods.
         figures: of cells.
         refused: changes that have no place any more, and why.
+        missing: facts of one's own that the kept costing goes by and the catalogue given has not.
     """
 
     costing: Costing
@@ -63,10 +65,21 @@ class Refreshed:
     facts: list[Moved] = field(default_factory=list)
     figures: list[Moved] = field(default_factory=list)
     refused: list[str] = field(default_factory=list)
+    missing: list[str] = field(default_factory=list)
 
     def __str__(self) -> str:
-        lines = [*map(str, [*self.prices, *self.facts, *self.figures])]
+        lines = [*self._missing_told(), *map(str, [*self.prices, *self.facts, *self.figures])]
         return "\n".join([*lines, *(f"refused: {why}" for why in self.refused)]) or "nothing moved"
+
+    def _missing_told(self) -> list[str]:
+        if not self.missing:
+            return []
+        count, one = len(self.missing), len(self.missing) == 1
+        return [
+            f"{count} fact{'' if one else 's'} of your own that the kept costing goes by "
+            f"{'is' if one else 'are'} not among the facts given ({', '.join(self.missing)}): give "
+            f"{'it' if one else 'them'} with --facts FILE, or catalog=scalepan.read_facts(FILE)"
+        ]
 
 
 def save_costing(costing: Costing, path: PathLike) -> None:
@@ -84,10 +97,13 @@ def costing_text(costing: Costing) -> str:
             text = _text_with(costing, catalog)
             if _is_same(costing_of(text, ""), costing):
                 return text
-    message = "what was written is not read back as it is"
-    raise CostError(
-        "cost.kept", message, "keep the recipe, the prices and the changes by themselves"
-    )
+    raise _not_kept()
+
+
+def expect_same_figures(kept: Costing, costing: Costing) -> None:
+    """Raises CostError (``cost.kept``) where the kept costing is another than it was."""
+    if not _is_same(kept, costing):
+        raise _not_kept()
 
 
 def costing_of(text: str, file: str) -> Costing:
@@ -103,7 +119,7 @@ def costing_of(text: str, file: str) -> Costing:
     return costing
 
 
-def refreshed(costing: Costing, prices: PriceBook | None, catalog: Catalog | None) -> Refreshed:
+def _refreshed(costing: Costing, prices: PriceBook | None, catalog: Catalog | None) -> Refreshed:
     """As ``Costing.refresh``."""
     recipe = _read_anew(costing.recipe, catalog or bundled_catalog())
     book = _kept_prices(costing) if prices is None else prices
@@ -123,7 +139,11 @@ def refreshed(costing: Costing, prices: PriceBook | None, catalog: Catalog | Non
         _moved(_facts(costing), _facts(new)),
         _figures_moved(costing, new),
         refused,
+        sorted(_own_facts(costing) - _facts(new).keys()),
     )
+
+
+refreshed = explained(_refreshed, "refresh")
 
 
 def _text_with(costing: Costing, catalog: Catalog, changes: Changes | None = None) -> str:
@@ -144,6 +164,13 @@ def _changes(plain: Costing, costing: Costing) -> Changes:
             message = f"{given['name']} was given {value.kind}, which a file cannot hold"
             raise CostError("cost.kept", message, "cost the recipe by other prices or facts")
     return changes
+
+
+def _not_kept() -> CostError:
+    message = "what was written is not read back as it is"
+    return CostError(
+        "cost.kept", message, "keep the recipe, the prices and the changes by themselves"
+    )
 
 
 def _is_same(one: Costing, other: Costing) -> bool:
@@ -210,14 +237,21 @@ def _prices(costing: Costing) -> dict[str, str]:
 
 
 def _facts(costing: Costing) -> dict[str, str]:
+    """The value of each fact about its foods."""
+    return {fact["fact"]: fact["value"] for fact, _ in _placed_facts(costing)}
+
+
+def _own_facts(costing: Costing) -> set[str]:
+    return {fact["fact"] for fact, layer in _placed_facts(costing) if layer == "own"}
+
+
+def _placed_facts(costing: Costing) -> Iterable[tuple[dict[str, str], str]]:
     recipe = costing.recipe
     foods = {line.food_id for line in _lines(recipe) if line.food_id}
-    told = {}
-    for row, _ in recipe.catalog.part(foods).fact_rows:
+    for row, layer in recipe.catalog.part(foods).fact_rows:
         fact = dict(zip(FACT_COLUMNS, row, strict=True))
         if fact["food"] in foods:
-            told[fact["fact"]] = fact["value"]
-    return told
+            yield fact, layer
 
 
 def _figures(costing: Costing) -> dict[str, str]:

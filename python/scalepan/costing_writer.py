@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
 
     from scalepan._core import Catalog, Changes, Costing, Recipe
+    from scalepan.type_names import CostOptions
 
 VERSION = 1
 
@@ -79,7 +80,7 @@ def _number(number: Any) -> str:
     return BareNumber(text) if text.isdecimal() and len(text) < 16 else text
 
 
-def _options(options: Mapping[str, Any]) -> dict[str, Any]:
+def _options(options: CostOptions) -> dict[str, Any]:
     told: dict[str, Any] = {"strict": True} if options["strict"] else {}
     if options["taxes"] != "with":
         told["taxes"] = options["taxes"]

@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, Literal
+from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan._core import Quantity
+from scalepan.displays import repr_mimebundle
 from scalepan.errors import CostError
 from scalepan.files import read_text
 
 if TYPE_CHECKING:
+    from typing import Unpack
+
     from scalepan._core import Costing, PriceBook, Recipe, Stock
     from scalepan.files import PathLike
-
-    Taxes = Literal["with", "without"]
+    from scalepan.type_names import CostOptions, Taxes
 
 COSTS = ("till", "used", "thrown", "borne")
 
@@ -99,8 +102,10 @@ class ShopCosting:
     costing: Costing | None
     problem: str = ""
 
+    _repr_mimebundle_ = repr_mimebundle
 
-def by_shop(recipe: Recipe, prices: PriceBook, **options: Any) -> list[ShopCosting]:
+
+def by_shop(recipe: Recipe, prices: PriceBook, **options: Unpack[CostOptions]) -> list[ShopCosting]:
     """The dish bought at one shop alone, for each shop, and at all of them with free choice.
 
     All shops together come first, then shops by how many lines they leave unpriced and by their
@@ -120,7 +125,7 @@ def by_shop(recipe: Recipe, prices: PriceBook, **options: Any) -> list[ShopCosti
     return [everywhere, *sorted(alone, key=_rank)]
 
 
-def _at_shop(shop: str, recipe: Recipe, prices: PriceBook, options: dict[str, Any]) -> ShopCosting:
+def _at_shop(shop: str, recipe: Recipe, prices: PriceBook, options: CostOptions) -> ShopCosting:
     try:
         return ShopCosting(shop, cost(recipe, prices.on("", [shop]), **options))
     except CostError as error:
@@ -129,7 +134,7 @@ def _at_shop(shop: str, recipe: Recipe, prices: PriceBook, options: dict[str, An
         return ShopCosting(shop, None, error.message)
 
 
-def _rank(row: ShopCosting) -> tuple[bool, int, Any]:
+def _rank(row: ShopCosting) -> tuple[bool, int, Fraction]:
     if row.costing is None:
-        return (True, 0, 0)
+        return (True, 0, Fraction())
     return (False, len(row.costing.unpriced), row.costing.till.value)

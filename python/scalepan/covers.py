@@ -39,6 +39,9 @@ class Purchase:
 def cover(need: Amount, packs: Iterable[tuple[Amount, Amount]]) -> Cover:
     """The cheapest whole packs whose sum is at least the need.
 
+    >>> scalepan.cover("6.3 kg", [("2.5 kg", "4.10"), ("1 kg", "1.95")]).packs
+    [(1, '2.5 kg'), (4, '1 kg')]
+
     Args:
         need: an amount, ``"6.3 kg"``.
         packs: sizes and prices, ``("2.5 kg", "4.10")`` or ``("2.5 kg", "4.10 EUR")``; a price

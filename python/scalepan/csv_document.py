@@ -20,6 +20,9 @@ if TYPE_CHECKING:
 
 Placed = tuple[str, str, int, int]
 
+_DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d)")
+_DECIMAL_POINT = re.compile(r"\d\.\d")
+_FILE_NAME = re.compile(r"[^,;=]+\.(?:csv|toml)", re.IGNORECASE)
 # No price book or table of facts has as many, and each takes some memory.
 MOST_ROWS = 100_000
 _MOST_FIELDS = 1000
@@ -28,10 +31,21 @@ _LIKE_A_FORMULA = r"(?:'*\s*[=+\-@\uff1d\uff0b\uff0d\uff20]|'*[\t\r\n])"
 
 
 class Columns:
-    """The columns a file may have, and the subject of its error codes."""
+    """The columns a file may have, and the subject of its error codes.
 
-    def __init__(self, subject: str, required: Sequence[str], optional: Sequence[str]) -> None:
+    A file of which some are ``numbers`` may also be separated by semicolons, as programs of many
+    countries save it; then the numbers in these columns have decimal commas, and no points.
+    """
+
+    def __init__(
+        self,
+        subject: str,
+        required: Sequence[str],
+        optional: Sequence[str],
+        numbers: Sequence[str] = (),
+    ) -> None:
         self.subject = subject
+        self.numbers = tuple(numbers)
         self.required = tuple(required)
         self.optional = tuple(optional)
         self.all = (*self.required, *self.optional)
@@ -60,9 +74,12 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
 
     Raises:
         Error: ``<subject>.syntax``, ``.no_rows``, ``.too_many_rows``, ``.column``, ``.fields``,
+            ``.decimal``,
             ``.control_character``, each with its place.
     """
-    records = _records(text.removeprefix("\ufeff"), file, columns)
+    text = text.removeprefix("\ufeff")
+    by_semicolons = bool(columns.numbers) and _is_by_semicolons(text)
+    records = _records(text, file, columns, ";" if by_semicolons else ",")
     first = next(records, None)
     if first is None:
         raise columns.error("no_rows", "the file is empty", columns.hint, file)
@@ -71,7 +88,28 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
     rows = [_row(header, record, columns) for record in records]
     if not rows:
         raise columns.error("no_rows", "no rows stand below the header", "", file)
-    return rows
+    return [_with_points(row, columns) for row in rows] if by_semicolons else rows
+
+
+def _is_by_semicolons(text: str) -> bool:
+    header = next((line for line in text.splitlines() if line.strip()), "")
+    return ";" in header and "," not in header
+
+
+def _with_points(row: dict[str, Placed], columns: Columns) -> dict[str, Placed]:
+    """The row of a file with decimal commas, its numbers with the points that are read."""
+    pointed = dict(row)
+    for name in columns.numbers:
+        if name not in row:
+            continue
+        text, file, line, column = row[name]
+        if _DECIMAL_POINT.search(text):
+            message = f'"{text}" has a decimal point, but a file with semicolons has decimal commas'
+            meant = text.replace(".", "" if "," in text else ",")
+            hint = f'write "{meant}", or separate the fields by commas'
+            raise make_error(f"{columns.subject}.decimal", message, hint, file, line, column)
+        pointed[name] = (_DECIMAL_COMMA.sub(".", text), file, line, column)
+    return pointed
 
 
 def csv_text(header: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
@@ -120,9 +158,9 @@ def _as_meant(field: str, file: str, line: int, column: int) -> Placed:
     return (field[1:], file, line, column and column + 1)
 
 
-def _records(text: str, file: str, columns: Columns) -> Iterator[list[Placed]]:
+def _records(text: str, file: str, columns: Columns, separator: str) -> Iterator[list[Placed]]:
     lines = _Lines(text)
-    reader = csv.reader(lines, strict=True)
+    reader = csv.reader(lines, strict=True, delimiter=separator)
     end = 0
     try:
         for number, fields in enumerate(reader):
@@ -130,7 +168,7 @@ def _records(text: str, file: str, columns: Columns) -> Iterator[list[Placed]]:
             if not any(field.strip() for field in fields):
                 continue
             _expect_few(number, fields, file, start, columns)
-            starts = _field_starts(lines.last) if start == end else []
+            starts = _field_starts(lines.last, separator) if start == end else []
             yield [
                 _as_meant(field, file, start, starts[i] if i < len(starts) else 0)
                 for i, field in enumerate(fields)
@@ -140,7 +178,7 @@ def _records(text: str, file: str, columns: Columns) -> Iterator[list[Placed]]:
         raise columns.error("syntax", f"not CSV: {problem}", "", file, line) from None
 
 
-def _field_starts(line: str) -> list[int]:
+def _field_starts(line: str, separator: str) -> list[int]:
     """Columns, from 1, at which the fields of a one-line record begin, behind their quotes."""
     starts = []
     fresh = True
@@ -151,7 +189,7 @@ def _field_starts(line: str) -> list[int]:
             fresh = False
         if character == '"':
             quoted = not quoted
-        elif character == "," and not quoted:
+        elif character == separator and not quoted:
             fresh = True
     return [*starts, len(line) + 1] if fresh else starts
 
@@ -162,7 +200,7 @@ def _expect_columns(header: list[str], record: list[Placed], columns: Columns) -
         if name not in header:
             message = f"the header has no column {name}"
             raise columns.error(
-                "column", message, _separator_hint(header) or columns.hint, file, line
+                "column", message, _other_file_hint(header) or columns.hint, file, line
             )
     for i, name in enumerate(header):
         if name not in columns.all:
@@ -175,11 +213,17 @@ def _expect_columns(header: list[str], record: list[Placed], columns: Columns) -
         raise make_error(code, message, columns.hint, file, line, record[i][3])
 
 
-def _separator_hint(header: list[str]) -> str:
-    """For a file whose header is one field with another separator in it."""
-    for sign, name in ((";", "semicolons"), ("\t", "tabs")):
-        if len(header) == 1 and sign in header[0]:
+def _other_file_hint(header: list[str]) -> str:
+    """For a header of one field: with another separator in it, or of no table at all."""
+    if len(header) > 1:
+        return ""
+    for sign, name in ((";", "semicolons"), ("\t", "tabs"), ("|", "bars")):
+        if sign in header[0]:
             return f"the fields are separated by {name}; save the file with commas"
+    if "=" in header[0]:
+        return "this is no table but a file of keys, such as a recipe: read_recipe reads those"
+    if _FILE_NAME.fullmatch(header[0]):
+        return "this is the name of a file: read_prices, read_stock and so on read files"
     return ""
 
 
@@ -188,6 +232,8 @@ def _row(header: list[str], record: list[Placed], columns: Columns) -> dict[str,
     if len(record) != len(header):
         message = f"the row has {len(record)} fields, the header {len(header)}"
         hint = 'a field with a comma stands in quotes: "400 g tin, drained"'
+        if columns.numbers and len(record) > len(header):
+            hint = f"numbers have a decimal point, as 2.10; {hint}"
         raise columns.error("fields", message, hint, file, line)
     for text, _, _, column in record:
         if any(ord(c) < 0x20 and c not in "\t\r\n" for c in text):

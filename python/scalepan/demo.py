@@ -13,11 +13,14 @@ from scalepan.command_line import report
 from scalepan.command_line.sections import NOTE, Section, Table, Texts, report_lines
 from scalepan.command_line.tables import terminal_width
 from scalepan.costs import cost
+from scalepan.errors import make_error
+from scalepan.files import read_text, write_whole
 from scalepan.prices import read_prices
 from scalepan.recipes import read_recipe
 
 if TYPE_CHECKING:
     from scalepan._core import Costing, PriceBook, Recipe
+    from scalepan.files import PathLike
 
 WRITTEN, WANTED = 4, 40
 LAST = 60
@@ -27,6 +30,33 @@ def demo_files() -> tuple[str, str]:
     """Paths of the demo's recipe and price book."""
     folder = os.path.join(os.path.dirname(__file__), "data", "demo")
     return os.path.join(folder, "fennel_bake.toml"), os.path.join(folder, "prices.csv")
+
+
+def demo_folder(path: PathLike) -> str:
+    """Lays the demo's recipe and price book into a folder, to be looked at and changed there.
+
+    The folder is made where there is none. A file that is there already stays as it is.
+
+    Args:
+        path: such as ``"demo"``.
+
+    Returns:
+        The path.
+
+    Raises:
+        FileError: ``file.unwritable``.
+    """
+    try:
+        os.makedirs(path, exist_ok=True)
+    except OSError as problem:
+        raise make_error(
+            "file.unwritable", f"cannot make the folder: {problem.strerror}", file=str(path)
+        ) from None
+    for file in demo_files():
+        laid = os.path.join(path, os.path.basename(file))
+        if not os.path.lexists(laid):
+            write_whole(laid, read_text(file))
+    return str(path)
 
 
 def demo_costings() -> tuple[Costing, Costing]:

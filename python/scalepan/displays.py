@@ -22,6 +22,7 @@ _OF_THE_CORE = (
     _core.Line,
     _core.Loads,
     _core.MadeBase,
+    _core.MakeOrBuy,
     _core.Offer,
     _core.PriceBook,
     _core.PriceFound,
@@ -48,15 +49,16 @@ def repr_mimebundle(
     return bundle(self, include, exclude)
 
 
+def text(self: object) -> str:
+    """What ``print`` shows: the plain text of the display."""
+    from scalepan.display.kinds import display_of  # here, so that `import scalepan` stays quick
+
+    return display_of(self).text
+
+
 def display_core_classes() -> None:
-    """Gives the classes of the core the methods that notebooks call."""
+    """Gives the classes of the core the methods that notebooks call, and a text to print."""
     for kind in _OF_THE_CORE:
         setattr(kind, _METHOD, repr_mimebundle)
-    if not hasattr(_core.Why, "_tree_html"):
-        # Some front ends ask for HTML alone: they shall get the same.
-        _core.Why._tree_html = _core.Why._repr_html_  # type: ignore[method-assign]
-        _core.Why._repr_html_ = _html_alone  # type: ignore[method-assign]
-
-
-def _html_alone(self: _core.Why) -> str:
-    return repr_mimebundle(self)["text/html"]
+        if kind.__str__ is object.__str__:
+            kind.__str__ = text  # type: ignore[method-assign]

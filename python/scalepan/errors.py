@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from scalepan.displays import repr_mimebundle
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 
 class Error(Exception):
@@ -14,7 +19,12 @@ class Error(Exception):
         hint: the nearest fix, or empty.
         file, line, column: where, counted from 1; 0 and empty where unknown.
         cell: the figure it is about (``leeks.buy``), or empty.
+
+    A notebook shows an error that is raised in a few lines, with the line of the cell that led to
+    it; with ``scalepan.Error.whole_traceback = True`` it shows every call on the way.
     """
+
+    whole_traceback = False
 
     def __init__(
         self,
@@ -37,6 +47,21 @@ class Error(Exception):
 
     _repr_mimebundle_ = repr_mimebundle
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Error) and (type(self), self.args) == (type(other), other.args)
+
+    def __hash__(self) -> int:
+        return hash((type(self), self.args))
+
+    @property
+    def _render_traceback_(self) -> Callable[[], list[str]]:
+        """What IPython asks an error for; where there is none it shows the whole traceback."""
+        if self.whole_traceback:
+            raise AttributeError("the whole traceback is wanted")
+        from scalepan.display.errors import short_traceback  # so that `import` stays quick
+
+        return lambda: short_traceback(self)
+
     @property
     def place(self) -> str:
         """``pot.toml:4:10``, ``leeks.buy``, ``leeks.buy:15`` in its formula, or empty."""
@@ -53,6 +78,10 @@ class Error(Exception):
     def __str__(self) -> str:
         text = f"{self.place}: {self.message}" if self.place else self.message
         return f"{text} ({self.hint})" if self.hint else text
+
+
+class ArgumentError(Error, TypeError):
+    """Arguments of a function: one too many, one missing, or one of another kind."""
 
 
 class NumberError(Error):
@@ -84,14 +113,19 @@ class SheetError(Error):
 
 
 class FileError(Error):
-    """Files that cannot be read."""
+    """Files and pickles that cannot be read."""
 
 
 class PlotError(Error):
     """Plots that cannot be drawn."""
 
 
+class CommandError(Error):
+    """Command lines that are wrong, and what stops a command beside its input."""
+
+
 _CLASSES: dict[str, type[Error]] = {
+    "argument": ArgumentError,
     "number": NumberError,
     "unit": MeasureError,
     "quantity": MeasureError,
@@ -128,7 +162,9 @@ _CLASSES: dict[str, type[Error]] = {
     "file": FileError,
     "frame": FileError,
     "json": FileError,
+    "pickle": FileError,
     "plot": PlotError,
+    "command": CommandError,
 }
 
 

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 # A recipe or a price book is never near this; a mistaken path to something huge is.
 MOST_BYTES = 20_000_000
+MOST_NAMES = 1000
 # What writes into a pipe may take so many seconds before its first byte.
 _PATIENCE = 10
 
@@ -37,10 +38,23 @@ def read_bytes(path: PathLike, most: int = MOST_BYTES) -> bytes:
             data = _read_at_most(stream, most)
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or str(problem)
-        raise make_error("file.unreadable", f"cannot read the file: {reason}", file=name) from None
+        hint = _looked_in(name) if isinstance(problem, FileNotFoundError) else ""
+        raise make_error("file.unreadable", f"cannot read the file: {reason}", hint, name) from None
     if data is None:
         raise make_error("file.too_large", f"the file has more than {most} bytes", file=name)
     return data
+
+
+def _looked_in(name: str) -> str:
+    """Where a file was looked for, and the nearest names of files there."""
+    from scalepan._core import nearest_names  # here: this module is loaded before the core
+
+    folder, base = os.path.split(os.path.abspath(name))
+    if not os.path.isdir(folder):
+        return f"there is no folder {folder}"
+    files = [each.name for each in os.scandir(folder) if each.is_file() and each.name.isprintable()]
+    near = nearest_names(base, sorted(files)[:MOST_NAMES])
+    return f"looked in {folder}" + (f"; nearest there: {', '.join(near)}" if near else "")
 
 
 def _opened(path: str, flags: int) -> int:
@@ -80,7 +94,15 @@ def read_text(path: PathLike, most: int = MOST_BYTES) -> str:
     Raises:
         FileError: ``file.unreadable``, ``file.too_large`` or ``file.encoding``.
     """
-    data = read_bytes(path, most)
+    return decoded(read_bytes(path, most), str(path))
+
+
+def decoded(data: bytes, name: str) -> str:
+    """The text of UTF-8 bytes; ``name`` is the one that errors show.
+
+    Raises:
+        FileError: ``file.encoding``.
+    """
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as problem:
@@ -88,7 +110,7 @@ def read_text(path: PathLike, most: int = MOST_BYTES) -> str:
         message = f"byte {problem.start + 1} is not UTF-8"
         wide = data[:2] in (b"\xff\xfe", b"\xfe\xff")
         hint = "it is UTF-16: save the file as UTF-8" if wide else "save the file as UTF-8"
-        raise make_error("file.encoding", message, hint, str(path), line) from None
+        raise make_error("file.encoding", message, hint, name, line) from None
 
 
 def write_whole(path: PathLike, text: str) -> None:

@@ -66,6 +66,27 @@ def bundled_catalog() -> Catalog:
     for row in _rows("words.csv"):
         fact = ["word." + row["word"], "", "word", "", row["word"], "AP", "any", row["value"]]
         catalog.add_fact([*fact, row["low"], row["high"], row["source"]], "convention")
+    catalog.name_base("bundled")
+    return catalog
+
+
+@cache
+def _untouched_catalog() -> Catalog:
+    return bundled_catalog.__wrapped__()
+
+
+def base_catalog(name: str) -> Catalog:
+    """The bundled catalogue as it came with the package, for what was kept beside it.
+
+    Raises:
+        FileError: ``pickle.catalog`` for the name of other bundled data than these.
+    """
+    catalog = bundled_catalog() if bundled_catalog().is_base else _untouched_catalog()
+    if catalog.base != name:
+        from scalepan.errors import make_error
+
+        message = f"the pickle goes by the facts {name}, and there are {catalog.base}"
+        raise make_error("pickle.catalog", message, "read it where the same version is installed")
     return catalog
 
 
@@ -190,6 +211,12 @@ def _add_own_fact(catalog: Catalog, row: dict[str, str]) -> None:
         "to_stage": row["to_stage"] or end,
     }
     catalog.add_fact([whole[column] for column in FACT_COLUMNS], "own")
+
+
+def lay_row(catalog: Catalog, table: str, row: dict[str, str]) -> None:
+    """Lays one row of an own table over a catalogue: of ``food``, ``name`` or ``fact``."""
+    add = {"food": _add_own_food, "name": _add_own_name, "fact": _add_own_fact}
+    add[table](catalog, row)
 
 
 def add_food_row(catalog: Catalog, row: Mapping[str, str]) -> None:

@@ -24,6 +24,9 @@ def read_line(
 ) -> WrittenLine:
     """What one ingredient line says: amount, food, and everything beside them.
 
+    >>> scalepan.read_line("2 x 400 g tins chickpeas, drained").container_size
+    '400 g'
+
     Args:
         text: ``"2 x 400 g tins chickpeas, drained"``, ``"juice of 2 lemons"``.
         measures: ``us``, ``metric``, ``imperial`` or ``au``; left out, a cup stays a cup.

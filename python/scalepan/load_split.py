@@ -36,6 +36,9 @@ def loads(
     takes is the cook's own figure, never scaled with what it holds (common practice; Gisslen,
     *Professional Cooking*: separate pieces take as long as one, big pots heat slower).
 
+    >>> scalepan.loads("13 kg", "4 kg").text
+    '3 loads of 4 kg and one of 1 kg'
+
     Args:
         total: a weight, volume, area, count or number of portions, as a quantity, its text or a
             number.

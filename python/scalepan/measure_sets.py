@@ -21,8 +21,8 @@ if TYPE_CHECKING:
 
     from scalepan._core import Quantity
     from scalepan.files import PathLike
+    from scalepan.type_names import MeasureRow, Placed
 
-    Placed = tuple[str, str, int, int]
     Row = Mapping[str, Placed]
     Mark = tuple[Quantity, Quantity, Quantity]
 
@@ -111,8 +111,8 @@ def _named(name: str, rows: Sequence[Row]) -> MeasureSet:
     return at_place(rows[0]["set"], lambda: _core.make_measure_set(name, measures))
 
 
-def _measures_of(rows: Sequence[Row]) -> list[_core.MeasureRow]:
-    measures: list[_core.MeasureRow] = []
+def _measures_of(rows: Sequence[Row]) -> list[MeasureRow]:
+    measures: list[MeasureRow] = []
     for row in rows:
         name = _text(row, "measure")
         marks = _marks(row)

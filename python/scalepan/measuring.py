@@ -12,11 +12,12 @@ from typing import TYPE_CHECKING, NamedTuple
 from scalepan import _core
 from scalepan._core import MeasureSet, Quantity
 from scalepan.conversion import convert
+from scalepan.displays import repr_mimebundle
 from scalepan.errors import FoodError, make_error
 from scalepan.measure_sets import set_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Container, Iterable, Mapping
 
     from scalepan._core import Catalog, Line, Recipe
     from scalepan.conversion import UsedFact
@@ -26,10 +27,17 @@ _UNITS = {"weight": "g", "volume": "mL"}
 
 
 class MeasuredOut(NamedTuple):
-    """An exact amount as measures give it; ``error`` is what they give less the exact amount.
+    """An exact amount as measures give it.
 
-    ``pieces`` counts fills and readings, the largest first; it is empty where all measures are
-    too large, and then ``text`` says so. ``facts`` led from a weight to a volume or back.
+    Attributes:
+        text: ``3 tbsp + 2 tsp``.
+        pieces: how many fills and readings of which measure, the largest first; empty where all
+            measures are too large, and then ``text`` says so.
+        amount: what they give.
+        exact: what was asked for.
+        error: ``amount`` less ``exact``.
+        measures: the name of the set.
+        facts: those that led from a weight to a volume or back.
     """
 
     text: str
@@ -39,6 +47,11 @@ class MeasuredOut(NamedTuple):
     error: Quantity
     measures: str
     facts: tuple[UsedFact, ...]
+
+    def _repr_mimebundle_(
+        self, include: Container[str] | None = None, exclude: Container[str] | None = None
+    ) -> dict[str, str]:
+        return repr_mimebundle(self, include, exclude)
 
     @property
     def error_share(self) -> Fraction:
@@ -69,7 +82,13 @@ class MeasuredOut(NamedTuple):
 
 
 class MeasuredLine(NamedTuple):
-    """A recipe's line by measures; ``measured`` is None where ``note`` says why it stays."""
+    """A recipe's line by measures.
+
+    Attributes:
+        line: as the recipe has it.
+        measured: None where the line stays as it is.
+        note: why it does; else empty.
+    """
 
     line: Line
     measured: MeasuredOut | None
@@ -117,6 +136,9 @@ def measure_out(
 
     Of two equally near amounts the larger is taken. Of equally short ways the one with the larger
     reading goes first, then the one with more of the larger measure.
+
+    >>> scalepan.measure_out("47/12 tbsp", "us spoons and cups", measures="us").text
+    '3 tbsp + 2 tsp + 1/2 tsp + 1/4 tsp'
 
     Args:
         amount: a weight or a volume, as a quantity or its text, ``"47/12 tbsp"``.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
+from pathlib import PurePath
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from scalepan.csv_document import Columns, read_rows
@@ -116,7 +117,9 @@ def _mappings(table: Any, columns: Columns) -> Iterable[Mapping[str, object]]:
             return rows
     code = f"{columns.subject}.table"
     message = f"rows belong here, but a {type(table).__name__} is given"
-    raise make_error(code, message, "give mappings by column, or a data frame")
+    is_name = isinstance(table, str | PurePath) and columns.subject == "fact"
+    reader = f'a file is read by read_facts("{table}")' if is_name else ""
+    raise make_error(code, message, reader or "give mappings by column, or a data frame")
 
 
 def _is_column(column: object) -> bool:

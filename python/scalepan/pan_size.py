@@ -32,9 +32,13 @@ _HINT = "write 30 x 20 x 6 cm, 8 x 2 inch round, or 20 cm square"
 
 
 class PrintedVolume(NamedTuple):
-    """What one source says a pan holds: from ``volume`` to ``high``, which mostly are the same.
+    """What one source says a pan holds.
 
-    ``filled`` says how full, where the source does: ``usable``, ``rim``, ``overflowing``.
+    Attributes:
+        volume: the least it says.
+        high: the most, mostly the same.
+        filled: how full, where the source says so: ``usable``, ``rim``, ``overflowing``.
+        source: where it is printed.
     """
 
     volume: Quantity
@@ -44,7 +48,14 @@ class PrintedVolume(NamedTuple):
 
 
 class Pan(NamedTuple):
-    """A pan, tray or container; sizes are None where no source gives them."""
+    """A pan, tray or container.
+
+    Attributes:
+        name: ``GN 1/1 65``, or its size as written.
+        length, width, diameter, depth: lengths; None where no source gives them.
+        printed: what sources say it holds, the one used first.
+        source: of its sizes.
+    """
 
     name: str
     length: Quantity | None

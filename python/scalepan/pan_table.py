@@ -30,8 +30,8 @@ if TYPE_CHECKING:
 
     from scalepan._core import Quantity
     from scalepan.files import PathLike
+    from scalepan.type_names import Placed
 
-    Placed = tuple[str, str, int, int]
     Row = Mapping[str, Placed]
     Number = int | Fraction | str
 
@@ -118,6 +118,9 @@ def pan_ratio(
     By ``area`` the food stands as deep as before; by ``volume`` the pans are filled alike, and
     each needs a published or own volume. Exact, except by area between a round pan and one that is
     not: pi is rounded half up to 15 decimals there, and ``pan_ratio_error`` bounds the error.
+
+    >>> scalepan.pan_ratio("9 x 13 in", "8 in square")
+    Fraction(117, 64)
 
     Raises:
         MeasureError: ``pan.no_area``, ``pan.no_volume``, ``pan.count``, ``pan.by``, and what

@@ -14,6 +14,8 @@ Further columns, all optional:
 
 A pack of loose goods is written ``1 kg loose in 50 g``: the price is of 1 kg, and any number of
 50 g steps is sold; ``least``, ``limit`` and ``from`` are then amounts.
+
+A file whose header is separated by semicolons has decimal commas: ``leeks;AP;1,5 kg;2,10;EUR;no``.
 """
 
 from __future__ import annotations
@@ -36,6 +38,7 @@ OPTIONAL = (
     *("currency", "shop", "date", "note"),
     *("offer", "least", "limit", "tax", "deposit", "measures"),
 )
+NUMBERS = ("pack", "price", "offer", "least", "limit", "tax", "deposit", "amount", "value")
 STOCK_REQUIRED = ("item", "stage", "amount")
 STOCK_OPTIONAL = ("value", "currency", "use_by", "note", "measures")
 
@@ -160,14 +163,14 @@ def price_columns() -> Columns:
     """Of a price book."""
     from scalepan.csv_document import Columns  # here, so that `import scalepan` stays quick
 
-    return Columns("price", REQUIRED, OPTIONAL)
+    return Columns("price", REQUIRED, OPTIONAL, NUMBERS)
 
 
 def stock_columns() -> Columns:
     """Of what is on hand."""
     from scalepan.csv_document import Columns  # here, so that `import scalepan` stays quick
 
-    return Columns("price", STOCK_REQUIRED, STOCK_OPTIONAL)
+    return Columns("price", STOCK_REQUIRED, STOCK_OPTIONAL, NUMBERS)
 
 
 def _price_book(

@@ -46,7 +46,12 @@ class Part:
 
 @dataclass(frozen=True, repr=False)
 class PrintedPages:
-    """Pages ready to print, in one file; what ``kitchen_page`` and its like give."""
+    """Pages ready to print, in one file; what ``kitchen_page`` and its like give.
+
+    Attributes:
+        parts: what they hold, one a page or run of pages.
+        paper: ``A4`` or ``Letter``.
+    """
 
     parts: Sequence[Part]
     paper: Paper = "A4"

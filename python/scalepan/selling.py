@@ -11,7 +11,7 @@ from scalepan import _core
 from scalepan._core import CashTotal, PriceFound, Quantity, Selling
 
 if TYPE_CHECKING:
-    from scalepan._core import Number
+    from scalepan.type_names import Number
 
 
 def selling_price(
@@ -53,6 +53,9 @@ def cash_total(
     """The total of a bill as cash pays it, to the currency's smallest coin.
 
     Only totals are rounded, never the lines of a bill, and only where they are paid in cash.
+
+    >>> print(scalepan.cash_total("20.43 AUD").paid)
+    20.45 AUD
 
     Args:
         bill: such as ``"20.43 AUD"``.

@@ -28,6 +28,7 @@ _VALUE_KEYS = (*VALUES, "source", "formula")
 # No name has so many parts, and reading a key takes time by the square of them.
 _LONG_KEY = re.compile(r"""(?:(?<![\w-])[\w-]+[ \t]*\.[ \t]*|"[^"\n]*"[ \t]*\.[ \t]*){101}""")
 
+_OF_TABLES = ("recipe.type", "recipe.unknown_key", "recipe.control_character")
 _LONGEST_KEY = 60
 _LONGEST_MESSAGE = 400
 
@@ -224,11 +225,12 @@ class ChangeReader(TomlTable):
                 )
 
     def _error(self, code: str, message: str, path: Path, hint: str = "") -> Error:
-        """What is said of any file is said of a sheet."""
+        """What is said of any table is said of a sheet; a recipe's errors stay its own."""
         shown = CONTROL.sub("?", message)
         if len(shown) > _LONGEST_MESSAGE:
             shown = shown[:_LONGEST_MESSAGE] + "..."
-        return super()._error(code.replace("recipe.", "sheet.", 1), shown, path, hint)
+        ours = f"sheet.{code.removeprefix('recipe.')}" if code in _OF_TABLES else code
+        return super()._error(ours, shown, path, hint)
 
     @staticmethod
     def _is_told(_path: Path) -> bool:

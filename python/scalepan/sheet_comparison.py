@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Final
 
 from scalepan import _core
 from scalepan._core import Changes, Interval, Quantity
@@ -16,10 +16,11 @@ if TYPE_CHECKING:
     from typing import TypeAlias
 
     from scalepan.sheets import Sheet
+    from scalepan.type_names import ComparedTexts, OutcomeTexts
 
     Outcome: TypeAlias = Quantity | bool | str | Interval | Error
 
-AS_IT_IS = "as it is"
+AS_IT_IS: Final = "as it is"
 
 
 @dataclass(frozen=True)
@@ -48,7 +49,7 @@ class Comparison:
         meet. Raises SheetError (``sheet.unknown``)."""
         return difference(self.outcome(cell), self.outcome(cell, variant))
 
-    def to_data(self) -> list[dict[str, Any]]:
+    def to_data(self) -> list[ComparedTexts]:
         """A row a cell, of texts: exact figures, differences and errors."""
         return [
             {
@@ -149,6 +150,11 @@ def told(outcome: Outcome) -> str:
         return "yes" if outcome else "no"
     if isinstance(outcome, Error):
         return f"failed: {outcome}"
+    if isinstance(outcome, Interval):
+        low = _told_amount(outcome.low)
+        return (
+            f"at least {low}" if outcome.high is None else f"{low} to {_told_amount(outcome.high)}"
+        )
     return _told_amount(outcome) if isinstance(outcome, Quantity) else str(outcome)
 
 
@@ -159,7 +165,7 @@ def _told_amount(amount: Quantity) -> str:
     return str(amount) if any(stage in amount.unit for stage in _STAGES) else amount.told
 
 
-def _data(outcome: Outcome) -> dict[str, str]:
+def _data(outcome: Outcome) -> OutcomeTexts:
     if isinstance(outcome, Error):
         return {"error": str(outcome)}
     return {"figure": told(outcome) if isinstance(outcome, bool) else str(outcome)}

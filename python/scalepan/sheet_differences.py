@@ -49,6 +49,14 @@ class SheetDifference:
     def __bool__(self) -> bool:
         return bool(self.lines)
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, SheetDifference) and self._told() == other._told()
+
+    __hash__ = None  # type: ignore[assignment]  # of lists
+
+    def _told(self) -> tuple[Any, ...]:
+        return self.lines, forms(self._old), forms(self._new)
+
     _repr_mimebundle_ = repr_mimebundle
 
     def __str__(self) -> str:

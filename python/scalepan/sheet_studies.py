@@ -44,6 +44,11 @@ class Sweep:
     def __iter__(self) -> Iterator[SweptCell]:
         return iter(self._cells.values())
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sweep) and vars(self) == vars(other)
+
+    __hash__ = None  # type: ignore[assignment]  # of lists
+
     _repr_mimebundle_ = repr_mimebundle
 
     def __repr__(self) -> str:
@@ -52,7 +57,12 @@ class Sweep:
 
 @dataclass(frozen=True)
 class ValueRange:
-    """One value of an input, or all between two, of which each belongs to them or not."""
+    """One value of an input, or all between two.
+
+    Attributes:
+        low, high: the ends, in the input's unit.
+        with_low, with_high: whether the end belongs to them.
+    """
 
     low: Quantity
     high: Quantity

@@ -12,11 +12,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, MutableMapping
 from contextlib import contextmanager
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
+from scalepan import _core
 from scalepan._core import Changes
 from scalepan.errors import Error, SheetError
 from scalepan.files import read_text, write_whole
+from scalepan.pickles import costing_parts, restored_costing_sheet, restored_sheet
 from scalepan.sheet_studies import Studies
 
 if TYPE_CHECKING:
@@ -71,17 +73,35 @@ class Sheet(Studies):
         else:
             super().__init__(costing)
         self._variants = Variants()
-        self._of_costing = costing is not None
+        # Another object of the same costing, so that neither holds the other.
+        self._costing = None if costing is None else _core.twin(costing)
 
     @property
     def of_costing(self) -> bool:
         """Whether it is a costing's, which is kept in a file by ``Costing.save``."""
-        return self._of_costing
+        return self._costing is not None
 
     @property
     def variants(self) -> Variants:
         """Named sets of changes, saved with the sheet. Undo and redo do not touch them."""
         return self._variants
+
+    def __eq__(self, other: object) -> bool:
+        """Whether both hold the same: no difference is told of them."""
+        if not isinstance(other, Sheet):
+            return NotImplemented
+        from scalepan.sheet_differences import SheetDifference  # so that importing stays quick
+
+        return not SheetDifference(self, other)
+
+    __hash__ = None  # type: ignore[assignment]  # it changes
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        """With its variants, without what could be undone; of a costing's, with the costing."""
+        variants = dict(self._variants)
+        if self._costing is None:
+            return restored_sheet, (self.changes(), variants)
+        return restored_costing_sheet, costing_parts(self._costing, variants)
 
     @contextmanager
     def together(self) -> Iterator[Changes]:

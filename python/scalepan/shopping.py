@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Generic, TypeVar
 
-from scalepan.displays import repr_mimebundle
+from scalepan.displays import repr_mimebundle, text
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -22,6 +22,7 @@ class Shopping(list[_Row], Generic[_Row]):
     """
 
     _repr_mimebundle_ = repr_mimebundle
+    __str__ = text
 
     def __init__(self, rows: Iterable[_Row], bought_for: Costing | Basket) -> None:
         super().__init__(rows)

@@ -10,6 +10,8 @@ from typing import Any
 from scalepan.errors import RecipeError
 from scalepan.toml_places import Places, value_places
 
+_CURLY = "\u201c\u201d\u201e\u201f\u2018\u2019\u201a"
+_FILE_NAME = re.compile(r"[^\n=\[\]\"]+\.(?:toml|csv)")
 _SYNTAX_PLACE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
 
 
@@ -22,7 +24,7 @@ def load(text: str, file: str) -> tuple[dict[str, Any], Places]:
     try:
         return tomllib.loads(text, parse_float=Decimal), value_places(text)
     except tomllib.TOMLDecodeError as problem:
-        raise _syntax_error(str(problem), file) from None
+        raise _syntax_error(str(problem), text, file) from None
     except RecursionError:
         raise RecipeError("recipe.syntax", "brackets nest too deeply", "", file) from None
     except ValueError as problem:
@@ -31,8 +33,33 @@ def load(text: str, file: str) -> tuple[dict[str, Any], Places]:
         raise RecipeError("recipe.syntax", message, "", file) from None
 
 
-def _syntax_error(problem: str, file: str) -> RecipeError:
+def _syntax_error(problem: str, text: str, file: str) -> RecipeError:
     found = _SYNTAX_PLACE.search(problem)
     line, column = (int(found[1]), int(found[2])) if found and found[1] else (0, 0)
     message = f"not TOML: {_SYNTAX_PLACE.sub('', problem)}"
-    return RecipeError("recipe.syntax", message, "", file, line, column)
+    hint = _hint(problem, text.split("\n"), line, column)
+    return RecipeError("recipe.syntax", message, hint, file, line, column)
+
+
+def _hint(problem: str, lines: list[str], line: int, column: int) -> str:
+    """The slip it most often is."""
+    first = next((each.strip() for each in lines if each.strip()), "")
+    if len(lines) == 1 and _FILE_NAME.fullmatch(first):
+        return "this is the name of a file: read_recipe, read_sheet and so on read files"
+    if not any("=" in each for each in lines):
+        if first.count(",") > 2:
+            return "this is a table, such as a price book: read_prices reads those"
+        return 'a recipe has keys: name = "Soup", serves = 4, lines = ["500 g leeks, trimmed"]'
+    if not line:
+        return "a bracket is not closed" if problem.startswith("Unclosed") else ""
+    here = lines[line - 1]
+    if any(quote in here for quote in _CURLY):
+        return 'write straight quotes: "500 g leeks, trimmed"'
+    before = "\n".join([*lines[: line - 1], here[: column - 1]]).rstrip()
+    if before.endswith(('"', "'", "}")) and here[column - 1 :].startswith(('"', "'", "{")):
+        return f"a comma is missing at the end of line {before.count(chr(10)) + 1}"
+    if column > len(here) and here.count('"') % 2:
+        return "the text has no closing quote"
+    if before.endswith("="):
+        return 'a text stands in straight quotes: name = "Barley soup"'
+    return ""

@@ -368,6 +368,32 @@ class Model:
         self.expect_acyclic()
         return column
 
+    def remove_column(self, column: int) -> None:
+        if any(("column", column) in what.formula.reads for what in self.columns.values()
+               if what.formula):  # fmt: skip
+            raise RefusedError("sheet.read")
+        place = list(self.columns).index(column)
+        cells = tuple(row.cells[place] for row in self.rows)
+        for cell in cells:
+            self.expect_unread(cell, cells)
+        self.expect_total_unread(column)
+        if self.rows:
+            self.touched.update(("sum", each) for each in self.totals)
+        elif column in self.totals:
+            self.touched.add(("sum", column))  # for what takes the removal back
+        self.touched.update(cells)
+        del self.columns[column]
+        self.totals -= {column}
+        for cell in cells:
+            del self.told[cell]
+        self.rows = [Row(row.name, row.cells[:place] + row.cells[place + 1 :]) for row in self.rows]
+
+    def expect_total_unread(self, column: int) -> None:
+        formulas = [self.formula(cell) for cell in self.cells()]
+        formulas += [what.formula for what in self.columns.values()]
+        if any(("sum", column) in formula.reads for formula in formulas if formula):
+            raise RefusedError("sheet.read")
+
     def override(self, cell: int, value: Fraction) -> None:
         self.told[cell] = replace(self.told[cell], instead=value)
         self.touched.add(cell)

@@ -120,6 +120,8 @@ class Script:
 
     def define_column(self, to: Verbs, model: Model) -> None:
         worked_out = [number for number, what in model.columns.items() if what.formula]
+        if not worked_out:
+            return
         column = self.draw.choice(worked_out)
         formula = self.written(model, in_column=True)
         to.define(f"{model.block}.{model.columns[column].name}", model.text(formula))
@@ -135,6 +137,12 @@ class Script:
         to.define(f"{model.block}.{name}", model.text(formula))
         model.add_column(name, formula)
         return None
+
+    def remove_column(self, to: Verbs, model: Model) -> None:
+        column = self.draw.choice(list(model.columns))
+        if len(model.columns) > 1:
+            to.remove(f"{model.block}.{model.columns[column].name}")
+            model.remove_column(column)
 
     def override(self, to: Verbs, model: Model) -> None:
         cell, value = self.draw.choice(model.cells()), self.number()
@@ -309,7 +317,7 @@ class Script:
             *([self.define_column] * 2),
             *([self.override, self.release, self.remove, self.rename] * 2),
             *([self.add_row] * 4),
-            *(self.add_column, self.remove_row, self.move_row),
+            *(self.add_column, self.remove_column, self.remove_row, self.move_row),
         ]
         for _ in range(STEPS):
             kind = self.draw.random()

@@ -1,6 +1,10 @@
-"""The dish and the price book that several files cost; the prices are invented."""
+"""The dish and the price book that several files cost, with invented prices; and a browser."""
 
 from __future__ import annotations
+
+import shutil
+from collections.abc import Iterator
+from typing import Any
 
 import pytest
 import scalepan
@@ -46,3 +50,18 @@ def leek_prices() -> scalepan.PriceBook:
 @pytest.fixture
 def forty(leek_pot: scalepan.Recipe, leek_prices: scalepan.PriceBook) -> scalepan.Costing:
     return scalepan.cost(leek_pot.scale(portions=40), leek_prices)
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Any]:
+    """Of a module alone: Playwright has an event loop, as the notebooks of other modules have."""
+    reason = "playwright is not installed"
+    sync_api = pytest.importorskip("playwright.sync_api", reason=reason)
+    chromium = shutil.which("chromium") or shutil.which("chromium-browser")
+    if chromium is None:
+        pytest.skip("no Chromium is installed")
+    flags = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
+    with sync_api.sync_playwright() as playwright:
+        opened = playwright.chromium.launch(executable_path=chromium, args=flags)
+        yield opened
+        opened.close()

@@ -245,7 +245,7 @@ def test_a_file_that_is_not_there(tmp_path: Path) -> None:
     assert refusal(tmp_path / "a.toml") == (
         "file.unreadable",
         ".../a.toml:3:16: the base b cannot be read: cannot read the file: No such file or "
-        "directory (.../gone.toml)",
+        "directory (.../gone.toml) (looked in ...)",
     )
 
 

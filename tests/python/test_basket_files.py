@@ -183,7 +183,8 @@ def test_every_way_to_say_a_size(kitchen: Path, size: str, portions: Fraction | 
             'dishes = [\n  { recipe = "soup.toml", portions = 3 },\n]',
             "file.unreadable",
             "week.toml:2:15: the recipe cannot be read: cannot read the file: "
-            "No such file or directory (soup.toml)",
+            "No such file or directory (soup.toml) (looked in {here}; nearest there: "
+            "stock.toml)",
         ),
         ("dishes = [", "recipe.syntax", "week.toml: not TOML: Invalid value"),
     ],
@@ -194,7 +195,7 @@ def test_files_that_are_wrong(
     monkeypatch.chdir(kitchen)
     with pytest.raises(scalepan.Error) as caught:
         scalepan.parse_dishes(text, file="week.toml")
-    assert (caught.value.code, str(caught.value)) == (code, message)
+    assert (caught.value.code, str(caught.value)) == (code, message.replace("{here}", str(kitchen)))
 
 
 def test_an_error_in_a_recipe_stands_in_its_own_file(

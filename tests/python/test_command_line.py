@@ -14,8 +14,10 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from scalepan.command_line.main import main
-from scalepan.command_line.tables import table, text_width, wrapped
+from scalepan.command_line.tables import fits, table, text_width, wrapped
 
 RECIPE = """name = "Leek and barley pot"
 serves = 4
@@ -179,7 +181,9 @@ def test_a_wrong_command_line_exits_with_two(
     with pytest.raises(SystemExit) as leaving:
         main(arguments)
     assert leaving.value.code == 2
-    assert "usage: scalepan" in capsys.readouterr().err
+    shown = capsys.readouterr()
+    assert shown.out == ""
+    assert "[command.line]" in shown.err or shown.err.startswith("usage: scalepan COMMAND")
 
 
 def test_zero_portions_are_refused(pot: list[str], capsys: pytest.CaptureFixture[str]) -> None:
@@ -219,6 +223,14 @@ def test_a_table_wraps_its_widest_text_column_and_keeps_numbers_whole() -> None:
     assert max(map(len, lines)) <= 30
     assert lines[2].endswith("1234.50")
     assert " ".join(line[:20].strip() for line in lines[2:]) == text
+
+
+@given(st.text(st.sampled_from("ab -\t\n\xa0é日"), max_size=8), st.integers(1, 9))
+def test_a_cell_that_fits_is_as_wrapping_leaves_it(text: str, width: int) -> None:
+    if fits(text, width):
+        assert wrapped(text, width) == [text]
+    assert fits("ab c", 4)
+    assert not fits("ab c", 3)
 
 
 def test_width_counts_wide_and_combining_characters() -> None:

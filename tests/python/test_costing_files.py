@@ -179,9 +179,31 @@ def test_a_refresh_heeds_facts_and_tells_changes_without_a_place() -> None:
     costing.override("leeks.edible", "0.55", why="own trim, 1 case")
     found = costing.refresh(prices("leeks,EP,1 kg,4.10,GBP,no", SHELF[2]))
     assert [str(moved) for moved in found.facts] == ["gone: own.leek = 0.5 EP/AP"]
+    assert found.missing == ["own.leek"]
+    assert str(found).splitlines()[0] == (
+        "1 fact of your own that the kept costing goes by is not among the facts given (own.leek): "
+        "give it with --facts FILE, or catalog=scalepan.read_facts(FILE)"
+    )
+    assert costing.refresh(catalog=own).missing == []
     # Trimmed leeks need no share.
     assert found.refused == ['no cell is called "leeks.edible"']
     assert found.costing.sheet.value("leeks.till") == scalepan.quantity("20.50 GBP")
+
+
+def test_a_figure_that_is_at_least_something_is_told_by_the_minor_unit() -> None:
+    """Thirds of a kilogram of leeks at 2.10, and barley without a price."""
+    third = scalepan.parse_recipe(
+        'name = "Pot"\nserves = 3\nlines = ["1 kg leeks", "100 g pearl barley"]\n',
+        file="pot.toml",
+    )
+    both = prices("leeks,AP,1 kg,2.20,GBP,yes", "pearl barley,AP,100 g,0.50,GBP,yes")
+    found = scalepan.cost(third.scale(portions=1), both).refresh(
+        prices("leeks,AP,1 kg,2.20,GBP,yes")
+    )
+    moved = {one.name: (one.was, one.now) for one in found.figures}
+    # 2.20 / 3 is 0.7333..., and with a third of 0.50 it is 0.90.
+    assert moved["borne"] == ("0.90 GBP", "at least ≈ 0.73 GBP")
+    assert moved["till"] == ("2.70 GBP", "at least 2.20 GBP")
 
 
 def test_a_recipe_without_a_file_and_things_put_in_cells_are_refused() -> None:
@@ -246,6 +268,13 @@ def test_what_a_file_has_wrong_is_told_with_its_place(old: str, new: str, told: 
     with pytest.raises(scalepan.Error) as caught:
         scalepan.parse_costing(KEPT.replace(old, new), file="kept.toml")
     assert str(caught.value) == told
+
+
+def test_an_error_of_a_kept_recipe_stays_a_recipes() -> None:
+    with pytest.raises(scalepan.RecipeError) as caught:
+        scalepan.parse_costing(KEPT.replace("serves = 4", "serves = 0"), file="kept.toml")
+    assert caught.value.code == "recipe.serves"
+    assert caught.value.place == "kept.toml:4:11"
 
 
 HARM = ["", "\0", "}", "'''", '"', "= =", "9" * 30, "[", "\n", "ß"]

@@ -8,7 +8,9 @@ from pathlib import Path
 
 import pytest
 import scalepan
+from scalepan.command_line.curving import curve_sections
 from scalepan.command_line.main import main
+from scalepan.command_line.sections import report_lines
 from scalepan.plots import plot_curve
 
 POT = """\
@@ -44,7 +46,7 @@ def test_the_tables(curve: list[str], capsys: pytest.CaptureFixture[str]) -> Non
     assert all(len(line) <= 80 for line in text.splitlines())
     sections = text.split("\n\n")
     assert sections[0].splitlines()[:6] == [
-        "Costs by portions, in GBP",
+        "Costs by portions, at least, in GBP",
         "  portions  till  used  thrown  borne  till each  borne each",
         "  --------  ----  ----  ------  -----  ---------  ----------",
         "         1  2.10  0.40    0.00   0.40       2.10        0.40",
@@ -53,7 +55,7 @@ def test_the_tables(curve: list[str], capsys: pytest.CaptureFixture[str]) -> Non
     ]
     assert sections[0].splitlines()[-1] == "  At least: not priced: samphires."
     assert sections[1:4] == [
-        "Least a portion\n"
+        "Least a portion, of what has a price\n"
         "  cost    a portion  at portions\n"
         "  ------  ---------  -----------\n"
         "  till         0.40  12\n"
@@ -98,6 +100,14 @@ def test_the_tables(curve: list[str], capsys: pytest.CaptureFixture[str]) -> Non
         "x",
         "10",
     ]
+
+
+def test_its_points_are_counted_as_they_are_told(curve: list[str]) -> None:
+    pot, prices = scalepan.read_recipe("pot.toml"), scalepan.read_prices("prices.csv")
+    points = scalepan.cost(pot, prices).curve(range(1, 14))
+    told: list[int] = []
+    report_lines(curve_sections(points, told.append), 80)
+    assert told == list(range(1, 14))
 
 
 def test_the_document(curve: list[str], capsys: pytest.CaptureFixture[str]) -> None:

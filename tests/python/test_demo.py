@@ -6,7 +6,8 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from scalepan.demo import demo_costings, draw_curve, lines_of_demo
+import scalepan
+from scalepan.demo import demo_costings, demo_files, demo_folder, draw_curve, lines_of_demo
 
 
 def test_the_till_for_forty_is_the_sum_of_its_packs() -> None:
@@ -60,3 +61,29 @@ def test_the_curve_is_drawn(tmp_path: Path) -> None:
     picture = tmp_path / "curve.png"
     draw_curve(str(picture))
     assert picture.read_bytes().startswith(b"\x89PNG")
+
+
+def test_the_demo_is_laid_into_a_folder_of_its_own(tmp_path: Path) -> None:
+    folder = tmp_path / "kitchen" / "demo"
+    assert demo_folder(folder) == str(folder)
+    files = [Path(file) for file in demo_files()]
+    assert sorted(folder.iterdir()) == [folder / file.name for file in files]
+    assert [(folder / file.name).read_text() for file in files] == [
+        file.read_text() for file in files
+    ]
+
+
+def test_a_file_of_ones_own_is_never_laid_over(tmp_path: Path) -> None:
+    own = tmp_path / "prices.csv"
+    own.write_text("my own prices", encoding="utf-8")
+    demo_folder(tmp_path)
+    assert own.read_text(encoding="utf-8") == "my own prices"
+    assert (tmp_path / "fennel_bake.toml").is_file()
+
+
+def test_a_folder_that_cannot_be_made_is_told(tmp_path: Path) -> None:
+    (tmp_path / "demo").write_text("", encoding="utf-8")
+    with pytest.raises(scalepan.FileError) as caught:
+        demo_folder(tmp_path / "demo")
+    assert str(caught.value) == f"{tmp_path / 'demo'}: cannot make the folder: File exists"
+    assert caught.value.code == "file.unwritable"

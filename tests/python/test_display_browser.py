@@ -5,7 +5,6 @@ Skipped where no Chromium is found; ``apt-get install chromium`` and ``pip insta
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -14,12 +13,7 @@ import pytest
 from displayed import displayed
 from page_reader import bundle_of
 
-sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
-pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="no Chromium is installed")
-
 WILD = "<script>alert(1)</script>\u202e<img src=x onerror=alert(2)> =1+1 \u2067"
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
 # Black on white and white on black, as a page of a notebook has them.
 PAGE = """<!doctype html><html lang="en"><meta charset="utf-8"><title>Displays</title>
 <style>body {{ margin: 24px; font: 14px sans-serif; background: #fff; color: #000 }}
@@ -42,14 +36,6 @@ RIGHT_EDGES = """() => [...document.querySelectorAll('.scalepan table')].map(tab
       return [cell.cellIndex, Math.round(range.getBoundingClientRect().right)];
     }))
 )"""
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    with sync_api.sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        yield opened
-        opened.close()
 
 
 @pytest.fixture(scope="module")

@@ -4,41 +4,11 @@ from __future__ import annotations
 
 import copy
 import pickle
-import re
-from pathlib import Path
 
 import pytest
 import scalepan
-from scalepan.errors import make_error
-
-ROOT = Path(__file__).resolve().parents[2]
-SUFFIXES = {".cpp", ".hpp", ".py"}
-
-# Codes stand in quotes, in calls of fail, fail_at, fail_dimensions, make_error or an error class.
-CALL = re.compile(
-    r"\b(?:fail|fail_at|fail_dimensions|expect_same_dimension|make_error|_error|[A-Z]\w*Error)"
-    r'\([^";]{0,80}"([a-z]+\.[a-z_]+)"'
-)
-# Tables of any subject share a reader, which puts the subject in front of its codes.
-SUBJECT = re.compile(r'\bColumns\(\s*"([a-z]+)"')
-PART = re.compile(r'\bcolumns\.error\(\s*"([a-z_]+)"|\.subject\}\.([a-z_]+)"')
-
-
-def codes() -> dict[str, str]:
-    """Every code with a file that uses it."""
-    found: dict[str, str] = {}
-    subjects: set[str] = set()
-    parts: set[str] = set()
-    for folder in (ROOT / "cpp", ROOT / "python"):
-        for path in sorted(folder.rglob("*")):
-            if path.suffix in SUFFIXES:
-                text = path.read_text(encoding="utf-8")
-                found |= dict.fromkeys(CALL.findall(text), str(path.relative_to(ROOT)))
-                subjects |= set(SUBJECT.findall(text))
-                parts |= {a or b for a, b in PART.findall(text)}
-    tables = {f"{subject}.{part}" for subject in subjects for part in parts}
-    return found | dict.fromkeys(tables, "a table")
-
+from error_codes import codes
+from scalepan.errors import CommandError, make_error
 
 CODES = codes()
 
@@ -77,6 +47,8 @@ def test_every_code_has_a_class_of_its_subject(code: str) -> None:
 @pytest.mark.parametrize(
     "kind",
     [
+        scalepan.ArgumentError,
+        CommandError,
         scalepan.CostError,
         scalepan.FileError,
         scalepan.FoodError,

@@ -27,9 +27,18 @@ def refusal(read: Reader, path: Path) -> tuple[str, str]:
 @pytest.mark.usefixtures("here")
 @pytest.mark.parametrize("read", READERS)
 def test_a_missing_file(read: Reader) -> None:
+    missing = "cannot read the file: No such file or directory"
     assert refusal(read, Path("none.txt")) == (
         "file.unreadable",
-        "none.txt: cannot read the file: No such file or directory",
+        f"none.txt: {missing} (looked in {Path.cwd()})",
+    )
+    for name in ("soup.toml", "soups.toml", "prices.csv"):
+        Path(name).write_text("", encoding="utf-8")
+    assert refusal(read, Path("soop.toml"))[1] == (
+        f"soop.toml: {missing} (looked in {Path.cwd()}; nearest there: soup.toml, soups.toml)"
+    )
+    assert refusal(read, Path("none/soup.toml"))[1] == (
+        f"none/soup.toml: {missing} (there is no folder {Path.cwd() / 'none'})"
     )
 
 

@@ -56,6 +56,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.toml_table",
         "scalepan.trays",
         "scalepan.usda",
+        "scalepan.wrong_arguments",
         "scalepan.yield_tests",
     }
 

@@ -183,7 +183,8 @@ TWICE = 'name = "x"\nserves = 4\nlines = ["1 leek", { id = "leek", line = "2 oni
             lambda: scalepan.parse_recipe("500 g leeks, trimmed\n", file="x.toml"),
             scalepan.RecipeError,
             "recipe.syntax",
-            "x.toml:1:5: not TOML: Expected '=' after a key in a key/value pair",
+            "x.toml:1:5: not TOML: Expected '=' after a key in a key/value pair "
+            '(a recipe has keys: name = "Soup", serves = 4, lines = ["500 g leeks, trimmed"])',
         ),
     ],
 )

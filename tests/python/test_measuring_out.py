@@ -332,11 +332,8 @@ README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
 
 
 def test_the_own_sets_of_the_readme_are_read(tmp_path: Path) -> None:
-    table = README.split("## Measuring out")[1].split("## ")[0]
-    rows = [line.strip("| ").split("|") for line in table.splitlines() if line.startswith("| ")]
-    file = tmp_path / "sets.csv"
-    lines = [",".join(field.strip() for field in [*row, *[""] * 7][:7]) for row in rows]
-    file.write_text("\n".join(lines), encoding="utf-8")
+    file = tmp_path / "my_sets.csv"
+    file.write_text(README.split("`my_sets.csv`:\n\n```csv\n")[1].split("```")[0], "utf-8")
     assert list(scalepan.read_measure_sets(file)) == ["mine", "my scales"]
 
 

@@ -14,6 +14,7 @@ import pytest
 
 ROOT = Path(__file__).resolve().parents[2]
 NOTEBOOKS = sorted((ROOT / "docs" / "notebooks").glob("*.ipynb"))
+OWN = {name: f"my own {name}" for name in ("prices.csv", "fennel_bake.toml", "open_night.toml")}
 PICTURE = re.compile(r'src="data:image/png;base64,[^"]*"')
 
 
@@ -37,7 +38,11 @@ def run(name: str, folder: Path) -> nbformat.NotebookNode:
 
 @pytest.fixture(scope="session")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return tmp_path_factory.mktemp("notebooks")
+    """Where the notebooks run, with files of one's own under names that theirs have too."""
+    made = tmp_path_factory.mktemp("notebooks")
+    for name, text in OWN.items():
+        (made / name).write_text(text, encoding="utf-8")
+    return made
 
 
 def outputs(notebook: nbformat.NotebookNode) -> list[nbformat.NotebookNode]:
@@ -105,3 +110,24 @@ def test_floats_are_counted_wrong_and_the_picture_is_drawn(folder: Path) -> None
     assert counts["scalepan"] == "0"
     assert int(counts["by_portion"]) > int(counts["one_by_one"]) > 0
     assert any("image/png" in out.get("data", {}) for out in found)
+
+
+def test_files_of_ones_own_beside_the_notebooks_are_let_be(folder: Path) -> None:
+    """Whatever a notebook writes goes into its folder ``demo``."""
+    for path in NOTEBOOKS:
+        run(path.stem, folder)
+    assert {name: (folder / name).read_text(encoding="utf-8") for name in OWN} == OWN
+    beside = {path.name for path in folder.iterdir() if path.suffix != ".ipynb"}
+    assert beside == {"demo", *OWN}
+
+
+def test_the_page_of_the_notebooks_links_each_with_what_it_shows() -> None:
+    page = (ROOT / "docs" / "notebooks" / "README.md").read_text(encoding="utf-8")
+    numbered = re.findall(
+        r"^(\d)\. \[(\w+)\.ipynb\]\(\2\.ipynb\): .*\(rendered/\2\.html\)\)$", page, re.M
+    )
+    assert [int(number) for number, _ in numbered] == list(range(1, len(NOTEBOOKS) + 1))
+    assert sorted(name for _, name in numbered) == [notebook.stem for notebook in NOTEBOOKS]
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    linked = set(re.findall(r"\(docs/notebooks/(\w+\.ipynb)\)", readme))
+    assert linked == {notebook.name for notebook in NOTEBOOKS}

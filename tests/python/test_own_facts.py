@@ -36,6 +36,18 @@ def test_an_own_piece_weight_takes_its_stages_from_its_kind() -> None:
     assert pieces.value == 3
 
 
+def test_a_whole_piece_weighed_in_the_kitchen_goes_before_a_peeled_one_of_a_table() -> None:
+    """USDA SR28 11282: a medium onion weighs 110 g peeled, and 10 % of a whole one is refuse."""
+    row = {"fact": "own.onion", "food": "onion", "kind": "piece", "size": "medium",
+           "from_stage": "AP", "to_stage": "AP", "value": "150 g/piece"}  # fmt: skip
+    catalog = scalepan.catalog_with([row])
+    peeled = scalepan.convert("4 piece", "g EP", food="onion", size="medium", catalog=catalog)
+    assert peeled.value == 4 * 150 * Fraction(90, 100)
+    assert [fact.id for fact in peeled.facts] == ["own.onion", "onion.edible"]
+    bundled = scalepan.convert("4 piece", "g EP", food="onion", size="medium")
+    assert bundled.value == 4 * 110
+
+
 @pytest.mark.parametrize(
     ("rows", "said"),
     [

@@ -98,9 +98,9 @@ def test_exact_numbers_are_cells_too() -> None:
             "fact, food, kind, value; also state, size, from_stage, to_stage, low, high, source)",
         ),
         (
-            "leek",
-            "fact.table: rows belong here, but a str is given (give mappings by column, or a data "
-            "frame)",
+            "own.csv",
+            "fact.table: rows belong here, but a str is given (a file is read by "
+            'read_facts("own.csv"))',
         ),
         (
             [1],

@@ -286,12 +286,12 @@ def test_a_costing_shows_its_costs_notes_and_cautions() -> None:
     state = page.panel.state
     assert state["cells"] == ["till", "used", "thrown", "borne", "per_portion.borne"]
     # 5 kg of which 0.44 is edible (USDA SR28 11246): 12 x 2.10, and 40 eggs in 4 packs at 2.30.
-    assert state["figures"]["till"]["told"] == "at least 34.4 GBP"
+    assert state["figures"]["till"]["told"] == "at least 34.40 GBP"
     assert state["to_check"] == pot.to_check
     assert state["cautions"][0].startswith("eggs: Cook egg dishes through: 71 °C (160 °F).")
     edit = {"do": "set", "cell": "leeks.edible", "given": "0.50", "why": "own trim"}
     patch = patch_of(page.to(edit))
-    assert patch["figures"]["till"]["told"] == "at least 30.2 GBP"  # 10 x 2.10, and the eggs
+    assert patch["figures"]["till"]["told"] == "at least 30.20 GBP"  # 10 x 2.10, and the eggs
     assert patch["to_check"][0] == "leeks.edible is overridden with 0.5 EP/AP: own trim"
     assert "cautions" not in patch
 
@@ -345,8 +345,8 @@ def test_the_twin_shows_the_figures_as_they_are_now() -> None:
     inputs, cells = Page(bundle["text/html"]).tables
     assert [[cell.text for cell in row] for row in inputs[1:]] == [["portions", "20"]]
     # 6 x 2.10, and 20 eggs in 2 packs at 2.30.
-    assert [cell.text for cell in cells[1]] == ["till", "at least 17.2 GBP"]
-    assert "till               at least 17.2 GBP" in bundle["text/plain"]
+    assert [cell.text for cell in cells[1]] == ["till", "at least 17.20 GBP"]
+    assert "till               at least 17.20 GBP" in bundle["text/plain"]
     assert "Cook egg dishes through" in bundle["text/html"]
 
 

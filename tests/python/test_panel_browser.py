@@ -5,7 +5,6 @@ Skipped where no Chromium is found; ``apt-get install chromium`` and ``pip insta
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Iterator
 from typing import Any
 
@@ -14,12 +13,8 @@ import scalepan
 from panel_page import Answers, large_sheet, show
 
 pytest.importorskip("anywidget", reason="anywidget is not installed")
-sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
-pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="no Chromium is installed")
 
 WILD = "<script>alert(1)</script>\u202e<img src=x onerror=alert(2)> =1+1 \u2067"
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
 # Black on white and white on black, as a page of a notebook has them.
 PAGE = """<!doctype html><html lang="en"><meta charset="utf-8"><title>Panel</title>
 <style>body { margin: 24px; font: 14px sans-serif; background: #fff; color: #000 }
@@ -56,14 +51,6 @@ CONTRAST = """() => {
   const [more, less] = [light(ink), light(ground)].sort((x, y) => y - x);
   return (more + .05) / (less + .05);
 }"""
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    with sync_api.sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        yield opened
-        opened.close()
 
 
 class Shown:

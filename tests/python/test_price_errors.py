@@ -46,8 +46,8 @@ def refusal(text: str) -> tuple[type[scalepan.Error], str, str]:
         (
             HEAD + "leeks,AP,400 g tin, drained,2.10,,no,,\n",
             "price.fields",
-            "p.csv:2: the row has 9 fields, the header 8 "
-            '(a field with a comma stands in quotes: "400 g tin, drained")',
+            "p.csv:2: the row has 9 fields, the header 8 (numbers have a decimal point, as 2.10; "
+            'a field with a comma stands in quotes: "400 g tin, drained")',
         ),
         (
             HEAD + 'leeks,AP,1 kg,2,,no,,"open\n',
@@ -308,3 +308,58 @@ def test_covers(need: str, packs: list[tuple[str, str]], code: str, message: str
     with pytest.raises(PRICE) as caught:
         scalepan.cover(need, packs)
     assert (caught.value.code, str(caught.value)) == (code, message)
+
+
+COMMAS = "item;sold_as;pack;price;currency;keeps;offer\n"
+
+
+def test_a_file_parted_by_semicolons_has_decimal_commas() -> None:
+    text = COMMAS + 'leeks;AP;1,5 kg;2,10;EUR;no;3 for 5,40\n"cheese; hard";AP;250 g;4;EUR;yes;\n'
+    leeks, cheese = scalepan.parse_prices(text, file="p.csv").offers
+    assert leeks.content == scalepan.quantity("1.5 kg AP")
+    assert leeks.price == scalepan.quantity("2.10 EUR")
+    assert leeks.terms == ["3 for 5.40"]
+    assert (cheese.item, cheese.price) == ("cheese; hard", scalepan.quantity("4 EUR"))
+    stock = scalepan.parse_stock("item;stage;amount;value;currency\nleeks;AP;0,5 kg;1,05;EUR\n")
+    assert stock.items[0].amount == scalepan.quantity("500 g AP")
+    assert stock.items[0].value == scalepan.quantity("1.05 EUR")
+
+
+@pytest.mark.parametrize(
+    ("row", "column", "told"),
+    [
+        ("leeks;AP;1 kg;2.10;EUR;no;", 15,
+         '"2.10" has a decimal point, but a file with semicolons has decimal commas '
+         '(write "2,10", or separate the fields by commas)'),
+        ("leeks;AP;1.5 kg;2,10;EUR;no;", 10,
+         '"1.5 kg" has a decimal point, but a file with semicolons has decimal commas '
+         '(write "1,5 kg", or separate the fields by commas)'),
+        ("saffron;AP;1 kg;1.200,50;EUR;no;", 17,
+         '"1.200,50" has a decimal point, but a file with semicolons has decimal commas '
+         '(write "1200,50", or separate the fields by commas)'),
+    ],
+)  # fmt: skip
+def test_a_point_in_such_a_file_may_part_thousands_and_is_refused(
+    row: str, column: int, told: str
+) -> None:
+    with pytest.raises(scalepan.PriceError) as caught:
+        scalepan.parse_prices(COMMAS + row + "\n", file="p.csv")
+    assert str(caught.value) == f"p.csv:2:{column}: {told}"
+    assert caught.value.code == "price.decimal"
+
+
+@pytest.mark.parametrize(
+    ("text", "hint"),
+    [
+        ("| item | sold_as | pack |\n|---|---|---|\n",
+         "the fields are separated by bars; save the file with commas"),
+        ("item\tsold_as\tpack\n", "the fields are separated by tabs; save the file with commas"),
+        ("prices.csv", "this is the name of a file: read_prices, read_stock and so on read files"),
+        ('name = "Soup"\nserves = 4\n',
+         "this is no table but a file of keys, such as a recipe: read_recipe reads those"),
+    ],
+)  # fmt: skip
+def test_what_is_no_price_book_is_told(text: str, hint: str) -> None:
+    with pytest.raises(scalepan.PriceError) as caught:
+        scalepan.parse_prices(text, file="p.csv")
+    assert caught.value.hint == hint

@@ -7,8 +7,6 @@ Skipped where no Chromium is found; ``apt-get install chromium`` and
 from __future__ import annotations
 
 import io
-import shutil
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -18,14 +16,10 @@ from displayed import price_book, recipe, with_base
 from scalepan.command_line.main import main
 from scalepan.demo import demo_files
 
-sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
 pypdf = pytest.importorskip("pypdf", reason="pypdf is not installed")
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
-pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="no Chromium is installed")
 
 WILD = "<script>alert(1)</script>\u202e<img src=x onerror=alert(2)> =1+1 \u2067 🥕 עדשים"
 NAMES = {"wild": WILD, "long": "a" * 10_000, "good": "Night watch supper"}
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
 # Of PDF, 72 to the inch: A4 is 210 by 297 mm, Letter 8.5 by 11 in.
 SHEETS = {"A4": (210 * 72 / 25.4, 297 * 72 / 25.4), "Letter": (612, 792)}
 SETS = {
@@ -40,14 +34,6 @@ COLOURS = """() => {
   const style = getComputedStyle(document.body);
   return [style.color, style.backgroundColor];
 }"""
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Any]:
-    with sync_api.sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        yield opened
-        opened.close()
 
 
 def demo(portions: int) -> scalepan.Recipe:
@@ -225,3 +211,16 @@ def test_the_command_prints_a_pdf(tmp_path: Path) -> None:
     (sheet,) = pypdf.PdfReader(file).pages
     assert "Fennel and butter bean bake, 40 portions" in sheet.extract_text()
     assert [float(side) for side in sheet.mediabox[2:]] == [612, 792]
+
+
+@pytest.mark.parametrize("width", [1000, 500])
+def test_a_page_in_a_notebook_is_as_wide_as_its_cell(browser: Any, width: int) -> None:
+    page = browser.new_page(viewport={"width": width, "height": 800})
+    page.set_content(scalepan.kitchen_page(demo(40))._repr_mimebundle_()["text/html"])
+    cell, frame = page.evaluate("""() => {
+      const frame = document.querySelector('iframe');
+      return [frame.parentElement.clientWidth, [frame.offsetWidth, frame.offsetHeight]];
+    }""")
+    page.close()
+    assert frame[0] == cell > width * 0.9
+    assert frame[1] > 700

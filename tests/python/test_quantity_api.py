@@ -213,3 +213,25 @@ def test_nothing_is_divided_by_zero(zero: object) -> None:
         "number.division_by_zero",
         "division by zero",
     )
+
+
+@pytest.mark.parametrize("form", [".2f", ".2", "g", "%", "08.3f", "d"])
+def test_a_format_that_rounds_is_refused(form: str) -> None:
+    with pytest.raises(scalepan.MeasureError) as caught:
+        format(scalepan.quantity("40/3 EUR"), form)
+    assert caught.value.code == "quantity.format"
+    assert str(caught.value) == (
+        f'the format "{form}" would round 13 1/3 EUR without a word '
+        "(for people write amount.told_money; amount.value is the exact Fraction)"
+    )
+
+
+def test_an_amount_is_aligned_and_not_rounded() -> None:
+    assert f"{scalepan.quantity('2.5 kg'):>8}" == "  2.5 kg"
+    assert f"{scalepan.quantity('2.5 kg')}" == "2.5 kg"
+    with pytest.raises(scalepan.MeasureError) as caught:
+        round(scalepan.quantity("2.55 kg"), 1)
+    assert str(caught.value) == (
+        "round() would round 2.55 kg without a word "
+        "(for people write amount.told; amount.value is the exact Fraction)"
+    )

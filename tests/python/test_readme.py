@@ -25,22 +25,63 @@ def test_the_recipe_and_the_python_of_the_readme_run(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.chdir(tmp_path)
-    recipe = re.search(r"```toml\n(.*?)```", README, flags=re.DOTALL)
+    write_files(README, tmp_path)
     code = "\n".join(re.findall(r"```python\n(.*?)```", README, flags=re.DOTALL))
-    table = re.findall(r"^\| (leeks|eggs|chickpeas) \| (.*) \|$", README, flags=re.MULTILINE)
-    assert recipe is not None
     assert "read_costing" in code
-    assert len(table) == 3
-    rows = ["item,sold_as,pack,price,currency,keeps"]
-    rows += [",".join([item, *rest.split(" | ")]) for item, rest in table]
-    Path("soup.toml").write_text(recipe[1], encoding="utf-8")
-    Path("prices.csv").write_text("\n".join(rows), encoding="utf-8")
     names: dict[str, object] = {}
     exec(compile(code, "README.md", "exec"), names)
     costing = names["costing"]
     assert isinstance(costing, scalepan.Costing)
-    # 5 kg of leeks at 0.44 EP/AP (USDA SR28 11246) need twelve packs of 1 kg: 11.364 kg.
-    assert costing.shopping[0].packs == [(12, "1 kg")]
+    # 5 kg of leeks at 0.44 EP/AP (USDA SR28 11246) are 11.364 kg.
+    assert costing.shopping[0].packs == [(11, "1 kg"), (1, "500 g")]
+    assert "costing.shopping[0].packs  # [(11, '1 kg'), (1, '500 g')]\n" in code
+    assert costing.unpriced == []
+    assert f'"{costing.borne.told_money}"\n' in code
+
+
+def test_every_command_listed_runs_on_the_files_shown(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    files = write_files(README, tmp_path)
+    assert files == {
+        *("soup.toml", "prices.csv", "larder.csv", "week.toml"),
+        *("own.csv", "celeriac.csv", "my_sets.csv"),
+    }
+    blocks = re.findall(r"```sh\n(.*?)```", README, flags=re.DOTALL)
+    commands = [line for block in blocks for line in block.splitlines()]
+    commands = [line for line in commands if line.startswith("scalepan ")]
+    commands += re.findall(r"`(scalepan [a-z]+ [^`]*\"[^`]*)`", README)
+    assert len(commands) == 24
+    for command in commands:
+        assert main(shlex.split(command)[1:]) == 0, command
+        assert ": not priced:" not in capsys.readouterr().out, command
+
+
+def test_the_figures_said_of_the_files_are_those_they_give(tmp_path: Path) -> None:
+    write_files(README, tmp_path)
+    own = scalepan.read_facts(tmp_path / "own.csv")
+    soup = scalepan.read_recipe(tmp_path / "soup.toml", catalog=own).scale(portions=40)
+    prices = scalepan.read_prices(tmp_path / "prices.csv")
+    assert "5 kg of trimmed leeks take 10 kg" in README
+    assert scalepan.cost(soup, prices).shopping[0].need == scalepan.quantity("10 kg AP")
+    garlic = scalepan.parse_recipe(
+        'name = "Garlic"\nserves = 1\nlines = ["4 cloves garlic"]', catalog=own
+    )
+    head = scalepan.parse_prices(
+        "item,sold_as,pack,price,currency,keeps\ngarlic,AP,1 head,0.60,EUR,yes\n"
+    )
+    assert "`4 cloves garlic` are bought by the `1 head`" in README
+    assert scalepan.cost(garlic, head).shopping[0].packs == [(1, "1 head")]
+
+
+def write_files(page: str, folder: Path) -> set[str]:
+    """The files that a page shows, written into a folder."""
+    files = dict(re.findall(r"```(?:toml|csv)\n# (\S+)\n(.*?)```", page, flags=re.DOTALL))
+    files |= dict(re.findall(r"`(\S+\.csv)`:\n\n```csv\n(.*?)```", page, flags=re.DOTALL))
+    for name, content in files.items():
+        (folder / name).write_text(content, encoding="utf-8")
+    return set(files)
 
 
 def shown_commands(page: str) -> list[tuple[str, str]]:
@@ -61,8 +102,7 @@ def test_every_command_shown_prints_what_is_shown(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     text = (ROOT / page).read_text(encoding="utf-8")
-    for name, content in re.findall(r"```(?:toml|csv)\n# (\S+)\n(.*?)```", text, flags=re.DOTALL):
-        (tmp_path / name).write_text(content, encoding="utf-8")
+    write_files(text, tmp_path)
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("COLUMNS", "80")
     examples = shown_commands(text)

@@ -117,7 +117,12 @@ FOOD = scalepan.FoodError
             "recipe.tested_at",
             "dish.toml:3:13: tested_at holds 0, but must be above zero",
         ),
-        ("][", "recipe.syntax", "dish.toml:1:1: not TOML: Invalid statement"),
+        (
+            "][",
+            "recipe.syntax",
+            "dish.toml:1:1: not TOML: Invalid statement (a recipe has keys: "
+            'name = "Soup", serves = 4, lines = ["500 g leeks, trimmed"])',
+        ),
         (
             'name = "x"\nserves = 4 portions\n',
             "recipe.syntax",
@@ -388,3 +393,29 @@ def test_a_line_within_a_long_string_has_its_own_line() -> None:
         refusal(text)[2]
         == 'dish.toml:4:3: unknown unit "tbps"; understood so far: 5 (nearest: tbsp, tsp, lb)'
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "place", "hint"),
+    [
+        ("lines = [\u201c500 g leeks\u201d]", "1:10",
+         'write straight quotes: "500 g leeks, trimmed"'),
+        ('lines = [\n  "500 g leeks"\n  "4 eggs",\n]', "3:3",
+         "a comma is missing at the end of line 2"),
+        ('lines = [\n  "500 g leeks"\n\n  { line = "4 eggs" },\n]', "4:3",
+         "a comma is missing at the end of line 2"),
+        ('name = "Soup\nserves = 4', "1:13", "the text has no closing quote"),
+        ("name = Soup", "1:8", 'a text stands in straight quotes: name = "Barley soup"'),
+        ('lines = ["500 g leeks"', "", "a bracket is not closed"),
+        ("item,sold_as,pack,price,keeps\nleeks,AP,1 kg,2.10,no\n", "1:5",
+         "this is a table, such as a price book: read_prices reads those"),
+        ("soup.toml", "",
+         "this is the name of a file: read_recipe, read_sheet and so on read files"),
+    ],
+)  # fmt: skip
+def test_a_slip_of_the_form_has_its_hint(text: str, place: str, hint: str) -> None:
+    with pytest.raises(scalepan.RecipeError) as caught:
+        scalepan.parse_recipe(text, file="soup.toml")
+    assert caught.value.code == "recipe.syntax"
+    assert caught.value.place == (f"soup.toml:{place}" if place else "soup.toml")
+    assert caught.value.hint == hint

@@ -47,7 +47,8 @@ def refusal(folder: Path) -> str:
         (
             None,
             "",
-            "file.unreadable: FOOD_DES.txt: cannot read the file: No such file or directory",
+            "file.unreadable: FOOD_DES.txt: cannot read the file: No such file or directory "
+            "(looked in folder)",
         ),
     ],
 )

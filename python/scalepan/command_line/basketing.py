@@ -48,13 +48,14 @@ def dishes_section(basket: Basket) -> Section:
         (
             dish.name,
             _core.quantity(dish.portions).told,
-            bare_money(dish.till),
-            bare_money(dish.borne),
-            bare_money(dish.per_portion("borne") * _core.quantity(1, "portion")),
-            bare_money(dish.apart.till),
+            bare_money(dish.till, least),
+            bare_money(dish.borne, least),
+            bare_money(dish.per_portion("borne") * _core.quantity(1, "portion"), least),
+            bare_money(dish.apart.till, least),
             bare_money(dish.saving),
         )
         for dish in basket.dishes
+        for least in (at_least(bool(dish.unpriced)),)
     ]
     header = ("dish", "portions", "till", "borne", "a portion", "till apart", "saved")
     title = f"{len(rows)} dish{'' if len(rows) == 1 else 'es'}{in_currency(basket.till.unit)}"

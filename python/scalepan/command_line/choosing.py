@@ -5,11 +5,19 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line.documents import packs_document, quantity_document, quantity_or_null
-from scalepan.command_line.report import bare_money, packs_text, price_head, priced_in
+from scalepan.command_line.report import (
+    at_least,
+    bare_money,
+    packs_text,
+    price_head,
+    priced_in,
+)
 from scalepan.command_line.sections import NOTE, POINT, Section, Table, Texts
 from scalepan.errors import make_error
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from scalepan._core import Costing, MakeOrBuy, PackPrice, Quantity, Swap
 
 _CHECK_PACKS = "Allergens are those that the catalogue has of each food: check every pack."
@@ -51,21 +59,16 @@ def pack_prices_section(costing: Costing, item: str, prices: list[PackPrice]) ->
     return Section(f"Packs of {item}", (body, Texts((note,), NOTE)))
 
 
-def swaps_section(till: Quantity, borne: Quantity, swaps: list[Swap]) -> Section:
-    """The swaps that save most first, and what the label gains or loses by them; ``till`` and
-    ``borne`` are those of the dish as it is."""
+def swaps_section(
+    till: Quantity, borne: Quantity, swaps: list[Swap], unpriced: Sequence[str] = ()
+) -> Section:
+    """The swaps that save most first, and what the label gains or loses by them; ``till``,
+    ``borne`` and the lines that are ``unpriced`` are those of the dish as it is."""
+    least = at_least(bool(unpriced))
     rows = [
-        (
-            swap.line,
-            "; ".join(swap.lines),
-            bare_money(swap.till),
-            bare_money(swap.saved_till),
-            bare_money(swap.borne),
-            bare_money(swap.saved_borne),
-        )
-        for swap in swaps
+        ("as it is", "", bare_money(till, least), "", bare_money(borne, least), ""),
+        *(_swap_row(swap, unpriced) for swap in swaps),
     ]
-    rows.insert(0, ("as it is", "", bare_money(till), "", bare_money(borne), ""))
     currency = price_head(till)
     header = ("in place of", "lines", f"till {currency}", "saved", "borne", "saved")
     remarks = [
@@ -77,21 +80,22 @@ def swaps_section(till: Quantity, borne: Quantity, swaps: list[Swap]) -> Section
     return Section("Swaps", (body, Texts(remarks, POINT), Texts((_CHECK_PACKS,), NOTE)))
 
 
-def make_or_buy_section(costing: Costing, found: MakeOrBuy) -> Section:
+def make_or_buy_section(found: MakeOrBuy) -> Section:
     """Both ways side by side, for the base and for the whole dish."""
+    made, bought = bool(found.unpriced_made), bool(found.unpriced_bought)
     rows = [
-        ("made", *_both(found.made_till, found.made_borne), "its lines' shares by use"),
-        ("bought", *_both(found.bought_till, found.bought_borne), packs_text(found.packs)),
-        ("dish, made", *_both(found.dish_made_till, found.dish_made_borne), ""),
-        ("dish, bought", *_both(found.dish_bought_till, found.dish_bought_borne), ""),
+        ("made", *_both(found.made_till, found.made_borne, made), "its lines' shares by use"),
+        ("bought", *_both(found.bought_till, found.bought_borne, bought), packs_text(found.packs)),
+        ("dish, made", *_both(found.dish_made_till, found.dish_made_borne, made), ""),
+        ("dish, bought", *_both(found.dish_bought_till, found.dish_bought_borne, bought), ""),
         (
             "bought less made",
-            bare_money(found.dish_bought_till - found.dish_made_till),
-            bare_money(found.dish_bought_borne - found.dish_made_borne),
+            _difference(found.dish_bought_till - found.dish_made_till, bought, made),
+            _difference(found.dish_bought_borne - found.dish_made_borne, bought, made),
             "of the whole dish: packs that it shares are paid either way",
         ),
     ]
-    header = ("", f"till {priced_in(costing)}", "borne", "")
+    header = ("", f"till {price_head(found.dish_made_till)}", "borne", "")
     notes = [
         f"{way}, it takes more than is shown: not priced: {', '.join(missing)}."
         for way, missing in (("Made", found.unpriced_made), ("Bought", found.unpriced_bought))
@@ -164,6 +168,27 @@ def make_or_buy_document(found: MakeOrBuy) -> dict[str, Any]:
     }
 
 
+def _swap_row(swap: Swap, unpriced: Sequence[str]) -> tuple[str, ...]:
+    others = any(line != swap.line for line in unpriced)
+    least = at_least(others or bool(swap.unpriced))
+    before, after = swap.line in unpriced, bool(swap.unpriced)
+    return (
+        swap.line,
+        "; ".join(swap.lines),
+        bare_money(swap.till, least),
+        _difference(swap.saved_till, before, after),
+        bare_money(swap.borne, least),
+        _difference(swap.saved_borne, before, after),
+    )
+
+
+def _difference(money: Quantity, least_of: bool, most_of: bool) -> str:
+    """A difference, where one or both sides take more than is known."""
+    if least_of and most_of:
+        return "not known"
+    return bare_money(money, "at most " if most_of else at_least(least_of))
+
+
 def _worth(price: PackPrice) -> str:
     if price.only:
         return "any price"
@@ -190,5 +215,5 @@ def _remarks(swap: Swap) -> list[str]:
     return texts if texts else ["no allergen gained or lost that is known"]
 
 
-def _both(till: Quantity, borne: Quantity) -> tuple[str, str]:
-    return bare_money(till), bare_money(borne)
+def _both(till: Quantity, borne: Quantity, unpriced: bool) -> tuple[str, str]:
+    return bare_money(till, at_least(unpriced)), bare_money(borne, at_least(unpriced))

@@ -2,26 +2,37 @@
 
 from __future__ import annotations
 
+from itertools import count
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line.documents import packs_document
 from scalepan.command_line.report import bare_money, in_currency, packs_text
-from scalepan.command_line.sections import NOTE, Rows, Section, Table, Texts
+from scalepan.command_line.sections import NOTE, Rows, Section, Table, Texts, report_lines
 from scalepan.costs import COSTS
 from scalepan.errors import make_error
+from scalepan.progress import progress_bar
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Iterator, Sequence
     from fractions import Fraction
 
     from scalepan._core import CheapestCount, CountRun, Curve
 
 
-def curve_sections(curve: Curve) -> list[Section]:
-    """The points, the breakpoints, and the numbers of portions to look for."""
+def curve_lines(curve: Curve, width: int) -> Iterator[str]:
+    """What the terminal is told, with a bar while it is long in the making."""
+    with progress_bar(len(curve.portions), "curve") as bar:
+        yield from report_lines(curve_sections(curve, bar), width)
+
+
+def curve_sections(curve: Curve, progress: Callable[[int], None] | None = None) -> list[Section]:
+    """The points, the breakpoints, and the numbers of portions to look for.
+
+    ``progress`` is called with how many of the points are told.
+    """
     return [
-        _points_section(curve),
+        _points_section(curve, progress),
         _cheapest_section(curve),
         _dominated_section(curve),
         _even_section(curve),
@@ -65,16 +76,24 @@ def save_plot(curve: Curve, name: str, path: str) -> None:
         raise make_error("file.plot", f"cannot write the plot: {reason}", file=path) from None
 
 
-def _points_section(curve: Curve) -> Section:
+def _points_section(curve: Curve, progress: Callable[[int], None] | None) -> Section:
     points = list(
         zip(curve.portions, curve.till, curve.used, curve.thrown, curve.borne, strict=True)
     )
     header = ("portions", *COSTS, "till each", "borne each")
-    rows = Rows(points, lambda point: _point_row(curve, *point))
+    told = count(1)
+
+    def row(point: tuple[Fraction, ...]) -> tuple[str, ...]:
+        if progress is not None:
+            progress(next(told))
+        return _point_row(curve, *point)
+
+    rows = Rows(points, row)
     body = Table(header, rows, range(len(header)), whole="curve.portions, curve.till, ...")
     missing = f"At least: not priced: {', '.join(curve.unpriced)}."
     notes = Texts([missing] if curve.unpriced else [], NOTE)
-    return Section(f"Costs by portions{in_currency(curve.currency)}", (body, notes))
+    least = ", at least" if curve.unpriced else ""
+    return Section(f"Costs by portions{least}{in_currency(curve.currency)}", (body, notes))
 
 
 def _point_row(curve: Curve, portions: Fraction, *costs: Fraction) -> tuple[str, ...]:
@@ -115,7 +134,10 @@ def _cheapest_section(curve: Curve) -> Section:
         if (best := curve.cheapest(name)) is not None:
             counts = "; ".join(str(run) for run in best.counts)
             rows.append((name, _money(curve, best.per_portion), counts))
-    return _unless_empty("Least a portion", Table(("cost", "a portion", "at portions"), rows, (1,)))
+    of_priced = ", of what has a price" if curve.unpriced else ""
+    return _unless_empty(
+        f"Least a portion{of_priced}", Table(("cost", "a portion", "at portions"), rows, (1,))
+    )
 
 
 def _dominated_section(curve: Curve) -> Section:

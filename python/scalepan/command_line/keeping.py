@@ -6,11 +6,11 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line import sheeting
+from scalepan.command_line.standard_input import name_of, read_from, text_of
 from scalepan.command_line.tables import terminal_width
-from scalepan.costs import parse_costing, read_costing
-from scalepan.files import read_text
+from scalepan.costs import parse_costing
 from scalepan.foods import bundled_catalog, read_facts
-from scalepan.prices import read_prices
+from scalepan.prices import parse_prices
 from scalepan.sheet_change_reader import MOST_BYTES
 from scalepan.sheet_differences import sheet_difference
 from scalepan.sheets import parse_sheet
@@ -36,17 +36,17 @@ def sheet_command(options: argparse.Namespace) -> Output:
 
 def difference_command(options: argparse.Namespace) -> Output:
     """``scalepan sheet-difference``."""
-    difference = sheet_difference(options.old, options.new)
+    difference = sheet_difference(_read(options.old), _read(options.new))
     return sheeting.difference_document(difference), str(difference).splitlines()
 
 
 def refresh_command(options: argparse.Namespace) -> Output:
     """``scalepan refresh``."""
-    costing = read_costing(options.costing)
+    costing = parse_costing(text_of(options.costing, MOST_BYTES), file=name_of(options.costing))
     prices = None
     if options.prices:
         measures = costing.recipe.measures or None
-        book = read_prices(options.prices, currency=options.currency, measures=measures)
+        book = read_from(options.prices, parse_prices, currency=options.currency, measures=measures)
         prices = book.on(options.date, options.shop)
     catalog = read_facts(options.facts) if options.facts else bundled_catalog()
     found = costing.refresh(prices, catalog)
@@ -56,10 +56,10 @@ def refresh_command(options: argparse.Namespace) -> Output:
 
 
 def _read(path: str) -> Sheet:
-    text = read_text(path, MOST_BYTES)
+    text = text_of(path, MOST_BYTES)
     if _OF_COSTING.search(text):
-        return parse_costing(text, file=path).sheet
-    return parse_sheet(text, file=path)
+        return parse_costing(text, file=name_of(path)).sheet
+    return parse_sheet(text, file=name_of(path))
 
 
 def _refresh_document(found: Refreshed) -> dict[str, Any]:
@@ -71,4 +71,5 @@ def _refresh_document(found: Refreshed) -> dict[str, Any]:
         "facts": listed(found.facts),
         "figures": listed(found.figures),
         "refused": found.refused,
+        "missing_facts": found.missing,
     }

@@ -1,14 +1,13 @@
-"""Runs one command: reads, computes in the core, prints."""
+"""What each command does: reads, computes in the core, and gives what is to be printed."""
 
 from __future__ import annotations
 
-import json
-import os
-import sys
 from typing import TYPE_CHECKING, Any
 
+from scalepan_command.start import main
+
 from scalepan import _core
-from scalepan.baskets import basket, read_dishes
+from scalepan.baskets import basket, parse_dishes
 from scalepan.command_line import (
     basketing,
     choosing,
@@ -25,71 +24,41 @@ from scalepan.command_line import (
     sizing,
     spending,
     stocking,
+    trees,
     writing,
     yield_documents,
     yielding,
 )
-from scalepan.command_line.arguments import parser
 from scalepan.command_line.costing import costing_sections
 from scalepan.command_line.sections import report_lines
+from scalepan.command_line.standard_input import read_from
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
 from scalepan.costs import by_shop, cost
-from scalepan.errors import Error
 from scalepan.foods import bundled_catalog, read_facts
 from scalepan.lines import read_line
 from scalepan.load_split import loads, pan_meant
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
 from scalepan.measuring import measure_out
-from scalepan.prices import read_prices, read_stock
-from scalepan.recipes import read_recipe
+from scalepan.prices import parse_prices, parse_stock
+from scalepan.recipes import parse_recipe
 from scalepan.selling import selling_price
-from scalepan.yield_tests import read_yield_test
+from scalepan.yield_tests import parse_yield_test
+
+__all__ = ["COMMANDS", "main"]
 
 if TYPE_CHECKING:
     import argparse
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Iterator
 
     from scalepan._core import Catalog, Costing, Recipe
     from scalepan.command_line.output import Output
     from scalepan.command_line.sections import Section
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """The exit status: 0 done, 1 the input is wrong; a wrong command line exits with 2."""
-    options = parser().parse_args(arguments)
-    try:
-        document, lines = _COMMANDS[options.command](options)
-    except Error as error:
-        _print_error(error, as_json=options.json)
-        return 1
-    try:
-        _print_output(document, lines, as_json=options.json)
-    except BrokenPipeError:
-        # The reader has what it wanted; keep the interpreter from flushing into the closed pipe.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    return 0
-
-
-def _print_output(document: dict[str, Any], lines: list[str], *, as_json: bool) -> None:
-    if as_json:
-        text = json.dumps({"schema": documents.SCHEMA, **document}, ensure_ascii=False, indent=2)
-    else:
-        text = "\n".join(lines)
-    sys.stdout.reconfigure(errors="replace")  # type: ignore[union-attr]
-    print(text, flush=True)
-
-
-def _printed(sections: Iterable[Section]) -> list[str]:
-    return report_lines(sections, terminal_width())
-
-
-def _print_error(error: Error, *, as_json: bool) -> None:
-    sys.stderr.reconfigure(errors="replace")  # type: ignore[union-attr]
-    if as_json:
-        print(json.dumps(documents.error_document(error), ensure_ascii=False), file=sys.stderr)
-        return
-    print("scalepan:", "\n".join(report.error_lines(error)), file=sys.stderr)
+def _printed(sections: Iterable[Section]) -> Iterator[str]:
+    """Set when they are printed, for with --json they never are."""
+    yield from report_lines(sections, terminal_width())
 
 
 def _catalog(options: argparse.Namespace) -> Catalog:
@@ -97,25 +66,45 @@ def _catalog(options: argparse.Namespace) -> Catalog:
 
 
 def _sized_recipe(options: argparse.Namespace) -> Recipe:
-    return sizing.sized(read_recipe(options.recipe, catalog=_catalog(options)), options)
+    return sizing.sized(read_from(options.recipe, parse_recipe, catalog=_catalog(options)), options)
 
 
 def _costing(options: argparse.Namespace, recipe: Recipe) -> Costing:
     measures = recipe.measures or None
-    prices = read_prices(options.prices, currency=options.currency, measures=measures)
+    prices = read_from(options.prices, parse_prices, currency=options.currency, measures=measures)
     return cost(recipe, prices.on(options.date, options.shop), **_cost_options(options, measures))
 
 
 def _cost_options(options: argparse.Namespace, measures: str | None) -> dict[str, Any]:
     stock = None
     if options.on_hand:
-        stock = read_stock(options.on_hand, currency=options.currency, measures=measures)
+        stock = read_from(
+            options.on_hand, parse_stock, currency=options.currency, measures=measures
+        )
     return {
         "strict": options.strict,
         "taxes": "without" if options.without_tax else "with",
         "stock": stock,
         "day": options.date,
     }
+
+
+def _new(options: argparse.Namespace) -> Output:
+    from scalepan.command_line.beginning import new_command  # here: others need none of it
+
+    return new_command(options)
+
+
+def _check(options: argparse.Namespace) -> Output:
+    from scalepan.command_line.checking import check_command
+
+    return check_command(options)
+
+
+def _completion(options: argparse.Namespace) -> Output:
+    from scalepan.command_line.completing import completion_command
+
+    return completion_command(options)
 
 
 def _scale(options: argparse.Namespace) -> Output:
@@ -169,7 +158,7 @@ def _buy(options: argparse.Namespace) -> Output:
 def _shops(options: argparse.Namespace) -> Output:
     recipe = _sized_recipe(options)
     measures = recipe.measures or None
-    prices = read_prices(options.prices, currency=options.currency, measures=measures)
+    prices = read_from(options.prices, parse_prices, currency=options.currency, measures=measures)
     rows = by_shop(
         recipe, prices.on(options.date, options.shop), **_cost_options(options, measures)
     )
@@ -219,7 +208,7 @@ def _price(options: argparse.Namespace) -> Output:
 
 
 def _spend(options: argparse.Namespace) -> Output:
-    written = _costing(options, read_recipe(options.recipe, catalog=_catalog(options)))
+    written = _costing(options, read_from(options.recipe, parse_recipe, catalog=_catalog(options)))
     if options.most is None:
         least = written.least_spend(options.portions)
         portions, title = least.portions, spending.least_section(written.recipe.name, least)
@@ -250,7 +239,7 @@ def _swap(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     swaps = costing.swaps([choosing.swap_asked(text) for text in options.swap], options.rank)
     sections = [
-        choosing.swaps_section(costing.till, costing.borne, swaps),
+        choosing.swaps_section(costing.till, costing.borne, swaps, costing.unpriced),
         report.notes_section(costing.to_check),
     ]
     return choosing.swaps_document(costing, swaps), _printed(sections)
@@ -260,15 +249,17 @@ def _make_or_buy(options: argparse.Namespace) -> Output:
     costing = _costing(options, _sized_recipe(options))
     found = costing.make_or_buy(options.base, options.item)
     sections = [
-        choosing.make_or_buy_section(costing, found),
+        choosing.make_or_buy_section(found),
         report.notes_section(costing.to_check),
     ]
     return choosing.make_or_buy_document(found), _printed(sections)
 
 
 def _basket(options: argparse.Namespace) -> Output:
-    dishes = read_dishes(options.dishes, catalog=_catalog(options))
-    prices = read_prices(options.prices, currency=options.currency, measures=options.measures)
+    dishes = read_from(options.dishes, parse_dishes, catalog=_catalog(options))
+    prices = read_from(
+        options.prices, parse_prices, currency=options.currency, measures=options.measures
+    )
     bought = basket(
         dishes,
         prices.on(options.date, options.shop),
@@ -282,16 +273,16 @@ def _basket(options: argparse.Namespace) -> Output:
 
 
 def _curve(options: argparse.Namespace) -> Output:
-    recipe = read_recipe(options.recipe, catalog=_catalog(options))
+    recipe = read_from(options.recipe, parse_recipe, catalog=_catalog(options))
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         curving.save_plot(curve, recipe.name, options.plot)
-    return curving.curve_document(curve), _printed(curving.curve_sections(curve))
+    return curving.curve_document(curve), curving.curve_lines(curve, terminal_width())
 
 
 def _why(options: argparse.Namespace) -> Output:
     why = _costing(options, _sized_recipe(options)).explain(options.cell)
-    return documents.why_document(why), str(why).splitlines()
+    return documents.why_document(why), trees.tree_lines(why, options.depth)
 
 
 def _convert(options: argparse.Namespace) -> Output:
@@ -306,8 +297,8 @@ def _convert(options: argparse.Namespace) -> Output:
         region=options.region,
         catalog=_catalog(options),
     )
-    lines = report.conversion_section(options.amount, options.unit, result, terminal_width())
-    return documents.conversion_document(result), lines
+    section = report.conversion_section(options.amount, result)
+    return documents.conversion_document(result), _printed([section])
 
 
 def _measure(options: argparse.Namespace) -> Output:
@@ -322,8 +313,8 @@ def _measure(options: argparse.Namespace) -> Output:
         within=options.within,
         catalog=_catalog(options),
     )
-    lines = measuring.measuring_section(options.amount, result, terminal_width())
-    return measuring.measuring_document(result), lines
+    section = measuring.measuring_section(options.amount, result)
+    return measuring.measuring_document(result), _printed([section])
 
 
 def _loads(options: argparse.Namespace) -> Output:
@@ -340,7 +331,7 @@ def _read(options: argparse.Namespace) -> Output:
 
 
 def _yield(options: argparse.Namespace) -> Output:
-    test = read_yield_test(options.test, measures=options.measures)
+    test = read_from(options.test, parse_yield_test, measures=options.measures)
     portion, price = (
         _core.quantity(text, measures=options.measures) if text else None
         for text in (options.portion, options.price)
@@ -351,7 +342,10 @@ def _yield(options: argparse.Namespace) -> Output:
     return yield_documents.yield_document(test, portion, price), lines
 
 
-_COMMANDS = {
+COMMANDS = {
+    "completion": _completion,
+    "new": _new,
+    "check": _check,
     "scale": _scale,
     "page": _page,
     "buy": _buy,

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.command_line.documents import facts_document, quantity_document
-from scalepan.command_line.report import base_section, facts_lines, titled
+from scalepan.command_line.report import base_section, facts_parts, titled
 from scalepan.command_line.sections import NOTE, Section, Table, Texts
-from scalepan.command_line.tables import bound, wrapped
+from scalepan.command_line.tables import bound
 from scalepan.measuring import measure_out_recipe
 
 if TYPE_CHECKING:
@@ -25,11 +25,11 @@ if TYPE_CHECKING:
 NEAR_ENOUGH = "2 %"
 
 
-def measuring_section(given: str, result: MeasuredOut, width: int) -> list[str]:
+def measuring_section(given: str, result: MeasuredOut) -> Section:
     """The measures, how far they are from exact, and the facts on the way."""
-    lines = wrapped(f"{given} = {result.text}", width)
-    lines += wrapped(f"{result.measures}: {result.told_error}", width, "  ")
-    return lines + facts_lines(result.facts, width)
+    answer = Texts((f"{given} = {result.text}",))
+    error = Texts((f"{result.measures}: {result.told_error}",), NOTE)
+    return Section("", (answer, error, *facts_parts(result.facts)))
 
 
 def measuring_document(result: MeasuredOut) -> dict[str, Any]:

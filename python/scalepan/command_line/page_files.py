@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from scalepan.printing import PAPERS, PrintedPages
+from scalepan.printing import PrintedPages
 
 if TYPE_CHECKING:
     import argparse
@@ -12,14 +12,6 @@ if TYPE_CHECKING:
 
     from scalepan._core import Basket, Costing, Recipe
     from scalepan.printing import Part
-
-
-def add_arguments(command: argparse.ArgumentParser) -> None:
-    """Where a page to print goes, and its paper."""
-    group = command.add_argument_group("a page to print, beside the text")
-    group.add_argument("--html", metavar="FILE", help="one HTML file that stands alone")
-    group.add_argument("--pdf", metavar="FILE", help="the same by a Chromium that is installed")
-    group.add_argument("--paper", choices=PAPERS, default=PAPERS[0], help="of the page (A4)")
 
 
 def save_kitchen_page(

@@ -14,6 +14,7 @@ from scalepan.command_line.report import (
     base_texts,
     batch_texts,
     caution_parts,
+    name_of,
     stage_of,
     title_text,
     with_headings,
@@ -173,7 +174,7 @@ class _Writer:
         """What measuring out moves too far, and what no measure gives."""
         self._notes += [f"{prefix}{doubt}" for m in measured if (doubt := self._doubt(m))]
         self._notes += [
-            f"{prefix}{m.line.id}: as written: {_why_left(m)}"
+            f"{prefix}{name_of(m.line.id)}: as written: {_why_left(m)}"
             for m in measured
             if m.line.takes_from is None and _why_left(m) not in _AS_IT_IS
         ]

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from scalepan import _core
+from scalepan.command_line.pack_nouns import by_noun
 from scalepan.command_line.sections import (
     ALL_OF_A_KITCHEN,
     NOTE,
@@ -18,11 +19,10 @@ from scalepan.command_line.sections import (
     Table,
     Texts,
 )
-from scalepan.command_line.tables import wrapped
 from scalepan.errors import Error
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Callable, Iterable, Sequence
 
     from scalepan._core import Basket, Costing, Line, MadeBase, Quantity, Recipe, ShoppingRow
     from scalepan.conversion import Conversion, UsedFact
@@ -76,8 +76,13 @@ def base_texts(base: MadeBase) -> list[str]:
     size += (
         f"{_core.quantity(base.recipe.factor).told} batch{'' if base.recipe.factor == 1 else 'es'}"
     )
-    uses = ", ".join(f"{use.amount.told} for {use.line}" for use in base.uses)
+    uses = ", ".join(f"{use.amount.told} for {name_of(use.line)}" for use in base.uses)
     return [f"First make: {base.recipe.name}, {size}", uses, *_loads_texts(base.recipe)]
+
+
+def name_of(line_id: str) -> str:
+    """A line as a kitchen is told it: ``rest of the stock`` of ``rest_of_the_stock``."""
+    return line_id.replace("_", " ")
 
 
 def batch_texts(recipe: Recipe) -> list[str]:
@@ -145,7 +150,8 @@ def shopping_rows(costing: Costing | Basket) -> list[tuple[str, ...]]:
 
 def shopping_row(row: ShoppingRow) -> tuple[str, ...]:
     """Item, need, packs, price and leftover."""
-    return (row.item, need_of(row.need), packs_text(row.packs), bare_money(row.price), _left(row))
+    need, left = (by_noun(told, row.packs) for told in (need_of(row.need), _left(row)))
+    return (row.item, need, packs_text(row.packs), bare_money(row.price), left)
 
 
 def shopping_notes(costing: Costing | Basket) -> list[str]:
@@ -208,7 +214,7 @@ def cost_rows(costing: Costing | Basket) -> list[tuple[str, str, str]]:
     rows = [(name, bare_money(getattr(costing, name), least), meaning) for name, meaning in _COSTS]
     if costing.opening:
         rows.insert(0, ("opening stock", bare_money(costing.opening), "what was on hand"))
-    return [*rows, ("closing stock", bare_money(costing.closing), "leftover that keeps")]
+    return [*rows, ("closing stock", bare_money(costing.closing, least), "leftover that keeps")]
 
 
 def with_notes(
@@ -244,34 +250,35 @@ def caution_parts(cautions: list[tuple[str, str, list[str]]]) -> tuple[Texts, ..
     return Texts(texts, POINT), Texts((_core.caution_footing(),), NOTE)
 
 
-def conversion_section(given: str, unit: str, result: Conversion, width: int) -> list[str]:
-    """The result, its spread, and the facts on the way."""
-    lines = [f"{given} = {_shown(result.amount, unit)}"]
+def conversion_section(given: str, result: Conversion) -> Section:
+    """The result, its spread, and the facts on the way; ``given`` stands in front, where known."""
+    answer = _shown(result.amount)
+    spreads = []
     if result.low != result.high:
-        lines.append(f"  spread: {result.low.told} to {result.high.told} (worst case)")
+        spreads.append(f"spread: {result.low.told} to {result.high.told} (worst case)")
     if (result.rss_low, result.rss_high) != (result.low, result.high):
         low, high = result.rss_low.told, result.rss_high.told
-        lines.append(f"  spread: {low} to {high} (root-sum-square)")
-    return lines + facts_lines(result.facts, width)
+        spreads.append(f"spread: {low} to {high} (root-sum-square)")
+    line = f"{given} = {answer}" if given else answer
+    return Section("", (Texts((line,)), Texts(spreads, NOTE), *facts_parts(result.facts)))
 
 
-def facts_lines(facts: Iterable[UsedFact], width: int) -> list[str]:
+def facts_parts(facts: Iterable[UsedFact]) -> list[Texts]:
     """The facts on the way, each with its source and what stands beside it."""
-    lines = []
+    parts = []
     for fact in facts:
         sign = "/" if fact.divides else "*"
-        lines += wrapped(f"{sign} {fact.value}   [{fact.source}]", width, "  ")
-        for other in fact.beside:
-            lines += wrapped(str(other), width, "    ")
-    return lines
+        parts.append(Texts((f"{sign} {fact.value}   [{fact.source}]",), NOTE))
+        parts.append(Texts([str(other) for other in fact.beside], NOTE * 2))
+    return parts
 
 
-def _shown(amount: Quantity, unit: str) -> str:
+def _shown(amount: Quantity) -> str:
     """The exact figure; with its decimal beside it where it is a long fraction."""
     exact = str(amount)
     if "/" not in _core.exact_text(amount.value):
         return exact
-    return f"{exact} (≈ {_core.fixed_text(amount.value, 3)} {unit})"
+    return f"{exact} (≈ {_core.fixed_text(amount.value, 3)} {amount.unit})"
 
 
 def portions_text(recipe: Recipe) -> str:
@@ -339,7 +346,8 @@ def money_of(money: Quantity, lead: str = "") -> str:
 def bare_money(money: Quantity, least: str = "") -> str:
     """Without its code, which the column's head names; the exact one beside it where rounded."""
     told = money.told_money.split(" ")[0]
-    return least + told if Fraction(told) == money.value else Figure(least + told, str(money))
+    exact = Fraction(told) == money.value
+    return least + told if exact else Figure(least + told, f"{least}{money}")
 
 
 def at_least(unpriced: bool) -> str:
@@ -361,11 +369,11 @@ def price_head(money: Quantity) -> str:
     return "price" if money.unit == "XXX" else money.unit
 
 
-def error_lines(error: Error) -> list[str]:
-    """Place, message and code; the hint below."""
+def error_lines(error: Error, paint: Callable[[str, str], str] = lambda text, _: text) -> list[str]:
+    """Place, message and code; the hint below. ``paint`` is given a text and what it is."""
     place = f"{error.place}: " if error.place else ""
-    hint = [f"  {error.hint}"] if error.hint else []
-    return [f"{place}{error.message} [{error.code}]", *hint]
+    hint = [paint(f"  {error.hint}", "hint")] if error.hint else []
+    return [f"{place}{error.message} {paint(f'[{error.code}]', 'code')}", *hint]
 
 
 def in_currency(currency: str) -> str:

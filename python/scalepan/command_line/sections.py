@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypeVar, overload
+
+from scalepan_command.colour import painted
 
 from scalepan.command_line.tables import table, wrapped
 
@@ -123,9 +124,8 @@ class Section:
 
 
 def heading(text: str) -> str:
-    """Bold on a terminal, plain elsewhere and where NO_COLOR is set."""
-    bold = sys.stdout.isatty() and "NO_COLOR" not in os.environ
-    return f"\033[1m{text}\033[0m" if bold else text
+    """Bold on a terminal."""
+    return painted(text, "head", sys.stdout)
 
 
 def section_lines(section: Section, width: int, head: Callable[[str], str] = heading) -> list[str]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan._core import Changes, Quantity
+from scalepan._core import Changes, Interval, Quantity
 from scalepan.command_line.report import ABOUT, exact_of, told_of
 from scalepan.command_line.sections import NOTE, Figure, Rows, Section, Table, Texts, report_lines
 from scalepan.errors import Error
@@ -62,7 +62,10 @@ def _figures_told(sheet: _core.Sheet, names: list[str]) -> list[str]:
 
 def figure_of(figure: Outcome) -> str:
     """For people, with the exact one beside it where it is rounded."""
-    return told_of(figure, told(figure)) if isinstance(figure, Quantity) else told(figure)
+    text = told(figure)
+    if isinstance(figure, Interval):
+        return Figure(text, str(figure)) if ABOUT in text else text
+    return told_of(figure, text) if isinstance(figure, Quantity) else text
 
 
 def comparison_section(compared: Comparison) -> Section:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import argparse
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
-from scalepan.errors import Error, make_error
+from scalepan.errors import make_error
 from scalepan.trays import fill_trays
 
 if TYPE_CHECKING:
+    import argparse
     from collections.abc import Iterable
     from fractions import Fraction
 
@@ -18,39 +18,6 @@ if TYPE_CHECKING:
 _WAYS = ("portions", "factor", "batch", "raw_batch", "stock", "tray")
 _BESIDE = ("portion_size", "spare", "serving_loss")
 _COMPANIONS = (("portions", "40", _BESIDE), ("tray", '"GN 1/1 65"', ("trays", "by")))
-
-
-def number(text: str) -> Fraction:
-    """An argument such as ``40`` or ``2 1/2``."""
-    try:
-        return _core.parse_amount_number(text)
-    except Error as error:
-        raise argparse.ArgumentTypeError(str(error)) from None
-
-
-def add_arguments(command: argparse.ArgumentParser) -> None:
-    """One way to ask for a size, and what goes with portions or with a tray."""
-    size = command.add_argument_group("size", "one of these; left out, the size as written")
-    size.add_argument("--portions", type=number, metavar="N", help="how many to serve")
-    size.add_argument("--factor", type=number, metavar="N", help="times the written amounts")
-    size.add_argument("--batch", metavar="AMOUNT", help='what it shall make, such as "12 kg"')
-    size.add_argument("--raw-batch", metavar="AMOUNT", help="the same before cooking")
-    size.add_argument(
-        "--stock",
-        action="append",
-        metavar="LINE=AMOUNT",
-        help="the most whole portions that so much of a line allows; may repeat",
-    )
-    size.add_argument("--tray", metavar="PAN", help='a pan to fill, such as "GN 1/1 65"')
-    beside = command.add_argument_group("with --portions")
-    beside.add_argument("--portion-size", metavar="AMOUNT", help='of each, such as "5 oz"')
-    beside.add_argument("--spare", type=number, metavar="N", help="portions to make beside them")
-    beside.add_argument(
-        "--serving-loss", metavar="SHARE", help='of what is made that is never served, as "5 %%"'
-    )
-    tray = command.add_argument_group("with --tray")
-    tray.add_argument("--trays", type=number, metavar="N", help="how many of them (1)")
-    tray.add_argument("--by", choices=("area", "volume"), help="area keeps the depth (default)")
 
 
 def sized(recipe: Recipe, options: argparse.Namespace) -> Recipe:

@@ -56,7 +56,8 @@ def shops_sections(title: str, rows: Sequence[ShopCosting]) -> list[Section]:
     """A row a shop: its till, what the dish bears, what has no price there; then what to check."""
     costings = [row.costing for row in rows if row.costing is not None]
     cells = [_shop_row(row) for row in rows]
-    header = ("bought at", f"till {priced_in(costings[0])}", "borne", "not priced there")
+    currency = priced_in(costings[0]) if costings else ""
+    header = ("bought at", f"till {currency}".rstrip(), "borne", "not priced there")
     problems = [f"{_shop_name(row)}: {row.problem}" for row in rows if row.problem]
     shops = Section(title, (Table(header, cells, (1, 2)), Texts(problems, POINT)))
     return [shops, notes_section(shops_to_check(rows))]

@@ -31,7 +31,7 @@ def terminal_width() -> int:
 
 def text_width(text: str) -> int:
     """Columns a text takes: wide characters count two, combining ones none."""
-    return sum(_width(c) for c in text)
+    return len(text) if text.isascii() else sum(_width(c) for c in text)
 
 
 def table(
@@ -87,7 +87,7 @@ def _column_widths(rows: Sequence[Sequence[str]], right: Sequence[int], room: in
 def _row_lines(row: Sequence[str], widths: Sequence[int], right: Sequence[int]) -> list[str]:
     cells = [
         # A column can be without any width: of no text, or of combining characters alone.
-        [cell] if i in right else wrapped(cell, max(1, widths[i])) or [""]
+        [cell] if i in right or fits(cell, widths[i]) else wrapped(cell, max(1, widths[i])) or [""]
         for i, cell in enumerate(row)
     ]
     lines = []
@@ -98,6 +98,12 @@ def _row_lines(row: Sequence[str], widths: Sequence[int], right: Sequence[int]) 
         ]
         lines.append((_GAP + _GAP.join(parts)).rstrip())
     return lines
+
+
+def fits(cell: str, width: int) -> bool:
+    """Whether wrapping would leave the cell as it is; most need not be tried."""
+    plain = cell.isascii() and cell.isprintable()
+    return plain and 0 < len(cell) <= width and cell[0] != " " != cell[-1]
 
 
 def _padded(text: str, width: int, to_right: bool) -> str:

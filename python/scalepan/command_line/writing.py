@@ -27,30 +27,10 @@ if TYPE_CHECKING:
 
     Written = Recipe | PriceBook | Costing
 
-HELP = (
-    "One file out of another, by the endings of their names: a page with a recipe (.html, .jsonld) "
-    "to .toml, a recipe to .jsonld, and these, price books and kept costings to .xlsx or .json."
-)
 _OF_COSTING = re.compile(r"^[ \t]*scalepan_costing[ \t]*=", re.MULTILINE)
 _OF_PRICES = re.compile(r"^[ \t]*(?:prices[ \t]*=|\[\[[ \t]*prices[ \t]*\]\])", re.MULTILINE)
 _OF_JSON = re.compile(r'"schema"\s*:\s*"scalepan/')
 _PAGES = (".html", ".htm", ".jsonld", ".json")
-
-
-def add_arguments(command: argparse.ArgumentParser) -> None:
-    """Source, target, and what a source may leave open."""
-    command.add_argument("source", help="a page, a recipe, a price book or a kept costing")
-    command.add_argument("target", help="its name says the form")
-    command.add_argument("--name", help="of the recipe meant, where a page has several")
-    command.add_argument("--serves", help="portions, where a page does not say one number")
-    command.add_argument("--measures", choices=("metric", "us", "imperial", "au"))
-    command.add_argument("--decimal", choices=("point", "comma"), default="point")
-    command.add_argument("--region", default="", help="whose names of foods are meant, GB")
-    command.add_argument(
-        "--draft", action="store_true", help="lines of a page that cannot be read become remarks"
-    )
-    command.add_argument("--facts", metavar="FILE", help="facts of your own (CSV)")
-    command.add_argument("--portions", help="the size that a page or a workbook shows")
 
 
 def write_command(options: argparse.Namespace) -> Output:

@@ -14,6 +14,9 @@ from scalepan.display.harmless import (
     visible,
 )
 
+# As wide as what is around it, and high enough to read half a sheet at once.
+_FRAME = "display:block;width:100%;height:48em;box-sizing:border-box;border:1px solid"
+
 
 class Markup(str):
     """HTML that is safe as it is; every other text is escaped where it meets some."""
@@ -47,7 +50,8 @@ def document(head: list[Markup], body: list[Markup]) -> Markup:
 def framed(page: Markup, title: str) -> Markup:
     """A whole page inside another one, which it can neither see nor touch."""
     whole = html.escape(page, quote=True)
-    return Markup(f'<iframe sandbox="" srcdoc="{whole}"{_attributes({"title": title})}></iframe>')
+    attributes = _attributes({"title": title, "style": _FRAME})
+    return Markup(f'<iframe sandbox="" srcdoc="{whole}"{attributes}></iframe>')
 
 
 def words(text: str, most: int = MOST) -> Markup:

@@ -2,15 +2,26 @@
 
 from __future__ import annotations
 
-from scalepan._core import Basket, Costing, Curve, PriceFound, Selling, ShoppingRow, Swap
+from scalepan._core import (
+    Basket,
+    Costing,
+    Curve,
+    MakeOrBuy,
+    PriceFound,
+    Selling,
+    ShoppingRow,
+    Swap,
+)
 from scalepan.command_line.basketing import basket_sections, basket_shopping_section
-from scalepan.command_line.choosing import swaps_section
+from scalepan.command_line.choosing import make_or_buy_section, swaps_section
 from scalepan.command_line.costing import costing_sections
 from scalepan.command_line.curving import curve_sections
 from scalepan.command_line.pricing import ROUNDED, price_section, selling_rows
 from scalepan.command_line.report import shopping_header, shopping_row, shopping_section
 from scalepan.command_line.sections import NOTE, Section, Table, Texts
+from scalepan.command_line.stocking import shops_sections
 from scalepan.command_line.yielding import yield_sections
+from scalepan.costs import ShopCosting
 from scalepan.display.kinds import Display, display_of, of_sections
 from scalepan.shopping import Shopping
 from scalepan.yield_tests import YieldTest
@@ -44,6 +55,16 @@ def _(shown: Shopping) -> Display:  # type: ignore[type-arg]  # a register takes
 def _(shown: Swap) -> Display:
     till, borne = shown.till + shown.saved_till, shown.borne + shown.saved_borne
     return of_sections([swaps_section(till, borne, [shown])])
+
+
+@display_of.register
+def _(shown: MakeOrBuy) -> Display:
+    return of_sections([make_or_buy_section(shown)])
+
+
+@display_of.register
+def _(shown: ShopCosting) -> Display:
+    return of_sections(shops_sections("", [shown]))
 
 
 @display_of.register

@@ -27,7 +27,7 @@ class Panel(AnyWidget):
 
     _esm = traitlets.Unicode((_FILES / "panel.js").read_text(encoding="utf-8")).tag(sync=True)
     _css = traitlets.Unicode((_FILES / "panel.css").read_text(encoding="utf-8")).tag(sync=True)
-    state = traitlets.Dict().tag(sync=True)
+    state: traitlets.Dict[str, object] = traitlets.Dict().tag(sync=True)
 
     def __init__(self, desk: Desk) -> None:
         # A page that opens later is sent the state as it is then: the desk keeps it in place.

@@ -87,9 +87,8 @@ def _overrides_section(costing: Costing) -> Section:
     made = [given for verb, given in costing.sheet.changes().listed() if verb == "override"]
     if not made:
         return Section()
-    rows = [
-        (each["name"], str(each["value"]), each["why"], each["who"], each["when"]) for each in made
-    ]
+    keys = ("name", "value", "why", "who", "when")
+    rows = [[str(each[key]) for key in keys] for each in made]
     return Section("Overrides", (Table(("figure", "set to", "why", "who", "when"), rows),))
 
 

@@ -15,8 +15,9 @@ Catalog bare_leek() {
 }
 
 /// What a leek weighs untrimmed.
-Fact whole_piece(std::string id, std::string_view value, FactLayer layer = FactLayer::bundled) {
-  return at(Stage::as_purchased, fact(std::move(id), "leek", FactKind::piece, value, "", layer));
+Fact whole_piece(std::string id, std::string_view value, FactLayer layer = FactLayer::bundled,
+                 const std::string& size = "") {
+  return at(Stage::as_purchased, fact(std::move(id), "leek", FactKind::piece, value, size, layer));
 }
 
 std::string way(const Catalog& catalog, std::string_view from, std::string_view to) {
@@ -51,6 +52,26 @@ TEST_CASE("ways: the weakest fact decides, so one dataset fact spoils a way of o
   catalog.add(fact("data.edible", "leek", FactKind::edible, "0.5 EP/AP", "", FactLayer::dataset));
   catalog.add(whole_piece("bundled.piece", "100 g/piece"));
   CHECK(way(catalog, "1 piece AP", "g AP") == "bundled.piece");
+}
+
+TEST_CASE("ways: a whole piece of one's own goes before a peeled one of a later layer") {
+  Catalog catalog = bare_leek();
+  catalog.add(fact("a.peeled", "leek", FactKind::piece, "60 g EP/(piece AP)"));
+  catalog.add(whole_piece("own.whole", "100 g/piece", FactLayer::own));
+  CHECK(way(catalog, "1 piece AP", "g EP") == "a.peeled");  // no share lies between
+  catalog.add(fact("b.edible", "leek", FactKind::edible, "0.5 EP/AP"));
+  CHECK(way(catalog, "1 piece AP", "g EP") == "own.whole b.edible");
+  CHECK(way(catalog, "1 g EP", "piece AP") == "b.edible own.whole");
+  catalog.add(whole_piece("own.large", "150 g/piece", FactLayer::own, "large"));
+  CHECK(way(catalog, "1 piece AP", "g EP") == "own.whole b.edible");
+}
+
+TEST_CASE("ways: a piece of one size says nothing of another size") {
+  Catalog catalog = bare_leek();
+  catalog.add(fact("a.peeled", "leek", FactKind::piece, "60 g EP/(piece AP)"));
+  catalog.add(fact("b.edible", "leek", FactKind::edible, "0.5 EP/AP"));
+  catalog.add(whole_piece("own.large", "150 g/piece", FactLayer::own, "large"));
+  CHECK(way(catalog, "1 piece AP", "g EP") == "a.peeled");
 }
 
 TEST_CASE("ways: in one layer the one with fewest facts, then by ids") {

@@ -12,7 +12,9 @@ Thrown refusal(const Fact& fact) {
   });
 }
 
-Thrown wrong_value(const std::string& message) { return {"fact.value", "fact x: " + message}; }
+Thrown wrong_value(const std::string& message, const std::string& hint = "") {
+  return {"fact.value", "fact x: " + message, hint};
+}
 
 TEST_CASE("facts: values that fit their kind and stages are taken") {
   const Thrown nothing{"nothing", "no error was thrown"};
@@ -32,8 +34,11 @@ TEST_CASE("facts: a value of another dimension is refused with the one that is n
         wrong_value("a density is in g/mL, but 1.03 mL/g is written"));
   Fact egg = fact("x", "egg", FactKind::piece, "50 g EP/(piece AP)");
   egg.value = q("50 g/piece");
-  CHECK(refusal(egg) == wrong_value("a piece weight is in g EP/(piece AP), but 50 g/piece is "
-                                    "written"));
+  CHECK(refusal(egg) ==
+        wrong_value("a piece weight is in g EP/(piece AP), but 50 g/piece is written",
+                    "for the weight of the whole piece put AP into from_stage and to_stage"));
+  egg.value = q("50 g");
+  CHECK(refusal(egg) == wrong_value("a piece weight is in g EP/(piece AP), but 50 g is written"));
 }
 
 TEST_CASE("facts: a share must go between the stages the fact states") {

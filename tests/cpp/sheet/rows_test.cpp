@@ -53,6 +53,38 @@ TEST_CASE("sheet/rows: one edit runs one row and the total, by the difference al
   CHECK(sheet->rows("lines") == std::vector<std::string>{"oats", "rye"});
 }
 
+TEST_CASE("sheet/rows: a column that nothing reads can be taken away, and comes back by undo") {
+  const auto sheet = pantry();
+  sheet->apply({Define{"lines.in_ounces", "need / 1 oz"}, Define{"lines.double", "2 * cost"},
+                Define{"doubled", "sum(lines.double)"}});
+  sheet->apply({Remove{"lines.in_ounces"}});
+  CHECK_FALSE(sheet->has("rye.in_ounces"));
+  CHECK(sheet->told("doubled") == "14 GBP");  // a later column, whose total goes on
+  CHECK(sheet->formula("rye.double") == "2 * rye.cost");
+  sheet->apply({Set{"rye.need", amount("1 kg")}});
+  CHECK(sheet->told("doubled") == "8 GBP");
+  CHECK(sheet->undo());
+  CHECK(sheet->undo());
+  CHECK(sheet->told("rye.in_ounces") == "70 24853410/45359237");  // 2000 g / 28.349523125 g
+  CHECK(sheet->redo());
+  CHECK_FALSE(sheet->has("rye.in_ounces"));
+}
+
+TEST_CASE("sheet/rows: a column that is read stays, and the reader is named") {
+  const auto sheet = pantry();
+  CHECK(message_of(*sheet, Remove{"lines.rate"}) ==
+        "lines.rate is read by the column lines.cost (remove or change what reads it first)");
+  CHECK(message_of(*sheet, Remove{"lines.cost"}) ==
+        "sum(lines.cost) is read by till (remove or change what reads it first)");
+  sheet->apply({RemoveRow{"lines", "rye"}, RemoveRow{"lines", "oats"},
+                Define{"lines.share", "cost / sum(lines.cost)"}, Define{"till", "1 GBP"}});
+  CHECK(message_of(*sheet, Remove{"lines.cost"}) ==
+        "lines.cost is read by the column lines.share (remove or change what reads it first)");
+  sheet->apply({Define{"lines.share", "need / sum(lines.need)"}});
+  sheet->apply({Remove{"lines.cost"}});
+  CHECK(sheet->rows("lines").empty());
+}
+
 TEST_CASE("sheet/rows: a total over rows without a value says at least, until they are mended") {
   const auto sheet = pantry();
   sheet->apply({Define{"lines.cost", "need * rate / (need / 500 g - 1)"},
@@ -86,7 +118,7 @@ TEST_CASE("sheet/rows: what does not fit is refused, and names both sides") {
         "rye.cost has the formula rye.need * rye.rate (override it to put a measured value in its "
         "place)");
   CHECK(message_of(*sheet, Remove{"rye.need"}) ==
-        "rye.need belongs to the rows lines (remove its row)");
+        "rye.need belongs to the rows lines (remove its row or its column)");
   CHECK(message_of(*sheet, Define{"rye.cost", "1 GBP"}) ==
         "rye.cost belongs to the rows lines (define lines.cost)");
   CHECK(message_of(*sheet, Define{"lines.need", "cost"}) ==

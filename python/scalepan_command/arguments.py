@@ -3,72 +3,56 @@
 from __future__ import annotations
 
 import argparse
+import sys
+from typing import TYPE_CHECKING
 
-from scalepan import __version__
-from scalepan.command_line import page_files, sizing, writing
-from scalepan.measure_sets import measure_sets
+from scalepan_command import argument_groups as groups
+from scalepan_command.parsers import CommandParser, TopParser, nearest, refuse_rest
 
-_EXAMPLES = """examples:
-  scalepan scale soup.toml --portions 40
-  scalepan page  soup.toml --portions 40 --volumes "us spoons and cups"
-  scalepan buy   soup.toml --prices prices.csv --portions 40
-  scalepan page  soup.toml --portions 40 --html soup.html --paper Letter
-  scalepan buy   soup.toml --prices prices.csv --portions 40 --on-hand larder.csv
-  scalepan shops soup.toml --prices prices.csv --portions 40
-  scalepan cost  soup.toml --prices prices.csv --portions 40
-  scalepan price soup.toml --prices prices.csv --food-cost "30 %" --tax "7 %" --ending 0.90
-  scalepan spend soup.toml --prices prices.csv --most "50 EUR"
-  scalepan spend soup.toml --prices prices.csv --portions 40
-  scalepan break-even soup.toml leeks --prices prices.csv --portions 40
-  scalepan swap  soup.toml --prices prices.csv --swap "cream = 200 g sour cream"
-  scalepan make-or-buy soup.toml stock "vegetable stock" --prices prices.csv
-  scalepan basket week.toml --prices prices.csv
-  scalepan curve soup.toml --prices prices.csv --portions 1:60 --plot curve.png
-  scalepan why   soup.toml leeks.buy --prices prices.csv --portions 40
-  scalepan convert "2 cup" g --food "granulated sugar" --measures us
-  scalepan measure "47/12 tbsp" "us spoons and cups" --measures us
-  scalepan loads "13 kg" "4 kg" --time "30 min"
-  scalepan read "1 lb 4 oz carrots, peeled"
-  scalepan yield rump.csv --portion "150 g" --price "9.80 EUR/kg"
-  scalepan cost  soup.toml --prices prices.csv --portions 40 --save soup_at_forty.toml
-  scalepan refresh soup_at_forty.toml --prices prices_of_today.csv
-  scalepan sheet night.toml leeks.buy --why
-  scalepan sheet-difference night.toml night_at_sixty.toml
-  scalepan write page.html soup.toml --measures us
-
-exit: 0 done, 1 the input is wrong (one clear error), 2 the command line is wrong"""
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 _MEASURES = ("metric", "us", "imperial", "au")
 
 
-MOST_POINTS = 100_000
+def options_of(words: Sequence[str]) -> argparse.Namespace:
+    """The options of a command line; ``command`` among them is the name of one, or None.
+
+    A call for help ends the process with 0, and a wrong command line with 2.
+    """
+    # Both may stand before the command or behind it.
+    flags = words[: words.index("--")] if "--" in words else words
+    as_json = "--json" in flags
+    top = parser(as_json=as_json)
+    named = next((word for word in words if not word.startswith("-")), None)
+    if named is not None and named not in top.texts:
+        top.refuse(f'no command is called "{named}"', hint=nearest(named, top.texts))
+    options, rest = top.parse_known_args(words)
+    if rest:
+        refuse_rest(top, options.command, rest)
+    if options.command is None and not options.version:
+        top.print_help(sys.stderr)
+        top.exit(2)
+    _expect_one_reader(top, options)
+    options.json, options.debug = as_json, "--debug" in flags
+    return options
 
 
-def range_of_portions(text: str) -> range:
-    """An argument such as ``1:60``, both ends counted."""
-    ends = [sizing.number(end) for end in text.split(":")]
-    if len(ends) != 2 or any(end.denominator != 1 for end in ends):
-        raise argparse.ArgumentTypeError("write first and last number, as 1:60")
-    first, last = (int(end) for end in ends)
-    if first < 1 or last < first or last - first >= MOST_POINTS:
-        message = f"a range goes up from 1 or more, by at most {MOST_POINTS} points, as 1:60"
-        raise argparse.ArgumentTypeError(message)
-    return range(first, last + 1)
+def _expect_one_reader(top: TopParser, options: argparse.Namespace) -> None:
+    readers = [name for name, value in vars(options).items() if value == "-"]
+    if len(readers) > 1:
+        message = f"standard input is read once, but {' and '.join(readers[:2])} both name it"
+        top.refuse(message, place="-", hint="name a file for one of them")
 
 
-def parser() -> argparse.ArgumentParser:
-    """The parser; ``command`` of its result is the name of one."""
-    top = argparse.ArgumentParser(
-        prog="scalepan",
-        description="Scale a recipe, buy it in whole packs, and cost it, on exact numbers.",
-        epilog=_EXAMPLES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
-    )
-    top.add_argument("--version", action="version", version=f"scalepan {__version__}")
-    commands = top.add_subparsers(
-        dest="command", required=True, metavar="command", parser_class=_Command
-    )
+def parser(*, as_json: bool = False) -> TopParser:
+    """The parser; ``as_json`` has it tell what is wrong as one object."""
+    top = TopParser(prog="scalepan", allow_abbrev=False)
+    top.as_json = as_json
+    top.add_argument("--version", action="store_true", help="of Scalepan")
+    _add_to_all(top)
+    commands = top.add_subparsers(dest="command", metavar="command", parser_class=CommandParser)
+    _add_beginning(commands)
     _add_recipe_commands(commands)
     _add_choices(commands)
     _add_basket(commands)
@@ -78,65 +62,75 @@ def parser() -> argparse.ArgumentParser:
     _add_read(commands)
     _add_yield(commands)
     _add_sheets(commands)
-    writing.add_arguments(_command(commands, "write", writing.HELP))
+    _add_write(commands)
+    for command in top.commands.values():
+        command.as_json = as_json
     return top
 
 
-class _Command(argparse.ArgumentParser):
-    """A command whose help names the sets of measures, where it takes one."""
-
-    takes_sets = False
-
-    def format_help(self) -> str:
-        if self.takes_sets:
-            self.epilog = "sets of measures: " + "; ".join(measure_sets())
-        return super().format_help()
+def _add_to_all(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--json", action="store_true", help="one JSON document, exact figures")
+    command.add_argument(
+        "--debug", action="store_true", help="also how the program came to an error"
+    )
 
 
 _Commands = argparse._SubParsersAction
 
 
-def _command(commands: _Commands[_Command], name: str, text: str) -> _Command:
+def _command(commands: _Commands[CommandParser], name: str, text: str) -> CommandParser:
     command = commands.add_parser(name, help=text, description=text, allow_abbrev=False)
-    command.add_argument("--json", action="store_true", help="one JSON document, exact figures")
+    _add_to_all(command)
     return command
 
 
-def _add_recipe_commands(commands: _Commands[_Command]) -> None:
+def _add_beginning(commands: _Commands[CommandParser]) -> None:
+    new = _command(commands, "new", "Recipes, prices and facts to start from, in a folder.")
+    new.add_argument("folder", metavar="FOLDER", nargs="?", default=".", help="(this one)")
+    check = _command(commands, "check", "Everything doubtful in recipes and price books.")
+    check.add_argument(
+        "paths", metavar="PATH", nargs="*", default=["."], help="folders or files (this folder)"
+    )
+    text = "A script that completes this command in a shell."
+    completion = _command(commands, "completion", text)
+    completion.add_argument("shell", choices=("bash", "zsh", "fish"), help="the shell it is for")
+
+
+def _add_recipe_commands(commands: _Commands[CommandParser]) -> None:
     scale = _command(commands, "scale", "The amounts at another size.")
     _recipe(scale, prices=False)
-    sizing.add_arguments(scale)
+    groups.add_size(scale)
     _sets(scale)
     page = _command(commands, "page", "All that another kitchen needs, on one page.")
     _recipe(page, prices=False)
-    sizing.add_arguments(page)
+    groups.add_size(page)
     _sets(page)
-    page_files.add_arguments(page)
+    groups.add_page(page)
     buy = _command(commands, "buy", "The whole packs to buy.")
     _recipe(buy, prices=True)
-    sizing.add_arguments(buy)
-    page_files.add_arguments(buy)
+    groups.add_size(buy)
+    groups.add_page(buy)
     shops = _command(commands, "shops", "The same dish bought at each shop alone, and at all.")
     _recipe(shops, prices=True)
-    sizing.add_arguments(shops)
+    groups.add_size(shops)
     cost = _command(commands, "cost", "Amounts, packs, and the four costs.")
     _recipe(cost, prices=True)
-    sizing.add_arguments(cost)
+    groups.add_size(cost)
     cost.add_argument("--save", metavar="FILE", help="keep the costing with all it goes by (TOML)")
-    page_files.add_arguments(cost)
+    groups.add_page(cost)
     price = _command(commands, "price", "What a portion sells for at a food-cost percentage.")
     _recipe(price, prices=True)
-    sizing.add_arguments(price)
+    groups.add_size(price)
     price.add_argument(
         "--food-cost", required=True, metavar="SHARE", help='of the price without tax, as "30 %%"'
     )
     price.add_argument("--tax", default="0", metavar="SHARE", help='on top of it, as "7 %%"')
     price.add_argument(
-        "--ending", type=sizing.number, metavar="N", help="raise to the next such price, as 0.90"
+        "--ending", type=groups.number, metavar="N", help="raise to the next such price, as 0.90"
     )
     price.add_argument(
         "--ending-step",
-        type=sizing.number,
+        type=groups.number,
         default=1,
         metavar="N",
         help="from one such price to the next: 100 with an ending of 80 (1 if left out)",
@@ -146,7 +140,7 @@ def _add_recipe_commands(commands: _Commands[_Command]) -> None:
     asked = spend.add_mutually_exclusive_group(required=True)
     asked.add_argument("--most", metavar="MONEY", help='to spend, as "50 EUR"')
     asked.add_argument(
-        "--portions", type=sizing.number, metavar="N", help="the least spend for so many"
+        "--portions", type=groups.number, metavar="N", help="the least spend for so many"
     )
     spend.add_argument(
         "--more", default="10 %", metavar="SHARE", help='more of each item, as "10 %%" (default)'
@@ -156,21 +150,27 @@ def _add_recipe_commands(commands: _Commands[_Command]) -> None:
     curve.add_argument(
         "--portions",
         required=True,
-        type=range_of_portions,
+        type=groups.range_of_portions,
         metavar="FROM:TO",
         help="first and last number, as 1:60",
     )
     curve.add_argument("--plot", metavar="FILE", help="also draw it (png, svg or pdf)")
     why = _command(commands, "why", "How a figure came about.")
     _recipe(why, prices=True, cell=True)
-    sizing.add_arguments(why)
+    why.add_argument(
+        "--depth",
+        type=int,
+        metavar="N",
+        help="so many levels below FIGURE (all; of a large tree 3 if left out)",
+    )
+    groups.add_size(why)
 
 
-def _add_choices(commands: _Commands[_Command]) -> None:
+def _add_choices(commands: _Commands[CommandParser]) -> None:
     even = _command(commands, "break-even", "The price at which each pack is the better buy.")
     _recipe(even, prices=True)
     even.add_argument("item", metavar="ITEM", help="an item or a line, such as leeks")
-    sizing.add_arguments(even)
+    groups.add_size(even)
     swap = _command(commands, "swap", "What other lines in place of one would save.")
     _recipe(swap, prices=True)
     swap.add_argument(
@@ -186,12 +186,12 @@ def _add_choices(commands: _Commands[_Command]) -> None:
         default="till",
         help="by what is saved of this cost (till)",
     )
-    sizing.add_arguments(swap)
+    groups.add_size(swap)
     ready = _command(commands, "make-or-buy", "A base made, beside an item bought ready.")
     _recipe(ready, prices=True)
     ready.add_argument("base", metavar="BASE", help="as the dish names it")
     ready.add_argument("item", metavar="ITEM", help="an item of the price book")
-    sizing.add_arguments(ready)
+    groups.add_size(ready)
 
 
 def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = False) -> None:
@@ -221,7 +221,7 @@ def _prices(command: argparse.ArgumentParser) -> None:
     )
 
 
-def _add_basket(commands: _Commands[_Command]) -> None:
+def _add_basket(commands: _Commands[CommandParser]) -> None:
     basket = _command(commands, "basket", "Several dishes, each at its size, bought together.")
     basket.add_argument("dishes", metavar="DISHES", help="a file of dishes and sizes (TOML)")
     basket.add_argument(
@@ -232,10 +232,10 @@ def _add_basket(commands: _Commands[_Command]) -> None:
     )
     _facts(basket)
     _prices(basket)
-    page_files.add_arguments(basket)
+    groups.add_page(basket)
 
 
-def _add_convert(commands: _Commands[_Command]) -> None:
+def _add_convert(commands: _Commands[CommandParser]) -> None:
     convert = _command(commands, "convert", "An amount in another unit.")
     convert.add_argument("amount", metavar="AMOUNT", help='such as "2 cup"')
     convert.add_argument("unit", metavar="UNIT", help="such as g, kg AP, piece")
@@ -248,7 +248,7 @@ def _add_convert(commands: _Commands[_Command]) -> None:
     _facts(convert)
 
 
-def _add_measure(commands: _Commands[_Command]) -> None:
+def _add_measure(commands: _Commands[CommandParser]) -> None:
     text = "An amount as spoons, cups, jugs, scales, dishers or ladles give it."
     measure = _command(commands, "measure", text)
     measure.add_argument("amount", metavar="AMOUNT", help='such as "47/12 tbsp" or "172.3 g"')
@@ -265,7 +265,7 @@ def _add_measure(commands: _Commands[_Command]) -> None:
     _facts(measure)
 
 
-def _add_loads(commands: _Commands[_Command]) -> None:
+def _add_loads(commands: _Commands[CommandParser]) -> None:
     loads = _command(commands, "loads", "A total shared out into as few loads as hold it.")
     loads.add_argument("total", metavar="TOTAL", help='such as "13 kg" or "52"')
     loads.add_argument(
@@ -276,7 +276,7 @@ def _add_loads(commands: _Commands[_Command]) -> None:
     loads.add_argument("--measures", choices=_MEASURES, help="which cup and pint are meant")
 
 
-def _add_read(commands: _Commands[_Command]) -> None:
+def _add_read(commands: _Commands[CommandParser]) -> None:
     read = _command(commands, "read", "What a line of a recipe says.")
     read.add_argument("line", metavar="LINE", help='such as "juice of 2 lemons"')
     read.add_argument("--measures", choices=_MEASURES, help="which cup and spoon are meant")
@@ -285,14 +285,14 @@ def _add_read(commands: _Commands[_Command]) -> None:
     )
 
 
-def _sets(command: _Command) -> None:
+def _sets(command: CommandParser) -> None:
     command.takes_sets = True
     command.add_argument("--volumes", metavar="SET", help="tell volumes by a set of measures")
     command.add_argument("--weights", metavar="SET", help="tell weights by a set of measures")
     _within(command)
 
 
-def _add_yield(commands: _Commands[_Command]) -> None:
+def _add_yield(commands: _Commands[CommandParser]) -> None:
     test = _command(commands, "yield", "What trials of trimming and cooking say together.")
     test.add_argument("test", metavar="FILE", help="a yield test (CSV), one weight a row")
     test.add_argument("--portion", metavar="SIZE", help='such as "150 g" or "5 oz cooked"')
@@ -303,7 +303,7 @@ def _add_yield(commands: _Commands[_Command]) -> None:
     test.add_argument("--measures", choices=_MEASURES, help="which pint and fluid ounce are meant")
 
 
-def _add_sheets(commands: _Commands[_Command]) -> None:
+def _add_sheets(commands: _Commands[CommandParser]) -> None:
     sheet = _command(commands, "sheet", "The cells of a saved sheet or costing with their figures.")
     sheet.add_argument("sheet", metavar="FILE", help="a saved sheet or costing (TOML)")
     sheet.add_argument("cell", metavar="CELL", nargs="?", help="only this one, as leeks.buy")
@@ -314,9 +314,9 @@ def _add_sheets(commands: _Commands[_Command]) -> None:
     _price_rows(refresh, required=False)
     _facts(refresh)
     refresh.add_argument("--save", metavar="FILE", help="keep the costing as it is now")
-    text = "What differs between two saved sheets, as a list of changes."
+    text = "What differs between two saved sheets or costings, as a list."
     difference = _command(commands, "sheet-difference", text)
-    difference.add_argument("old", metavar="OLD", help="a saved sheet (TOML)")
+    difference.add_argument("old", metavar="OLD", help="a saved sheet or costing (TOML)")
     difference.add_argument("new", metavar="NEW", help="the same, as it is now")
 
 
@@ -332,3 +332,24 @@ def _facts(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--facts", metavar="FILE", help="facts of your own (CSV), laid over the bundled ones"
     )
+
+
+def _add_write(commands: _Commands[CommandParser]) -> None:
+    text = (
+        "One file out of another, by the endings of their names: a page with a recipe (.html, "
+        ".jsonld) to .toml, a recipe to .jsonld, and these, price books and kept costings to .xlsx "
+        "or .json."
+    )
+    write = _command(commands, "write", text)
+    write.add_argument("source", help="a page, a recipe, a price book or a kept costing")
+    write.add_argument("target", help="its name says the form")
+    write.add_argument("--name", help="of the recipe meant, where a page has several")
+    write.add_argument("--serves", help="portions, where a page does not say one number")
+    write.add_argument("--measures", choices=_MEASURES, help="which cup and spoon are meant")
+    write.add_argument("--decimal", choices=("point", "comma"), default="point")
+    write.add_argument("--region", default="", help="whose names of foods are meant, GB")
+    write.add_argument(
+        "--draft", action="store_true", help="lines of a page that cannot be read become remarks"
+    )
+    write.add_argument("--portions", help="the size that a page or a workbook shows")
+    _facts(write)

@@ -1,0 +1,1 @@
+"""Makes the pages of the documentation site that are not written by hand."""
