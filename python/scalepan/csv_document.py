@@ -1,9 +1,9 @@
 """CSV text read by the standard library, with the place of every field, and written harmless.
 
-A field that begins as a formula does, behind blanks or not, is written with an apostrophe before
-it, so that whatever opens the file takes it for a text; that apostrophe is taken off when the field
-is read. Such beginnings are ``= + - @``, their full-width forms, tab and line ends: OWASP, "CSV
-Injection" (from memory).
+A field that begins as a formula does, behind blanks or not, and is not all blank, is written with
+an apostrophe before it, so that whatever opens the file takes it for a text; that apostrophe is
+taken off when the field is read. Such beginnings are ``= + - @``, their full-width forms, tab and line ends:
+OWASP, "CSV Injection" (from memory).
 """
 
 from __future__ import annotations
@@ -126,7 +126,7 @@ def csv_text(header: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
 
 def harmless(field: str) -> str:
     """The field as it is written: with an apostrophe where it begins as a formula does."""
-    return f"'{field}" if re.match(_LIKE_A_FORMULA, field) else field
+    return f"'{field}" if field.strip() and re.match(_LIKE_A_FORMULA, field) else field
 
 
 class _Lines:
