@@ -2,8 +2,8 @@
 
 A field that begins as a formula does, behind blanks or not, and is not all blank, is written with
 an apostrophe before it, so that whatever opens the file takes it for a text; that apostrophe is
-taken off when the field is read. Such beginnings are ``= + - @``, their full-width forms, tab and line ends:
-OWASP, "CSV Injection" (from memory).
+taken off when the field is read. Such beginnings are ``= + - @``, their full-width forms, tab and
+line ends: OWASP, "CSV Injection" (from memory).
 """
 
 from __future__ import annotations
