@@ -2010,7 +2010,7 @@ class SweptCell(_Object):
 def twin(costing: Costing) -> Costing:
     """Another object of the same costing, with the same live sheet."""
 
-def restored(name: str, state: bytes, beside: tuple[object, ...]) -> Any:
+def restored(name: str, state: bytes, beside: tuple[object, ...]) -> object:
     """As ``scalepan.pickles.restored``."""
 
 class Sheet(_Verbs, _Displayed):

@@ -1,9 +1,9 @@
 """CSV text read by the standard library, with the place of every field, and written harmless.
 
-A field that begins as a formula does, behind blanks or not, is written with an apostrophe before
-it, so that whatever opens the file takes it for a text; that apostrophe is taken off when the field
-is read. Such beginnings are ``= + - @``, their full-width forms, tab and line ends: OWASP, "CSV
-Injection" (from memory).
+A field that begins as a formula does, behind blanks or not, and is not all blank, is written with
+an apostrophe before it, so that whatever opens the file takes it for a text; that apostrophe is
+taken off when the field is read. Such beginnings are ``= + - @``, their full-width forms, tab and
+line ends: OWASP, "CSV Injection" (from memory).
 """
 
 from __future__ import annotations
@@ -73,9 +73,9 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
     Blank rows are passed over.
 
     Raises:
-        Error: ``<subject>.syntax``, ``.no_rows``, ``.too_many_rows``, ``.column``, ``.fields``,
+        Error: ``<subject>.syntax``, ``.no_rows``, ``.column``, ``.fields``,
             ``.decimal``,
-            ``.control_character``, each with its place.
+            ``.control_character``; ``file.too_many_rows``; each with its place.
     """
     text = text.removeprefix("\ufeff")
     by_semicolons = bool(columns.numbers) and _is_by_semicolons(text)
@@ -126,7 +126,7 @@ def csv_text(header: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
 
 def harmless(field: str) -> str:
     """The field as it is written: with an apostrophe where it begins as a formula does."""
-    return f"'{field}" if re.match(_LIKE_A_FORMULA, field) else field
+    return f"'{field}" if field.strip() and re.match(_LIKE_A_FORMULA, field) else field
 
 
 class _Lines:
@@ -145,7 +145,7 @@ class _Lines:
 def _expect_few(number: int, fields: list[str], file: str, line: int, columns: Columns) -> None:
     if number > MOST_ROWS:
         message = f"the file has more than {MOST_ROWS} rows"
-        raise columns.error("too_many_rows", message, "split it into several files", file, line)
+        raise make_error("file.too_many_rows", message, "split it into several files", file, line)
     if len(fields) > _MOST_FIELDS:
         message = f"the row has {len(fields)} fields, which no file of this kind has"
         raise columns.error("fields", message, columns.hint, file, line)

@@ -78,11 +78,11 @@ def rows_of_table(
         flags: columns in which true is ``yes`` and false ``no``.
 
     Raises:
-        Error: ``<subject>.table``, ``.column``, ``.float``, ``.cell``, ``.floats``.
+        Error: ``<subject>.table``, ``.column``, ``.float``, ``.cell``; ``frame.floats``.
     """
     if floats not in (None, SHORTEST):
         message = f'floats is "{floats}"'
-        raise columns.error("floats", message, f'leave it out, or give "{SHORTEST}"', "")
+        raise make_error("frame.floats", message, f'leave it out, or give "{SHORTEST}"')
     for number, row in enumerate(_mappings(table, columns), start=1):
         placed = PlacedRow({}, cell=f"row {number} of the {columns.subject} table")
         for name in row:

@@ -34,7 +34,7 @@ def rows_of_toml(text: str, file: str, columns: Columns, key: str) -> list[dict[
     try:
         document = load(text, file)
     except RecipeError as error:
-        raise columns.error("syntax", error.message, error.hint, file, error.line) from None
+        raise columns.error("syntax", error.message, "", file, error.line) from None
     return _TomlRows(*document, file, ()).rows(columns, key)
 
 

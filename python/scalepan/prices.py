@@ -89,7 +89,7 @@ def price_book(
 
     Raises:
         PriceError: ``price.table``, ``price.column``, ``price.float``, ``price.cell``,
-            ``price.floats`` and what a row can do wrong, each with the number of the row.
+            ``frame.floats`` and what a row can do wrong, each with the number of the row.
     """
     from scalepan.price_tables import rows_of_frame  # here, so that `import scalepan` stays quick
 

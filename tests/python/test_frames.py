@@ -180,7 +180,7 @@ def test_a_float_is_refused_or_taken_by_a_named_step(given: Any) -> None:
     [
         ({**ROW, "price": ["1", "2"]}, {}, "price.table",
          "the columns are not of one length: item 1, sold_as 1, pack 1, keeps 1, price 2"),
-        ({**ROW, "price": ["1"]}, {"floats": "rounded"}, "price.floats",
+        ({**ROW, "price": ["1"]}, {"floats": "rounded"}, "frame.floats",
          'floats is "rounded" (leave it out, or give "as shortest decimal")'),
         (Stream(pa.table({**ROW, "price": [[1]]})), {}, "price.cell",
          "the column price is of the Arrow type list<item: int64> (columns of texts, whole "

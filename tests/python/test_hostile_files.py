@@ -71,7 +71,7 @@ HEAD = "item,sold_as,pack,price,keeps\n"
 FULL: dict[str, tuple[str, str, int, str]] = {
     "many rows": (
         "prices", filled(HEAD, "a,AP,1,1,no\n", "", 19_999_000), 400,
-        "PriceError price.too_many_rows {}:100002: the file has more than 100000 rows "
+        "FileError file.too_many_rows {}:100002: the file has more than 100000 rows "
         "(split it into several files)",
     ),
     "many fields": (

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 import scalepan
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from scalepan import quantity
 from scalepan.csv_document import Columns, csv_text, harmless, read_rows
@@ -22,6 +22,7 @@ FORMULAS = ["=1+1", "+1", "-1", "@x", "\t=1", "\r=1", "\n=1", "  =1", "ï¼1", "ï
 
 
 @given(st.lists(st.tuples(FIELD, FIELD), min_size=1))
+@example([("", "\r"), ("", "x")])
 def test_fields_of_any_text_are_read_as_they_were_written(rows: list[tuple[str, str]]) -> None:
     kept = [row for row in rows if "".join(row).strip()]
     text = csv_text(("one", "two"), rows)
