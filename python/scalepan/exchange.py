@@ -5,7 +5,7 @@ Everything here is loaded when it is used: ``import scalepan`` stays quick.
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from scalepan.files import read_text, write_whole, write_whole_bytes
 
@@ -24,12 +24,12 @@ MOST_OF_A_PAGE = 5_000_000
 
 def recipe(
     name: str,
-    serves: Any,
+    serves: object,
     lines: object,
     *,
     catalog: Catalog | None = None,
     file: str = "",
-    **keys: Any,
+    **keys: object,
 ) -> Recipe:
     """A recipe out of Python: what its file would say, key by key.
 
@@ -237,7 +237,7 @@ def to_json(shown: object) -> str:
     return json_text(shown)
 
 
-def from_json(text: str, *, file: str = "", catalog: Catalog | None = None) -> Any:
+def from_json(text: str, *, file: str = "", catalog: Catalog | None = None) -> object:
     """The object that ``to_json`` wrote, made anew from what it goes by.
 
     What is made is compared with the text, figure by figure: one that differs is refused.

@@ -52,8 +52,11 @@ def _looked_in(name: str) -> str:
     folder, base = os.path.split(os.path.abspath(name))
     if not os.path.isdir(folder):
         return f"there is no folder {folder}"
-    files = [each.name for each in os.scandir(folder) if each.is_file() and each.name.isprintable()]
-    near = nearest_names(base, sorted(files)[:MOST_NAMES])
+    try:
+        names = sorted(name for name in os.listdir(folder) if name.isprintable())
+    except OSError:
+        names = []
+    near = nearest_names(base, names[:MOST_NAMES])
     return f"looked in {folder}" + (f"; nearest there: {', '.join(near)}" if near else "")
 
 

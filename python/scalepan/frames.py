@@ -21,6 +21,8 @@ from scalepan.errors import make_error
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from scalepan.type_names import FrameCell
+
 Numbers = Literal["exact", "float64"]
 EXACT, FLOAT64 = "exact", "float64"
 
@@ -38,7 +40,7 @@ class FrameColumn:
 
     name: str
     kind: Literal["text", "number", "whole", "flag"]
-    cells: Sequence[Any]
+    cells: Sequence[Fraction | FrameCell]
     metadata: dict[str, str] = field(default_factory=dict)
 
 
@@ -61,11 +63,11 @@ class Frame:
         names = ", ".join(column.name for column in self.columns)
         return f"<Frame of {len(self)} rows: {names}>"
 
-    def to_dict(self) -> dict[str, list[Any]]:
+    def to_dict(self) -> dict[str, list[FrameCell]]:
         """Each column's cells by its name, as Arrow has them: exact numbers as text."""
         return {column.name: self._told(column) for column in self.columns}
 
-    def to_pylist(self) -> list[dict[str, Any]]:
+    def to_pylist(self) -> list[dict[str, FrameCell]]:
         """Each row by column, likewise."""
         cells = self.to_dict()
         return [dict(zip(cells, row, strict=True)) for row in zip(*cells.values(), strict=True)]
@@ -120,11 +122,9 @@ class Frame:
         ]
         return na.c_schema(na.struct(kinds)).modify(children=fields)
 
-    def _told(self, column: FrameColumn) -> list[Any]:
-        if column.kind != "number":
-            return list(column.cells)
+    def _told(self, column: FrameColumn) -> list[FrameCell]:
         tell = _nearest_double if self.numbers == FLOAT64 else str
-        return [None if cell is None else tell(cell) for cell in column.cells]
+        return [tell(cell) if isinstance(cell, Fraction) else cell for cell in column.cells]
 
 
 def _nearest_double(number: Fraction) -> float:
@@ -135,7 +135,7 @@ def _nearest_double(number: Fraction) -> float:
         raise make_error("number.float", message, 'take numbers="exact"') from None
 
 
-def _csv_cells(column: FrameColumn, cells: list[Any]) -> list[str]:
+def _csv_cells(column: FrameColumn, cells: list[FrameCell]) -> list[str]:
     if column.kind == "flag":
         return ["" if cell is None else "yes" if cell else "no" for cell in cells]
     return ["" if cell is None else str(cell) for cell in cells]

@@ -261,10 +261,15 @@ class _Reader:
             if isinstance(one, str):
                 yield from plain_lines(one)
             elif isinstance(one, dict):
-                yield from self._step_of(self._node.ids.get(one.get("@id", ""), one), at, depth)
+                yield from self._step_of(self._meant(one), at, depth)
             else:
                 message = f"a step is a {type(one).__name__}, not a text"
                 raise self._node.error("recipe.type", message, at)
+
+    def _meant(self, step: dict[str, Any]) -> dict[str, Any]:
+        """The object elsewhere that a step names, or itself."""
+        name = step.get("@id", "")
+        return self._node.ids.get(name, step) if isinstance(name, str) else step
 
     def _step_of(self, step: dict[str, Any], path: Path, depth: int) -> Iterator[str]:
         node = {short(key): value for key, value in step.items()}

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, MutableMapping
 from contextlib import contextmanager
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan._core import Changes
@@ -96,7 +96,7 @@ class Sheet(Studies):
 
     __hash__ = None  # type: ignore[assignment]  # it changes
 
-    def __reduce__(self) -> tuple[Any, ...]:
+    def __reduce__(self) -> tuple[object, ...]:
         """With its variants, without what could be undone; of a costing's, with the costing."""
         variants = dict(self._variants)
         if self._costing is None:

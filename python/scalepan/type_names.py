@@ -17,6 +17,8 @@ Number: TypeAlias = int | Fraction | Decimal | float | str
 # What a cell can be given. A str is an amount as written: ``"5 kg EP"``.
 CellInput: TypeAlias = Number | _core.Quantity | bool | _core.Interval | _core.Text | _core.Thing
 CellValue: TypeAlias = _core.Quantity | bool | _core.Interval | str
+# What stands in a frame: an exact number is a text.
+FrameCell: TypeAlias = str | int | float | bool | None
 Taxes: TypeAlias = Literal["with", "without"]
 
 # A text and where it stands: file, line and column.

@@ -118,7 +118,7 @@ EXAMPLES = {
     ),
     "write": (
         f"scalepan write {_BAKE} bake.jsonld",
-        "scalepan write bake.jsonld bake.toml",
+        "scalepan write bake.jsonld bake.toml --measures metric",
         "scalepan write prices.csv prices.json",
     ),
     "completion": (

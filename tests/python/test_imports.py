@@ -43,6 +43,7 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
         "scalepan.pan_size",
         "scalepan.pan_table",
         "scalepan.panels",
+        "scalepan.pickles",
         "scalepan.prices",
         "scalepan.printing",
         "scalepan.progress",

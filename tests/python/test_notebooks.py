@@ -53,6 +53,7 @@ def test_there_are_notebooks() -> None:
     assert [notebook.stem for notebook in NOTEBOOKS] == [
         "cost_curves",
         "four_to_forty",
+        "many_costings",
         "one_till",
         "packs_and_leftovers",
         "what_if",

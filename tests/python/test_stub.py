@@ -46,7 +46,9 @@ def bound_functions() -> dict[str, list[ast.FunctionDef]]:
     for name, scope in scopes.items():
         there = vars(vars(_core)[name]) if name else vars(_core)
         for one in stub.functions(scope):
-            of_python = isinstance(there.get(one.name), FunctionType)
+            known = there.get(one.name)
+            # What tells wrong arguments wraps the core's own.
+            of_python = isinstance(known, FunctionType) and not hasattr(known, "__wrapped__")
             if one.name in there and not of_python and not stub.is_property(one):
                 found.setdefault(f"{name}.{one.name}".lstrip("."), []).append(one)
     return found

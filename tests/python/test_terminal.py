@@ -127,14 +127,16 @@ def test_json_may_stand_before_or_behind_the_command(
         "code": "file.unreadable",
         "message": "cannot read the file: No such file or directory",
         "place": "no.toml",
-        "hint": "",
+        "hint": f"looked in {os.getcwd()}",
     }
 
 
 def test_behind_two_dashes_it_is_no_option(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["scale", "--", "--json"]) == 1
-    told = "scalepan: --json: cannot read the file: No such file or directory [file.unreadable]\n"
-    assert capsys.readouterr().err == told
+    assert capsys.readouterr().err.splitlines() == [
+        "scalepan: --json: cannot read the file: No such file or directory [file.unreadable]",
+        f"  looked in {os.getcwd()}",
+    ]
 
 
 @pytest.mark.parametrize("name", sorted(commands.COMMANDS))
@@ -186,7 +188,8 @@ def test_debug_also_tells_how_an_error_came_about(capsys: pytest.CaptureFixture[
     assert main(["--debug", "scale", "no.toml"]) == 1
     told = capsys.readouterr().err
     assert told.startswith("Traceback")
-    assert told.endswith("No such file or directory [file.unreadable]\n")
+    said = "No such file or directory [file.unreadable]"
+    assert told.endswith(f"{said}\n  looked in {os.getcwd()}\n")
 
 
 def test_ctrl_c_is_one_line_and_status_130(

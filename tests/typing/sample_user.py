@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import assert_type
 
 import scalepan
-from scalepan.type_names import CellInput, CellValue, CostOptions, Number, WhyData
+from scalepan.type_names import CellInput, CellValue, CostOptions, FrameCell, Number, WhyData
 
 
 def quantities() -> None:
@@ -216,6 +216,27 @@ def pages(recipe: scalepan.Recipe, costing: scalepan.Costing) -> None:
     assert_type(scalepan.printed_pages([kitchen, *both]).html, str)
 
 
+def exchanged(recipe: scalepan.Recipe, prices: scalepan.PriceBook, path: Path) -> None:
+    made = scalepan.recipe("Broth", 4, ["200 g pearl barley"], tested_at=[4])
+    assert_type(made, scalepan.Recipe)
+    assert_type(scalepan.recipe_text(made), str)
+    scalepan.write_recipe(made, path)
+    assert_type(scalepan.read_json_ld(path), scalepan.Recipe)
+    assert_type(scalepan.parse_json_ld(scalepan.json_ld(recipe)), scalepan.Recipe)
+    scalepan.write_json_ld(recipe, path)
+    assert_type(scalepan.price_book({"item": ["leeks"]}), scalepan.PriceBook)
+    assert_type(scalepan.prices_text(prices), str)
+    scalepan.write_prices(prices, path)
+    on_hand = scalepan.stock([{"item": "leeks", "stage": "AP", "amount": "1 kg"}])
+    assert_type(scalepan.stock_text(on_hand), str)
+    scalepan.write_stock(on_hand, path)
+    scalepan.write_xlsx(prices, path)
+    assert_type(scalepan.frame(prices).to_dict(), dict[str, list[FrameCell]])
+    read = scalepan.from_json(scalepan.to_json(prices))
+    if isinstance(read, scalepan.PriceBook):
+        assert_type(read.offers, list[scalepan.Offer])
+
+
 def errors() -> type[scalepan.Error]:
     """The class of the error that a text raises."""
     try:
@@ -228,5 +249,7 @@ def errors() -> type[scalepan.Error]:
         assert_type(error.hint, str)
         return type(error)
     except (scalepan.SheetError, scalepan.FileError, scalepan.PlotError) as error:
+        return type(error)
+    except scalepan.ArgumentError as error:
         return type(error)
     return scalepan.Error
