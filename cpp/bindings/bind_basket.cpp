@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "bindings/archive_shared.hpp"
+#include "bindings/at_least.hpp"
 #include "bindings/bind.hpp"
 #include "bindings/caution_list.hpp"
 #include "bindings/cost_options.hpp"
@@ -155,8 +156,9 @@ void bind_basket(py::module_& m) {
           "why", [](const B& b, const std::string& cell) { return text_of(explain(b, cell)); },
           py::arg("cell"))
       .def("__repr__", [](const B& b) {
-        return "<Basket of " + std::to_string(b.dishes().size()) + " dishes: till " +
-               tell_money(money(b, b.costs().till)).text + ", borne " +
+        const std::string least = at_least(b.provisions().unpriced());
+        return "<Basket of " + std::to_string(b.dishes().size()) + " dishes: till " + least +
+               tell_money(money(b, b.costs().till)).text + ", borne " + least +
                tell_money(money(b, b.costs().borne())).text + ">";
       });
   keep_by<DishCosts, &state_of_dish, &dish_of>(m, "BasketDish");

@@ -1,5 +1,6 @@
 #include <memory>
 
+#include "bindings/at_least.hpp"
 #include "bindings/bind.hpp"
 #include "bindings/bind_choices.hpp"
 #include "bindings/caution_list.hpp"
@@ -249,10 +250,11 @@ void bind_costing(py::module_& m) {
           },
           py::arg("more") = "10 %")
       .def("__repr__", [](const Costing& c) {
+        const std::string least = at_least(c.now()->unpriced());
         return "<Costing of " + c.recipe().name() + " for " +
-               Quantity(c.recipe().portions()).text() + ": till " +
-               tell_money(c.cost("till")).text + ", borne " + tell_money(c.cost("borne")).text +
-               ">";
+               Quantity(c.recipe().portions()).text() + ": till " + least +
+               tell_money(c.cost("till")).text + ", borne " + least +
+               tell_money(c.cost("borne")).text + ">";
       });
   m.def(
       "cost",

@@ -46,12 +46,15 @@ Dimension expected_dimension(const Fact& fact) {
   fail("fact.value", "fact " + fact.id + ": " + std::move(message), std::move(hint));
 }
 
-/// A piece weight that states no stage could be of the whole piece or of what is left of it.
 std::string hint_of(const Fact& fact, Dimension expected) {
-  const bool without_stages =
-      fact.kind == FactKind::piece && fact.value.dimension() == expected.without_stages();
-  return without_stages ? "for the weight of the whole piece put AP into from_stage and to_stage"
-                        : "";
+  if (!(fact.value.dimension() == expected.without_stages())) return {};
+  if (expected.without_stages().is_number()) {
+    return "write " + Quantity(fact.value.coherent()).text() + " " + expected.coherent_symbol();
+  }
+  // One that states no stage could be of the whole piece or of what is left of it.
+  return fact.kind == FactKind::piece
+             ? "for the weight of the whole piece put AP into from_stage and to_stage"
+             : "";
 }
 
 }  // namespace

@@ -22,6 +22,8 @@ auto read_field(const PlacedText& field, Read read) {
 }
 
 /// Throws `price.stage`; `field` is the name of the field.
+inline constexpr std::string_view keeps_choices = "keeps is yes, no, or a number of days";
+
 [[nodiscard]] Stage read_stage(std::string_view text, std::string_view field);
 
 /// The unit of a currency code; of an empty text that of no currency. Throws `price.currency`.

@@ -21,7 +21,7 @@ Keeping read_keeping(std::string_view text) {
   const bool known_rest = rest.empty() || rest == "day" || rest == "days";
   if (status != std::errc() || days <= 0 || !known_rest) {
     fail("price.keeps", "\"" + excerpt(word) + "\" does not say whether the rest keeps",
-         "keeps is yes, no, or a number of days");
+         std::string(keeps_choices));
   }
   return {true, days};
 }

@@ -70,7 +70,8 @@ def test_exact_numbers_are_cells_too() -> None:
     with pytest.raises(scalepan.FoodError) as caught:
         scalepan.catalog_with([{**FACT, "value": Fraction(1, 2)}])
     assert str(caught.value) == (
-        "row 1 of the fact table: fact own.leek: an edible share is in EP/AP, but 0.5 is written"
+        "row 1 of the fact table: fact own.leek: an edible share is in EP/AP, but 0.5 is written "
+        "(write 0.5 EP/AP)"
     )
 
 

@@ -46,7 +46,8 @@ TEST_CASE("facts: a share must go between the stages the fact states") {
   turned.value = q("0.44 AP/EP");
   CHECK(refusal(turned) == wrong_value("an edible share is in EP/AP, but 0.44 AP/EP is written"));
   turned.value = q("0.44");
-  CHECK(refusal(turned) == wrong_value("an edible share is in EP/AP, but 0.44 is written"));
+  CHECK(refusal(turned) ==
+        wrong_value("an edible share is in EP/AP, but 0.44 is written", "write 0.44 EP/AP"));
 }
 
 TEST_CASE("facts: the value must be above zero") {

@@ -33,13 +33,17 @@ TEST_CASE("offer errors: a field that is not there is named") {
   CHECK(refusal({"", "AP", "1 kg", "1"}) ==
         Refused{"price.missing", "prices.csv:2:1: the row has no item"});
   CHECK(refusal({"leeks", " ", "1 kg", "1"}) ==
-        Refused{"price.missing", "prices.csv:2:21: the row has no sold_as"});
+        Refused{"price.missing",
+                "prices.csv:2:21: the row has no sold_as (sold_as is one of AP, EP, "
+                "cooked, drained, served)"});
   CHECK(refusal({"leeks", "AP", "", "1"}) ==
         Refused{"price.missing", "prices.csv:2:41: the row has no pack"});
   CHECK(refusal({"leeks", "AP", "1 kg", ""}) ==
         Refused{"price.missing", "prices.csv:2:61: the row has no price"});
   CHECK(refusal({"leeks", "AP", "1 kg", "1", ""}) ==
-        Refused{"price.missing", "prices.csv:2:101: the row has no keeps"});
+        Refused{"price.missing",
+                "prices.csv:2:101: the row has no keeps (keeps is yes, no, or a number "
+                "of days)"});
 }
 
 TEST_CASE("offer errors: stages") {
