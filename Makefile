@@ -10,7 +10,8 @@ SAY := @printf '\n== %s\n'
 
 help:
 	@echo "make demo    the main job, end to end, on the demo's recipe and prices"
-	@echo "make test    every check: core under sanitizers, Python, lint, types"
+	@echo "make test    every check: core under sanitizers, Python, docs, lint, types"
+	@echo "make docs    the documentation as a site in build/docs/site"
 	@echo "make docs    the documentation as a site, in build/docs/site"
 	@echo "make bench   speed against peers, as ratios"
 	@echo "make format  put the sources into shape"
@@ -26,7 +27,7 @@ test: package
 	@tools/system_packages.sh catch2 libgmp-dev
 	@tools/system_packages.sh chromium || echo "The tests in a browser are skipped"
 	@tools/fetch_usda_release.sh
-	$(PYTHON) -m pip install --quiet --group test --group lint --group plot
+	$(PYTHON) -m pip install --quiet --group test --group lint --group plot --group docs
 	$(MAKE) --no-print-directory asan-tests
 	$(SAY) "Python tests"
 	$(PYTHON) -m pytest -q -n auto --dist loadfile
