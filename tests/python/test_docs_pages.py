@@ -48,7 +48,7 @@ def test_commands_and_python_of_a_page_do_what_is_shown(
 def status_of(command: str) -> object:
     """The exit status; a command line that is wrong ends by leaving."""
     try:
-        return command_line()(shlex.split(command))
+        return command_line()(shlex.split(command, comments=True))
     except SystemExit as end:
         return end.code
 

@@ -76,10 +76,20 @@ def test_the_file_as_a_whole(text: str, code: str, message: str) -> None:
     ("row", "kind", "code", "message"),
     [
         (",AP,1 kg,2,,no,,", PRICE, "price.missing", "1: the row has no item"),
-        ("leeks,,1 kg,2,,no,,", PRICE, "price.missing", "7: the row has no sold_as (sold_as is one of AP, EP, cooked, drained, served)"),
+        (
+            "leeks,,1 kg,2,,no,,",
+            PRICE,
+            "price.missing",
+            "7: the row has no sold_as (sold_as is one of AP, EP, cooked, drained, served)",
+        ),
         ("leeks,AP,,2,,no,,", PRICE, "price.missing", "10: the row has no pack"),
         ("leeks,AP,1 kg,,,no,,", PRICE, "price.missing", "15: the row has no price"),
-        ("leeks,AP,1 kg,2,,,,", PRICE, "price.missing", "18: the row has no keeps (keeps is yes, no, or a number of days)"),
+        (
+            "leeks,AP,1 kg,2,,,,",
+            PRICE,
+            "price.missing",
+            "18: the row has no keeps (keeps is yes, no, or a number of days)",
+        ),
         (
             "leeks,raw,1 kg,2,,no,,",
             PRICE,
@@ -224,7 +234,8 @@ def test_a_misspelt_unit_is_no_container() -> None:
 @pytest.mark.parametrize("end", ["\n", "\r\n", ""])
 def test_an_empty_last_field_has_its_place_too(end: str) -> None:
     text = f"item,sold_as,pack,price,keeps\nleeks,AP,1 kg,2,{end}"
-    assert refusal(text)[2] == "p.csv:2:17: the row has no keeps (keeps is yes, no, or a number of days)"
+    hint = "(keeps is yes, no, or a number of days)"
+    assert refusal(text)[2] == f"p.csv:2:17: the row has no keeps {hint}"
 
 
 def test_spaces_in_front_do_not_move_the_place() -> None:
