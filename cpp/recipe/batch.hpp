@@ -108,7 +108,7 @@ class Batch {
   std::vector<std::string> unweighed_;
   Rational serves_;
   std::optional<Quantity> makes_;
-  Rational kept_ = 1;         // weight after cooking over weight before
+  Rational kept_ = 1;  // weight after cooking over weight before
   bool loss_stated_ = false;
   Rational grams_each_load_;  // of the lines by the load
   Rational written_grams_;    // at the written size, less the lines by the load

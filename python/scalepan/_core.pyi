@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Container, Iterable, Mapping, Sequence, Set
 from fractions import Fraction
-from typing import TYPE_CHECKING, Never, SupportsIndex, overload
+from typing import TYPE_CHECKING, Never, Self, SupportsIndex, overload
 
 # Low in the order in which cycles of imports are checked: the core stands below all of them.
 if TYPE_CHECKING:
@@ -29,6 +29,10 @@ class _Object(metaclass=_ObjectType):
     """What all classes of the core are: only those with a constructor of their own are made."""
 
     def __init__(self, *args: Never, **kwargs: Never) -> None: ...
+    def __copy__(self) -> Self:
+        """Itself, where it never changes."""
+    def __deepcopy__(self, memo: dict[int, object], /) -> Self:
+        """Likewise."""
 
 class _Displayed(_Object):
     """What a notebook shows; ``scalepan.displays`` adds it to the classes."""
@@ -88,8 +92,6 @@ class Quantity(_Displayed):
         """
     def __round__(self, places: int | None = None) -> Quantity:
         """Raises MeasureError (``quantity.format``)."""
-    def __copy__(self) -> Quantity: ...
-    def __deepcopy__(self, memo: dict[int, object], /) -> Quantity: ...
     def __getstate__(self) -> tuple[Fraction, str]: ...
     def __setstate__(self, state: tuple[Fraction, str], /) -> None: ...
 

@@ -88,8 +88,12 @@ def keep_core_classes() -> None:
     costing.__reduce__ = _reduced  # type: ignore[method-assign, assignment]
     costing.__eq__ = _equal  # type: ignore[method-assign, assignment]
     catalog.__reduce__ = _reduced_catalog  # type: ignore[method-assign, assignment]
-    catalog.__copy__ = catalog.copy  # type: ignore[attr-defined]
-    catalog.__deepcopy__ = lambda self, memo: self.copy()  # type: ignore[attr-defined]
+    catalog.__copy__ = catalog.copy  # type: ignore[method-assign, assignment]
+    catalog.__deepcopy__ = _deep_copy  # type: ignore[method-assign, assignment]
+
+
+def _deep_copy(catalog: Catalog, memo: dict[int, object]) -> Catalog:
+    return catalog.copy()
 
 
 def _reduced(costing: Costing) -> Reduced:
