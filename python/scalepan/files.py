@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import os
-import secrets
 import stat
 from typing import TYPE_CHECKING, TypeVar
 
@@ -127,6 +126,8 @@ def write_whole(path: PathLike, text: str) -> None:
 
 def write_whole_bytes(path: PathLike, data: bytes) -> None:
     """The same of bytes."""
+    import secrets  # here, so that `import scalepan` stays quick
+
     name = str(path)
     try:
         target = os.path.realpath(path)
