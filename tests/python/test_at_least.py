@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 import scalepan
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 SOUP = """\
 name = "Barley soup"

@@ -12,7 +12,7 @@ from dishes import HEAD
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scalepan import quantity
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 FOODS = ("leeks", "onions", "carrots", "celery", "sour cream", "butter")
 BOOK = scalepan.parse_prices(

@@ -16,8 +16,8 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scalepan.command_line.main import main
 from scalepan.command_line.tables import fits, table, text_width, wrapped
+from scalepan_command.start import main
 
 RECIPE = """name = "Leek and barley pot"
 serves = 4

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 import scalepan
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 
 def test_one_fact_leaves_one_spread() -> None:

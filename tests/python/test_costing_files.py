@@ -17,7 +17,7 @@ from costing_model import DISHES, PORTIONS, Item, costed
 from dishes import HEAD, dish, prices
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 from sheet_agreement import expect_agreement
 
 LEEKS = "leeks,AP,1 kg,2.10,GBP,no"

@@ -9,9 +9,9 @@ from pathlib import Path
 import pytest
 import scalepan
 from scalepan.command_line.curving import curve_sections
-from scalepan.command_line.main import main
 from scalepan.command_line.sections import report_lines
 from scalepan.plots import plot_curve
+from scalepan_command.start import main
 
 POT = """\
 name = "Chickpea pot"

@@ -8,7 +8,7 @@ import pytest
 import scalepan
 from displayed import error, sheet
 from page_reader import bundle_of
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 DISH = """\
 name = "Night watch supper"

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 import scalepan
-from scalepan.command_line.main import main
 from scalepan.demo import demo_files
+from scalepan_command.start import main
 
 # A sheet of paper at ten characters and six lines an inch: 8 by 11 inches.
 WIDTH, LENGTH = 80, 66

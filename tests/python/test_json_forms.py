@@ -14,7 +14,7 @@ import scalepan
 from hypothesis import given
 from hypothesis import strategies as st
 from scalepan import from_json, quantity, to_json
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 jsonschema = pytest.importorskip("jsonschema")
 

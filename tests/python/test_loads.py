@@ -13,7 +13,7 @@ import scalepan
 from hypothesis import given
 from hypothesis import strategies as st
 from scalepan import loads, quantity
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 WEIGHTS = st.fractions(min_value=0, max_value=10**6, max_denominator=1000)
 CAPACITIES = st.fractions(min_value=Fraction(1, 1000), max_value=10**4, max_denominator=1000)

@@ -16,7 +16,7 @@ import scalepan
 from hypothesis import given
 from hypothesis import strategies as st
 from scalepan import MeasureSet, measure_out, measure_set, measure_sets
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 CUPS = "us spoons and cups"
 

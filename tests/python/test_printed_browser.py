@@ -13,8 +13,8 @@ from typing import Any
 import pytest
 import scalepan
 from displayed import price_book, recipe, with_base
-from scalepan.command_line.main import main
 from scalepan.demo import demo_files
+from scalepan_command.start import main
 
 pypdf = pytest.importorskip("pypdf", reason="pypdf is not installed")
 

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 import scalepan
-from scalepan.command_line.main import main
 from scalepan.demo import demo_files
+from scalepan_command.start import main
 
 RECIPE, PRICES = demo_files()
 

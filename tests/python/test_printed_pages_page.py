@@ -8,8 +8,8 @@ import shutil
 from pathlib import Path
 
 import pytest
-from scalepan.command_line.main import main
 from scalepan.printed.pdf import BROWSERS
+from scalepan_command.start import main
 
 PAGE = (Path(__file__).parents[2] / "docs" / "printed_pages.md").read_text(encoding="utf-8")
 COMMANDS = re.findall(r"^scalepan (.*)$", PAGE, flags=re.MULTILINE)

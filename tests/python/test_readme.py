@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 import scalepan
-from scalepan.command_line.main import main
 from scalepan.demo import lines_of_demo
+from scalepan_command.start import main
 
 ROOT = Path(__file__).parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")

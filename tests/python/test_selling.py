@@ -11,8 +11,8 @@ import scalepan
 from hypothesis import given
 from hypothesis import strategies as st
 from scalepan import quantity, selling_price, sold_at
-from scalepan.command_line.main import main
 from scalepan.demo import demo_files
+from scalepan_command.start import main
 
 if TYPE_CHECKING:
     from pathlib import Path

@@ -6,7 +6,7 @@ import json
 from pathlib import Path
 
 import pytest
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 SOUP = """\
 scalepan_sheet = 1

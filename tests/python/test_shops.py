@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 import scalepan
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 if TYPE_CHECKING:
     from pathlib import Path

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 import pytest
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 if TYPE_CHECKING:
     from pathlib import Path

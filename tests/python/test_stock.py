@@ -10,7 +10,7 @@ import pytest
 import scalepan
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 if TYPE_CHECKING:
     from pathlib import Path

@@ -10,8 +10,8 @@ import scalepan
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scalepan import quantity
-from scalepan.command_line.main import main
 from scalepan.demo import demo_files
+from scalepan_command.start import main
 
 FOODS = ("leeks", "onions", "carrots")
 GRAMS = st.lists(st.integers(10, 900), min_size=3, max_size=3)

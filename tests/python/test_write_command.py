@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 import scalepan
 from scalepan import quantity
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 PAGE = """<script type="application/ld+json">
 {"@type": "Recipe", "name": "Ginger cake", "recipeYield": "8 servings",

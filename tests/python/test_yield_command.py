@@ -10,7 +10,7 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from scalepan.command_line.main import main
+from scalepan_command.start import main
 
 # 60 - 2 = 58 EUR for 4 kg, 14.50 a kg against 12: factor 1.208333; yield factor 5 / 4.
 # Cooked 3 kg: 19.3333 a kg. 58 EUR for 2.5 kg served: 23.20.

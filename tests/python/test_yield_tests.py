@@ -203,7 +203,7 @@ def test_one_trial_has_no_spread() -> None:
 def test_facts_go_through_a_file_too(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], celeriac: scalepan.YieldTest
 ) -> None:
-    from scalepan.command_line.main import main
+    from scalepan_command.start import main
 
     test = tmp_path / "test.csv"
     test.write_text(CELERIAC.replace("celeriac", "fennel"), encoding="utf-8")

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from scalepan_command.start import main
-
 from scalepan import _core
 from scalepan.baskets import basket, parse_dishes
 from scalepan.command_line import (
@@ -44,8 +42,6 @@ from scalepan.prices import parse_prices, parse_stock
 from scalepan.recipes import parse_recipe
 from scalepan.selling import selling_price
 from scalepan.yield_tests import parse_yield_test
-
-__all__ = ["COMMANDS", "main"]
 
 if TYPE_CHECKING:
     import argparse
