@@ -16,8 +16,7 @@ dishes = [
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from scalepan import _core
 from scalepan._core import Basket, PriceBook, Recipe
@@ -48,8 +47,7 @@ _KEYS = ("recipe", "name", *_SIZES, *_BESIDE)
 _HINT = 'dishes = [{ recipe = "broth.toml", portions = 40 }]'
 
 
-@dataclass(frozen=True)
-class Dish:
+class Dish(NamedTuple):
     """A recipe at its size, as one of the dishes of a basket.
 
     Attributes:

@@ -6,11 +6,10 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from scalepan import _core
 from scalepan._core import Catalog, Quantity
-from scalepan.displays import repr_mimebundle
+from scalepan.displays import displayed
 from scalepan.foods import bundled_catalog
 
 if TYPE_CHECKING:
-    from collections.abc import Container
     from fractions import Fraction
 
 
@@ -53,6 +52,7 @@ class UsedFact(NamedTuple):
     beside: tuple[OtherFact, ...] = ()
 
 
+@displayed
 class Conversion(NamedTuple):
     """An amount in another unit, with the facts used and the spread these leave.
 
@@ -72,11 +72,6 @@ class Conversion(NamedTuple):
     high: Quantity
     rss_low: Quantity
     rss_high: Quantity
-
-    def _repr_mimebundle_(
-        self, include: Container[str] | None = None, exclude: Container[str] | None = None
-    ) -> dict[str, str]:
-        return repr_mimebundle(self, include, exclude)
 
     @property
     def value(self) -> Fraction:

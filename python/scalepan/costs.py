@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from scalepan import _core
 from scalepan._core import Quantity
-from scalepan.displays import repr_mimebundle
+from scalepan.displays import displayed
 from scalepan.errors import CostError
 from scalepan.files import read_text
 
@@ -87,8 +86,8 @@ def line_costs(costing: Costing, line: str) -> dict[str, Quantity]:
     return {name: value for name, value in values if isinstance(value, Quantity)}
 
 
-@dataclass(frozen=True)
-class ShopCosting:
+@displayed
+class ShopCosting(NamedTuple):
     """The dish bought at one shop, or wherever each item is cheapest.
 
     Attributes:
@@ -101,8 +100,6 @@ class ShopCosting:
     shop: str | None
     costing: Costing | None
     problem: str = ""
-
-    _repr_mimebundle_ = repr_mimebundle
 
 
 def by_shop(recipe: Recipe, prices: PriceBook, **options: Unpack[CostOptions]) -> list[ShopCosting]:

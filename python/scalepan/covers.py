@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from scalepan import _core
 from scalepan._core import BreakEven, Cover, CoverFunction, Quantity
@@ -15,8 +14,7 @@ if TYPE_CHECKING:
     Amount = Quantity | str
 
 
-@dataclass(frozen=True, kw_only=True)
-class Purchase:
+class Purchase(NamedTuple):
     """What can be bought of an item: a pack, or several of them at one price.
 
     Attributes:

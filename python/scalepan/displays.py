@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from scalepan import _core
 
@@ -36,6 +36,7 @@ _OF_THE_CORE = (
     _core.WrittenLine,
 )
 _METHOD = "_repr_mimebundle_"
+Kind = TypeVar("Kind")
 
 
 def repr_mimebundle(
@@ -56,9 +57,15 @@ def text(self: object) -> str:
     return display_of(self).text
 
 
+def displayed(kind: type[Kind]) -> type[Kind]:
+    """Gives a named tuple, whose body takes no such name, the method that notebooks call."""
+    setattr(kind, _METHOD, repr_mimebundle)
+    return kind
+
+
 def display_core_classes() -> None:
     """Gives the classes of the core the methods that notebooks call, and a text to print."""
     for kind in _OF_THE_CORE:
-        setattr(kind, _METHOD, repr_mimebundle)
+        displayed(kind)
         if kind.__str__ is object.__str__:
             kind.__str__ = text  # type: ignore[method-assign]

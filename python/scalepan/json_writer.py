@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from typing import Any
 
@@ -119,8 +118,6 @@ def _attribute(name: str, value: Any) -> Any:
 
 def _names_of(shown: object) -> list[str]:
     names = list(getattr(shown, "_fields", ()))
-    if is_dataclass(shown):
-        names += [one.name for one in fields(shown)]
     kind = type(shown)
     names += [name for name in dir(kind) if isinstance(getattr(kind, name), property)]
     kept = dict.fromkeys(name for name in names if not name.startswith("_"))

@@ -12,12 +12,12 @@ from typing import TYPE_CHECKING, NamedTuple
 from scalepan import _core
 from scalepan._core import MeasureSet, Quantity
 from scalepan.conversion import convert
-from scalepan.displays import repr_mimebundle
+from scalepan.displays import displayed
 from scalepan.errors import FoodError, make_error
 from scalepan.measure_sets import set_of
 
 if TYPE_CHECKING:
-    from collections.abc import Container, Iterable, Mapping
+    from collections.abc import Iterable, Mapping
 
     from scalepan._core import Catalog, Line, Recipe
     from scalepan.conversion import UsedFact
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 _UNITS = {"weight": "g", "volume": "mL"}
 
 
+@displayed
 class MeasuredOut(NamedTuple):
     """An exact amount as measures give it.
 
@@ -47,11 +48,6 @@ class MeasuredOut(NamedTuple):
     error: Quantity
     measures: str
     facts: tuple[UsedFact, ...]
-
-    def _repr_mimebundle_(
-        self, include: Container[str] | None = None, exclude: Container[str] | None = None
-    ) -> dict[str, str]:
-        return repr_mimebundle(self, include, exclude)
 
     @property
     def error_share(self) -> Fraction:

@@ -9,10 +9,9 @@ both. It prints on A4 or Letter, black on white, and is read on a screen in ligh
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
-from scalepan.displays import repr_mimebundle
+from scalepan.displays import displayed
 from scalepan.errors import make_error
 from scalepan.files import write_whole
 
@@ -29,8 +28,7 @@ if TYPE_CHECKING:
 PAPERS = ("A4", "Letter")
 
 
-@dataclass(frozen=True)
-class Part:
+class Part(NamedTuple):
     """What one page, or one run of pages, holds.
 
     Attributes:
@@ -44,8 +42,8 @@ class Part:
     body: Markup
 
 
-@dataclass(frozen=True, repr=False)
-class PrintedPages:
+@displayed
+class PrintedPages(NamedTuple):
     """Pages ready to print, in one file; what ``kitchen_page`` and its like give.
 
     Attributes:
@@ -55,9 +53,6 @@ class PrintedPages:
 
     parts: Sequence[Part]
     paper: Paper = "A4"
-
-    def __post_init__(self) -> None:
-        _expect_paper(self.paper)
 
     @property
     def html(self) -> str:
@@ -90,8 +85,6 @@ class PrintedPages:
     def __repr__(self) -> str:
         return f"<PrintedPages {'; '.join(str(self).splitlines())}>"
 
-    _repr_mimebundle_ = repr_mimebundle
-
 
 def kitchen_page(
     recipe: Recipe,
@@ -114,7 +107,7 @@ def kitchen_page(
     from scalepan.printed.kitchen import kitchen_part  # here, so that `import` stays quick
 
     sets = {"volumes": volumes, "weights": weights, "within": within}
-    return PrintedPages([kitchen_part(recipe, sets)], paper)
+    return pages_of([kitchen_part(recipe, sets)], paper)
 
 
 def shopping_page(costing: Costing | Basket, paper: Paper = "A4") -> PrintedPages:
@@ -125,7 +118,7 @@ def shopping_page(costing: Costing | Basket, paper: Paper = "A4") -> PrintedPage
     """
     from scalepan.printed.shopping import shopping_part  # here, so that `import` stays quick
 
-    return PrintedPages([shopping_part(costing)], paper)
+    return pages_of([shopping_part(costing)], paper)
 
 
 def costing_page(costing: Costing, paper: Paper = "A4") -> PrintedPages:
@@ -136,7 +129,7 @@ def costing_page(costing: Costing, paper: Paper = "A4") -> PrintedPages:
     """
     from scalepan.printed.costing import costing_part  # here, so that `import` stays quick
 
-    return PrintedPages([costing_part(costing)], paper)
+    return pages_of([costing_part(costing)], paper)
 
 
 def printed_pages(pages: Sequence[PrintedPages], paper: Paper | None = None) -> PrintedPages:
@@ -151,10 +144,16 @@ def printed_pages(pages: Sequence[PrintedPages], paper: Paper | None = None) -> 
     """
     if not pages:
         raise make_error("file.paper", "no page is given to print", "give at least one page")
-    return PrintedPages([part for each in pages for part in each.parts], paper or pages[0].paper)
+    return pages_of([part for each in pages for part in each.parts], paper or pages[0].paper)
 
 
-def _expect_paper(paper: str) -> None:
+def pages_of(parts: Sequence[Part], paper: Paper) -> PrintedPages:
+    """The parts on that paper, if there is such a paper.
+
+    Raises:
+        FileError: ``file.paper``.
+    """
     if paper not in PAPERS:
         message = f'no paper is called "{paper}"'
         raise make_error("file.paper", message, f"write {' or '.join(PAPERS)}")
+    return PrintedPages(parts, paper)

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from scalepan import _core
 from scalepan._core import Changes, Interval, Quantity
-from scalepan.displays import repr_mimebundle
+from scalepan.displays import displayed
 from scalepan.errors import Error, SheetError
 
 if TYPE_CHECKING:
@@ -23,8 +22,8 @@ if TYPE_CHECKING:
 AS_IT_IS: Final = "as it is"
 
 
-@dataclass(frozen=True)
-class Comparison:
+@displayed
+class Comparison(NamedTuple):
     """Cells against variants.
 
     Attributes:
@@ -65,8 +64,6 @@ class Comparison:
             }
             for row, (cell, now) in enumerate(zip(self.cells, self.as_it_is, strict=True))
         ]
-
-    _repr_mimebundle_ = repr_mimebundle
 
     def __str__(self) -> str:
         from scalepan.command_line.sections import section_lines  # so that importing stays quick

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from scalepan._core import Formula
 
@@ -14,8 +13,7 @@ if TYPE_CHECKING:
 _Listed = list[tuple[str, dict[str, Any]]]
 
 
-@dataclass
-class Block:
+class Block(NamedTuple):
     """Rows.
 
     Attributes:
@@ -25,8 +23,8 @@ class Block:
     """
 
     given: dict[str, str]
-    formulas: dict[str, str] = field(default_factory=dict)
-    rows: dict[str, dict[str, Given]] = field(default_factory=dict)
+    formulas: dict[str, str]
+    rows: dict[str, dict[str, Given]]
 
 
 class Content:
@@ -50,7 +48,7 @@ class Content:
 
     def _note(self, verb: str, given: dict[str, Any]) -> None:
         if verb == "add_rows":
-            self.blocks[given["name"]] = Block(given["given"], dict(given["formulas"]))
+            self.blocks[given["name"]] = Block(given["given"], dict(given["formulas"]), {})
         elif verb == "add_row":
             row = {column: _with_source(one) for column, one in given["given"].items()}
             self.blocks[given["rows"]].rows[given["row"]] = row

@@ -125,7 +125,7 @@ def _block_lines(old: Mapping[str, Block], new: Mapping[str, Block]) -> Iterator
             continue
         if name not in old:
             yield f"new: the rows {name}"
-        before, after = old.get(name, Block({})), new[name]
+        before, after = old.get(name, Block({}, {}, {})), new[name]
         yield from _column_lines(name, before, after)
         yield from _row_lines(name, before, after)
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
 from scalepan import _core
 from scalepan.displays import repr_mimebundle
@@ -55,8 +54,7 @@ class Sweep:
         return f"<Sweep of {self.name} over {len(self)} values: {', '.join(self.cells)}>"
 
 
-@dataclass(frozen=True)
-class ValueRange:
+class ValueRange(NamedTuple):
     """One value of an input, or all between two.
 
     Attributes:

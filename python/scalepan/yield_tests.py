@@ -13,12 +13,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from scalepan import _core
-from scalepan.displays import repr_mimebundle
+from scalepan.displays import displayed
 from scalepan.errors import Error, make_error
 from scalepan.files import read_text
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Container, Mapping, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     from scalepan._core import PartShare, StageCost, TrialRatio, YieldShare, YieldTrial
     from scalepan.csv_document import Columns, Placed
@@ -32,6 +32,7 @@ MEAN_OF_RATIOS = "mean of ratios"
 _FACT_KINDS = {("AP", "EP"): "edible", ("EP", "cooked"): "cooked", ("AP", "drained"): "drained"}
 
 
+@displayed
 class YieldTest(NamedTuple):
     """The trials of one food, and what they say together.
 
@@ -54,11 +55,6 @@ class YieldTest(NamedTuple):
     shares: list[YieldShare]
     parts: list[PartShare]
     costs: list[StageCost]
-
-    def _repr_mimebundle_(
-        self, include: Container[str] | None = None, exclude: Container[str] | None = None
-    ) -> dict[str, str]:
-        return repr_mimebundle(self, include, exclude)
 
     def __repr__(self) -> str:
         return f"<YieldTest of {self.food or 'a food'}, {len(self.trials)} trials>"
