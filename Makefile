@@ -11,7 +11,6 @@ SAY := @printf '\n== %s\n'
 help:
 	@echo "make demo    the main job, end to end, on the demo's recipe and prices"
 	@echo "make test    every check: core under sanitizers, Python, docs, lint, types"
-	@echo "make docs    the documentation as a site in build/docs/site"
 	@echo "make docs    the documentation as a site, in build/docs/site"
 	@echo "make bench   speed against peers, as ratios"
 	@echo "make format  put the sources into shape"
@@ -26,6 +25,7 @@ demo: package
 test: package
 	@tools/system_packages.sh catch2 libgmp-dev
 	@tools/system_packages.sh chromium || echo "The tests in a browser are skipped"
+	@tools/system_packages.sh zsh fish || echo "Completion is tried in bash alone"
 	@tools/fetch_usda_release.sh
 	$(PYTHON) -m pip install --quiet --group test --group lint --group plot --group docs
 	$(MAKE) --no-print-directory asan-tests

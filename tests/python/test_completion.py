@@ -1,7 +1,8 @@
-"""Completion: the script is run in a shell, which needs no Python to complete."""
+"""Completion: the scripts are run in their shells, which need no Python to complete."""
 
 from __future__ import annotations
 
+import shlex
 import shutil
 import subprocess
 import sys
@@ -12,41 +13,73 @@ from scalepan.command_line.main import COMMANDS
 from scalepan_command.start import main
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from pathlib import Path
 
 pytest.importorskip("shtab")
 
 
 @pytest.fixture
-def script(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Path:
-    assert main(["completion", "bash"]) == 0
-    path = tmp_path / "scalepan.bash"
-    path.write_text(capsys.readouterr().out, encoding="utf-8")
+def folder(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Path:
+    """The script of each shell, where that shell looks for it, beside files to complete to."""
+    for shell, name in (("bash", "scalepan.bash"), ("zsh", "_scalepan"), ("fish", "scalepan.fish")):
+        assert main(["completion", shell]) == 0
+        (tmp_path / name).write_text(capsys.readouterr().out, encoding="utf-8")
     for name in ("fennel_bake.toml", "fennel_trials.csv", "prices.csv"):
         (tmp_path / name).touch()
-    return path
+    return tmp_path
 
 
-def completed(script: Path, *words: str) -> list[str]:
-    """What Tab offers behind the words, in a shell without any other command to call."""
-    program = f"""
-        source {script.name}
+def ran(folder: Path, *command: str) -> str:
+    """What the shell prints, with no other command of this machine's to call but the usual ones."""
+    surroundings = {"PATH": "/usr/bin:/bin", "HOME": str(folder)}
+    run = subprocess.run(
+        command, capture_output=True, text=True, cwd=folder, env=surroundings, check=True
+    )
+    return run.stdout
+
+
+def in_bash(folder: Path, words: list[str]) -> list[str]:
+    program = """
+        source scalepan.bash
         COMP_WORDS=(scalepan "$@"); COMP_CWORD=$#
         $(complete -p scalepan | sed -E 's/.*-F ([^ ]+) .*/\\1/')
-        printf '%s\\n' "${{COMPREPLY[@]}}"
+        printf '%s\\n' "${COMPREPLY[@]}"
     """
-    run = subprocess.run(
-        [shutil.which("bash") or "bash", "--norc", "-c", program, "bash", *words],
-        capture_output=True,
-        text=True,
-        cwd=script.parent,
-        env={"PATH": "/usr/bin:/bin"},
-        check=True,
+    return ran(folder, "bash", "--norc", "-c", program, "bash", *words).split()
+
+
+def in_fish(folder: Path, words: list[str]) -> list[str]:
+    line = shlex.join(["scalepan", *words[:-1]]) + f" {words[-1]}"
+    program = f"source scalepan.fish; complete -C {shlex.quote(line)}"
+    return [
+        row.partition("\t")[0]
+        for row in ran(folder, "fish", "--no-config", "-c", program).splitlines()
+    ]
+
+
+def in_zsh(folder: Path, words: list[str]) -> list[str]:
+    """zsh completes in a terminal alone."""
+    pexpect = pytest.importorskip("pexpect")
+    surroundings = {"PATH": "/usr/bin:/bin", "HOME": str(folder), "TERM": "dumb"}
+    shell = pexpect.spawn(
+        "zsh", ["-f", "-i"], cwd=folder, env=surroundings, encoding="utf-8", timeout=30
     )
-    return run.stdout.split()
+    shell.setwinsize(200, 100)
+    # What Tab offers is taken as it comes to the completion's listing, before zsh draws it.
+    shell.sendline(
+        "PS1='> '; fpath=($PWD $fpath); autoload -Uz compinit; compinit -u -D; "
+        'compadd() { builtin compadd -O offered "$@"; print -l -- $offered >> offers; '
+        "builtin compadd \"$@\" }; print 'set' up"
+    )
+    shell.expect("set up\r\n")
+    shell.send(shlex.join(["scalepan", *words[:-1]]) + f" {words[-1]}\t")
+    shell.sendline("\x15print 'all' done")
+    shell.expect("all done\r\n")
+    shell.close()
+    return list(dict.fromkeys((folder / "offers").read_text(encoding="utf-8").split()))
 
 
-@pytest.mark.skipif(shutil.which("bash") is None, reason="no bash here")
 @pytest.mark.parametrize(
     ("words", "offered"),
     [
@@ -59,12 +92,18 @@ def completed(script: Path, *words: str) -> list[str]:
         (["completion", ""], ["bash", "fish", "zsh"]),
     ],
 )
-def test_tab_offers(words: list[str], offered: list[str], script: Path) -> None:
-    assert sorted(completed(script, *words)) == offered
+@pytest.mark.parametrize("tab", [in_bash, in_zsh, in_fish])
+def test_tab_offers(
+    tab: Callable[[Path, list[str]], list[str]], words: list[str], offered: list[str], folder: Path
+) -> None:
+    shell = tab.__name__.removeprefix("in_")
+    if shutil.which(shell) is None:
+        pytest.skip(f"no {shell} here")
+    assert sorted(tab(folder, words)) == offered
 
 
-def test_no_python_is_called_to_complete(script: Path) -> None:
-    text = script.read_text(encoding="utf-8")
+def test_no_python_is_called_to_complete(folder: Path) -> None:
+    text = (folder / "scalepan.bash").read_text(encoding="utf-8")
     assert "python" not in text
     # The name of the command stands in names and comments, at the head of what is offered to, and
     # is called nowhere.
