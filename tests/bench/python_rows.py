@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+import json
 import math
 import statistics
 import subprocess
@@ -166,7 +168,36 @@ def basket_row() -> Row:
     return Row("basket/50 dishes", a, "pandas", b, 1.0)
 
 
-ROWS: list[Callable[[], Row]] = [import_row, costing_row, basket_row]
+def panel_row() -> Row:
+    """An edit of a panel of a thousand cells, every second of which changes: what is sent."""
+    sheet = scalepan.Sheet()
+    sheet.set("portions", 40)
+    sheet.set("serves", 4)
+    for place in range(499):
+        sheet.set(f"line{place}.written", f"{100 + place}/7 g EP")
+        sheet.define(f"line{place}.need", f"line{place}.written * portions / serves")
+    panel = scalepan.panel(sheet, ["portions", *sheet.cells()])
+    answers: list[object] = []
+    panel.send = answers.append
+    portions = itertools.count(41)
+
+    def ours() -> object:
+        edit = {"do": "set", "cell": "portions", "given": str(next(portions))}
+        panel._handle_msg(
+            {"content": {"data": {"method": "custom", "content": edit}}, "buffers": []}
+        )
+        return json.dumps(answers.pop())
+
+    return Row(
+        "panel/edit of 1000 cells",
+        statistics.median(_each(ours, 1) for _ in range(_RUNS)),
+        "limit",
+        50e6,
+        1.0,
+    )
+
+
+ROWS: list[Callable[[], Row]] = [import_row, costing_row, basket_row, panel_row]
 if _USDA.is_dir():
     ROWS.append(usda_row)
 else:
