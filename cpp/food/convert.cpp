@@ -172,22 +172,36 @@ bool has_fact(const Catalog& catalog, const Food& food, FactKind kind, const std
   });
 }
 
-/// The fact whose absence breaks the way.
-std::string missing_fact(const Catalog& catalog, const Food& food, const Form& from,
+/// The fact whose absence breaks the way, in words and as a table of facts has it.
+struct MissingFact {
+  std::string words;
+  FactKind kind;
+  std::string detail;  // the size of a piece, the state of what has a density
+  std::string_view unit;
+
+  [[nodiscard]] std::string row(const Food& food) const {
+    const std::string_view column = kind == FactKind::piece ? "size " : "state ";
+    return "food " + food.id + ", kind " + std::string(word_of(kind)) +
+           (detail.empty() ? "" : ", " + std::string(column) + detail) + ", value in " +
+           std::string(unit);
+  }
+};
+
+MissingFact missing_fact(const Catalog& catalog, const Food& food, const Form& from,
                          const Form& to) {
   for (const Form* form : {&from, &to}) {
     const std::string of_detail = form->detail.empty() ? "" : " (" + form->detail + ")";
     if (form->kind == Kind::volume && !has_fact(catalog, food, FactKind::density, form->detail)) {
-      return "a density" + of_detail;
+      return {"a density" + of_detail, FactKind::density, form->detail, "g/mL"};
     }
     if (form->kind == Kind::count && !has_fact(catalog, food, FactKind::piece, form->detail)) {
-      return "a piece weight" + of_detail;
+      return {"a piece weight" + of_detail, FactKind::piece, form->detail, "g AP/(piece AP)"};
     }
   }
   const auto crosses = [&](Stage stage) { return from.stage == stage || to.stage == stage; };
-  if (crosses(Stage::cooked)) return "a cooked share (cooked/EP)";
-  if (crosses(Stage::drained)) return "a drained share (drained/AP)";
-  return "an edible share (EP/AP)";
+  if (crosses(Stage::cooked)) return {"a cooked share", FactKind::cooked, {}, "cooked/EP"};
+  if (crosses(Stage::drained)) return {"a drained share", FactKind::drained, {}, "drained/AP"};
+  return {"an edible share", FactKind::edible, {}, "EP/AP"};
 }
 
 std::string known_facts(const Catalog& catalog, const Food& food) {
@@ -200,10 +214,11 @@ std::string known_facts(const Catalog& catalog, const Food& food) {
 
 [[noreturn]] void fail_no_fact(const Catalog& catalog, const Food& food, const Form& from,
                                const Form& to) {
+  const MissingFact missing = missing_fact(catalog, food, from, to);
   fail("convert.no_fact",
        "no fact leads from " + form_text(from) + " to " + form_text(to) + " of " + food.name +
-           ": " + missing_fact(catalog, food, from, to) + " is missing",
-       "known: " + known_facts(catalog, food) + "; add the missing one as a fact of your own");
+           ": " + missing.words + " is missing",
+       "known: " + known_facts(catalog, food) + "; add a fact of your own: " + missing.row(food));
 }
 
 Form form_of(Dimension dimension, const Details& details) {

@@ -136,8 +136,8 @@ def test_what_is_not_priced_is_told_with_the_reason(capsys: pytest.CaptureFixtur
             "dish.toml:4:11",
             "check.no_fact",
             "leeks: no fact leads from count AP to weight cooked of leek: a cooked share "
-            "(cooked/EP) is missing (known: leek.density, leek.edible, leek.piece, "
-            "leek.piece.slice; add the missing one as a fact of your own)",
+            "is missing (known: leek.density, leek.edible, leek.piece, leek.piece.slice; add a "
+            "fact of your own: food leek, kind cooked, value in cooked/EP)",
         ),
         ("dish.toml:4:22", "check.no_price", "salt: no price row is for salt"),
     ]

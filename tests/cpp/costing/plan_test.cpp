@@ -100,8 +100,8 @@ TEST_CASE("plan: a drained weight is never taken as the whole") {
   CHECK(
       costing.to_check() ==
       Notes{"courgettes: not priced: no fact leads from weight drained to weight AP of courgette: "
-            "a drained share (drained/AP) is missing (known: none; add the missing one as a fact "
-            "of your own)"});
+            "a drained share is missing (known: none; add a fact of your own: food courgette, kind "
+            "drained, value in drained/AP)"});
 }
 
 // The catalogue's share is 65 %: 400 g would hold 260 g drained. The tin says 240 g.

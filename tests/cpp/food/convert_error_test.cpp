@@ -12,9 +12,9 @@ Thrown refusal(std::string_view amount, const char* food, std::string_view unit,
   });
 }
 
-Thrown no_fact(const std::string& message, const std::string& known) {
+Thrown no_fact(const std::string& message, const std::string& known, const std::string& row) {
   return {"convert.no_fact", "no fact leads from " + message + " is missing",
-          "known: " + known + "; add the missing one as a fact of your own"};
+          "known: " + known + "; add a fact of your own: food " + row};
 }
 
 Thrown stage(const std::string& way, const std::string& unit) {
@@ -24,23 +24,27 @@ Thrown stage(const std::string& way, const std::string& unit) {
 
 TEST_CASE("conversion errors: the missing fact is named, with those that are known") {
   CHECK(refusal("1 cup_us AP", "leek", "g AP") ==
-        no_fact("volume AP to weight AP of leek: a density", "leek.cooked, leek.edible"));
+        no_fact("volume AP to weight AP of leek: a density", "leek.cooked, leek.edible",
+                "leek, kind density, value in g/mL"));
   CHECK(refusal("1 cup_us", "flour", "g", "packed") ==
         no_fact("volume (packed) AP to weight AP of flour: a density (packed)",
-                "flour.sifted, flour.spooned"));
+                "flour.sifted, flour.spooned", "flour, kind density, state packed, value in g/mL"));
   CHECK(refusal("2 piece", "courgette", "g EP") ==
-        no_fact("count AP to weight EP of courgette: a piece weight", "none"));
+        no_fact("count AP to weight EP of courgette: a piece weight", "none",
+                "courgette, kind piece, value in g AP/(piece AP)"));
   CHECK(refusal("1 kg EP", "onion", "piece", "jumbo") ==
         no_fact("weight EP to count (jumbo) AP of onion: a piece weight (jumbo)",
-                "onion.cup, onion.edible, onion.piece"));
+                "onion.cup, onion.edible, onion.piece",
+                "onion, kind piece, size jumbo, value in g AP/(piece AP)"));
   CHECK(refusal("1 kg EP", "courgette", "g AP") ==
-        no_fact("weight EP to weight AP of courgette: an edible share (EP/AP)", "none"));
+        no_fact("weight EP to weight AP of courgette: an edible share", "none",
+                "courgette, kind edible, value in EP/AP"));
   CHECK(refusal("1 kg EP", "onion", "g cooked") ==
-        no_fact("weight EP to weight cooked of onion: a cooked share (cooked/EP)",
-                "onion.cup, onion.edible, onion.piece"));
+        no_fact("weight EP to weight cooked of onion: a cooked share",
+                "onion.cup, onion.edible, onion.piece", "onion, kind cooked, value in cooked/EP"));
   CHECK(refusal("1 kg AP", "leek", "g drained") ==
-        no_fact("weight AP to weight drained of leek: a drained share (drained/AP)",
-                "leek.cooked, leek.edible"));
+        no_fact("weight AP to weight drained of leek: a drained share", "leek.cooked, leek.edible",
+                "leek, kind drained, value in drained/AP"));
 }
 
 TEST_CASE("conversion errors: a way across stages must have both ends stated") {
