@@ -13,10 +13,15 @@ namespace {
 
 bool is_weight(const Quantity& q) { return q.dimension() == dimension::mass(); }
 
-std::optional<Conversion> to_edible_weight(const Line& line, const Food& food,
-                                           const Catalog& catalog) {
+/// To the weight that goes into the batch.
+std::optional<Conversion> to_weight_used(const Line& line, const Food& food,
+                                         const Catalog& catalog) {
   const Form from{kind_of(line.written.dimension().without_stages()), line.written.stage(),
                   line.detail()};
+  if (line.drained_later()) {
+    return find_conversion(catalog, food, from, {Kind::mass, Stage::drained, {}},
+                           line.preparations);
+  }
   const bool raw = from.stage == Stage::as_purchased || from.stage == Stage::edible;
   const Form to{Kind::mass, raw ? Stage::edible : from.stage, {}};
   if (auto how = find_conversion(catalog, food, from, to, line.preparations)) return how;
@@ -37,10 +42,11 @@ UnitWeight weight_of_unit(const Line& line, const Catalog& catalog) {
   }
   const Food* food = catalog.food(line.food_id);
   if (food == nullptr) {
-    const bool weighed = line.written.dimension().without_stages() == dimension::mass();
+    const bool weighed =
+        !line.drained_later() && line.written.dimension().without_stages() == dimension::mass();
     return weighed ? UnitWeight(line.rule.taken_up) : std::nullopt;
   }
-  const auto how = to_edible_weight(line, *food, catalog);
+  const auto how = to_weight_used(line, *food, catalog);
   return how ? UnitWeight(how->factor * line.rule.taken_up) : std::nullopt;
 }
 

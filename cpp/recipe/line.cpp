@@ -163,7 +163,7 @@ class LineMaker {
     });
   }
 
-  [[nodiscard]] Stage stage_of_amount(Unit unit) const {
+  [[nodiscard]] Stage stage_of_amount(Unit unit) {
     if (!input_.stage.text.empty()) return stated_stage();
     if (written_.stage) return *written_.stage;
     const bool counted = unit.dimension() == dimension::piece();
@@ -171,7 +171,25 @@ class LineMaker {
     if (counted || !line_.container.empty()) return Stage::as_purchased;
     if (is_raw()) return Stage::as_purchased;
     const Stage prepared = stage_of(line_.preparations);
-    return prepared == Stage::none ? Stage::as_purchased : prepared;
+    if (prepared != Stage::none) return prepared;
+    if (unit.dimension() != dimension::volume() || !fills_only_when_edible()) {
+      return Stage::as_purchased;
+    }
+    line_.doubts.push_back("the " + unit.symbol() +
+                           " is taken as of the edible portion, as the figures of the food are "
+                           "(write AP or EP behind the name to say which)");
+    return Stage::edible;
+  }
+
+  /// All densities of the food are of its edible portion: no one fills a cup with peel and stones.
+  [[nodiscard]] bool fills_only_when_edible() const {
+    bool found = false;
+    for (const Fact* fact : catalog_.facts(line_.food_id)) {
+      if (fact->kind != FactKind::density) continue;
+      if (fact->from != Stage::edible) return false;
+      found = true;
+    }
+    return found;
   }
 
   /// `raw potatoes, boiled`, `rice (dry weight), boiled`: measured before it is cooked.
@@ -280,6 +298,10 @@ std::optional<Quantity> Line::part_amount() const {
 
 const std::string& Line::counted_noun() const {
   return noun.empty() && containers.is_zero() ? container : noun;
+}
+
+bool Line::drained_later() const {
+  return written.stage() == Stage::as_purchased && stage_of(preparations) == Stage::drained;
 }
 
 Line line_from(const WrittenLine& written, const LineInput& input, Reading reading,

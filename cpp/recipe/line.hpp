@@ -69,6 +69,9 @@ struct Line {
   Quantity amount_low;
 
   [[nodiscard]] bool is_range() const { return !(amount_low == amount); }
+  /// Measured with what it stands in, of which it is drained before use: `2 x 400 g tins chickpeas,
+  /// drained`.
+  [[nodiscard]] bool drained_later() const;
   /// The detail of its amount for conversions: the state of a volume, the size of a count.
   [[nodiscard]] std::string detail() const;
   /// What the part comes to at the recipe's size, where a fact tells: 96 g EP of two lemons.

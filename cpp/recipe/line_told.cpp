@@ -37,14 +37,13 @@ std::string noun_text(const Line& line, bool many) {
   return " " + std::string(many ? plural_of_noun(noun) : noun);
 }
 
-/// ` (2 x 400 g tins)`, where whole containers give the amount.
-std::string container_text(const Line& line) {
+/// `2 x 400 g tins`, where containers of one size give the amount.
+std::string containers_text(const Line& line) {
   if (line.container.empty() || line.containers.is_zero()) return {};
   const Quantity each = line.written * (Rational(1) / line.containers);
   const Rational count = line.amount.coherent() / each.coherent();
-  if (!count.is_integer()) return {};
-  const std::string word(count == Rational(1) ? line.container : plural_of_noun(line.container));
-  return " (" + Quantity(count).text() + " x " + tell(each).text + " " + word + ")";
+  const std::string word(count > Rational(1) ? plural_of_noun(line.container) : line.container);
+  return tell(Quantity(count)).text + " x " + tell(each).text + " " + word;
 }
 
 std::string amount_part(const Line& line) {
@@ -58,12 +57,18 @@ std::string amount_part(const Line& line) {
   return text;
 }
 
+/// Its weight with what it stands in would read as that of the drained food.
+bool in_containers_only(const Line& line) {
+  return line.drained_later() && !containers_text(line).empty() && !line.is_range();
+}
+
 /// The food with what it is counted by, and the part of it that is wanted.
 std::string food_part(const Line& line, const Catalog& catalog) {
   const bool count = is_count(line);
   const bool dozens = count && !(line.amount.unit().ratio() == Rational(1));
   const bool many = dozens || line.amount.value() > Rational(1);
-  const std::string amount = line.measured ? amount_part(line) + noun_text(line, many) : line.vague;
+  std::string amount = line.measured ? amount_part(line) + noun_text(line, many) : line.vague;
+  if (in_containers_only(line)) amount = containers_text(line);
   const std::string food = food_text(line, catalog, many);
   const std::string whole = amount.empty() ? food : amount + " " + food;
   if (line.part.empty()) return whole;
@@ -78,7 +83,8 @@ std::string told(const Line& line, const Catalog& catalog) {
   std::string text = to_taste ? line.food : food_part(line, catalog);
   if (!line.preparation.empty()) text += ", " + line.preparation;
   if (to_taste) text += ", to taste (" + tell(line.amount).text + " allowed for)";
-  text += container_text(line);
+  const std::string containers = containers_text(line);
+  if (!containers.empty() && !in_containers_only(line)) text += " (" + containers + ")";
   if (!line.note.empty()) text += " (" + line.note + ")";
   if (line.optional) text += " (optional)";
   return text;

@@ -77,6 +77,24 @@ TEST_CASE("batches: the weight before cooking is what is edible") {
   CHECK(ten.batch().weight(ten.size()) == g(Rational(1610 * 10, 4)));
 }
 
+// 65 % of 800 g; what the line gives as drained already goes in as it is.
+TEST_CASE("batches: what a tin is drained of does not go in") {
+  const auto tins = dish({"2 x 400 g tins chickpeas, drained", "600 g beef stock"}, 4);
+  CHECK(tins->batch().weight(tins->size()) == g(520 + 600));
+  const auto whole = dish({"2 x 400 g tins chickpeas", "600 g beef stock"}, 4);
+  CHECK(whole->batch().weight(whole->size()) == g(800 + 600));
+  const auto drained = dish({"480 g chickpeas, drained", "600 g beef stock"}, 4);
+  CHECK(drained->batch().weight(drained->size()) == g(480 + 600));
+}
+
+TEST_CASE("batches: without a drained share the weight is not known") {
+  for (const char* line : {"2 x 400 g tins courgettes, drained", "2 x 400 g tins xylk, drained"}) {
+    const auto tins = dish({line, "600 g beef stock"}, 4);
+    CHECK_FALSE(tins->batch().weight(tins->size()));
+    CHECK(tins->batch().unweighed().size() == 1);
+  }
+}
+
 TEST_CASE("batches: a measured weight overrides the sum, and a loss leaves its part") {
   const auto measured = dish({"600 g broth", "400 g zest | fixed"}, 4, {.makes = "800 g"});
   CHECK(measured->batch().before_cooking(measured->size()) == g(1000));

@@ -48,7 +48,16 @@ TEST_CASE("told lines: whole containers are told beside the weight") {
   CHECK(told_at("2 x 400 g tins chickpeas", 4) == "800 g chickpeas (2 x 400 g tins)");
   CHECK(told_at("2 x 400 g tins chickpeas", 10) == "2 kg chickpeas (5 x 400 g tins)");
   CHECK(told_at("2 x 400 g tins chickpeas", 2) == "400 g chickpeas (1 x 400 g tin)");
-  CHECK(told_at("2 x 400 g tins chickpeas", 3) == "600 g chickpeas");
+  CHECK(told_at("2 x 400 g tins chickpeas", 3) == "600 g chickpeas (1 1/2 x 400 g tins)");
+}
+
+TEST_CASE("told lines: what is drained later is told by its containers alone") {
+  const char* const written = "2 x 400 g tins chickpeas, drained";
+  CHECK(told_at(written, 4) == written);
+  CHECK(told_at(written, 5) == "2 1/2 x 400 g tins chickpeas, drained");
+  CHECK(told_at(written, 2) == "1 x 400 g tin chickpeas, drained");
+  CHECK(told_at(written, 1) == "1/2 x 400 g tin chickpeas, drained");
+  CHECK(told_at("800 g chickpeas, drained", 5) == "1 kg chickpeas, drained");
 }
 
 TEST_CASE("told lines: containers without a weight are counted by their own word") {
