@@ -42,10 +42,15 @@ std::optional<std::size_t> base_called(const std::vector<BaseRecipe>& bases,
   });
 }
 
+std::string nearest_base(const std::vector<BaseRecipe>& bases, std::string_view name) {
+  std::vector<std::string> names;
+  for (const BaseRecipe& base : bases) names.push_back(spoken(base.name));
+  const std::vector<std::string_view> views(names.begin(), names.end());
+  return nearest_hint(nearest_names(spoken(name), views));
+}
+
 [[noreturn]] void fail_unknown(const std::vector<BaseRecipe>& bases, const SharePhrase& phrase) {
-  std::vector<std::string_view> names;
-  for (const BaseRecipe& base : bases) names.push_back(base.name);
-  const std::string near = nearest_hint(nearest_names(phrase.name, names));
+  const std::string near = nearest_base(bases, phrase.name);
   fail_at(phrase.name_at, "base.unknown", "no base is called \"" + excerpt(phrase.name) + "\"",
           near.empty() ? "name its recipe: bases = { sauce = \"sauce.toml\" }" : near);
 }
@@ -77,7 +82,8 @@ class BaseLineReader {
     const std::size_t mark = std::min(phrase->name.find_first_of(",(;"), phrase->name.size());
     line_.base = base_called(bases_, trimmed(std::string_view(phrase->name).substr(0, mark)));
     if (!line_.base) {
-      if (phrase->kind == ShareKind::rest) fail_unknown(bases_, *phrase);
+      const bool misspelt = !nearest_base(bases_, phrase->name).empty();
+      if (phrase->kind == ShareKind::rest || misspelt) fail_unknown(bases_, *phrase);
       return std::nullopt;
     }
     if (mark < phrase->name.size()) line_.preparation = beside(phrase->name.substr(mark));

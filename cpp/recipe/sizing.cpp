@@ -159,9 +159,11 @@ class StockedLines {
     }
     for (const Line& line : recipe_.food_lines()) {
       if (line.made_in.empty() || called->base || line.item_key != called->item_key) continue;
-      refuse("the stock of " + excerpt(stock_.line.text) + " also goes into " + line.id +
-                 ", and how much of it a base takes is not told by one line",
-             "give the stock of the line alone, by its id, or of the base");
+      refuse(
+          "the stock of " + excerpt(stock_.line.text) + " also goes into " + line.id +
+              ", and how much of it a base takes is not told by one line",
+          "give the line an id that is no name of the food, and the stock by that; or the stock of "
+          "the base");
     }
   }
 

@@ -276,7 +276,12 @@ DISH = 'name = "Dish"\nserves = 4\nlines = [{}]\n[bases.white_sauce]\n' + SAUCE
         (
             '"rest of the white sause"',
             "base.unknown",
-            'dish.toml:3:23: no base is called "white sause" (nearest: white_sauce)',
+            'dish.toml:3:23: no base is called "white sause" (nearest: white sauce)',
+        ),
+        (
+            '"1/2 of the whtie sauce"',
+            "base.unknown",
+            'dish.toml:3:24: no base is called "whtie sauce" (nearest: white sauce)',
         ),
         (
             '"2 L white sauce"',

@@ -235,7 +235,8 @@ def test_a_food_that_a_base_takes_too_is_refused() -> None:
     assert refusal(scalepan.parse_recipe(text), stock={"butter": "1 kg"}) == (
         "size.stock",
         "the stock of butter also goes into roux.butter, and how much of it a base takes is not "
-        "told by one line (give the stock of the line alone, by its id, or of the base)",
+        "told by one line (give the line an id that is no name of the food, and the stock by that; "
+        "or the stock of the base)",
     )
 
 
