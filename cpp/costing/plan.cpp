@@ -154,8 +154,17 @@ const Offer* newer_row(const Offer& offer, const std::vector<const Offer*>& offe
   return newer == offers.end() ? nullptr : *newer;
 }
 
+/// Meant of tap water, a slip of the pen elsewhere.
+void note_free(const std::vector<const Offer*>& offers, ItemRows& rows) {
+  for (const Offer* offer : offers) {
+    if (!offer->price.coherent().is_zero()) continue;
+    rows.notes.push_back("the pack " + offer->pack.text + " costs nothing: its price is 0");
+  }
+}
+
 ItemRows rows_of(std::vector<const Offer*> offers) {
   ItemRows rows;
+  note_free(offers, rows);
   const bool one_name = std::ranges::all_of(
       offers, [&](const Offer* offer) { return offer->item == offers.front()->item; });
   for (const Offer* offer : offers) {

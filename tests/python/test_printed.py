@@ -312,7 +312,7 @@ def test_several_shops_no_shop_and_no_price() -> None:
     ]  # fmt: skip
     text = shopped().text
     assert "till at least 5.80 EUR" in text
-    assert "At least: 2 lines unpriced." in text
+    assert "At least: 2 lines unpriced. What costs nothing needs a price of 0." in text
     assert "a deposit of 0.15 EUR besides, given back for the empty packs" in text
 
 

@@ -205,7 +205,8 @@ def costs_section(costing: Costing) -> Section:
 def least_notes(costing: Costing | Basket) -> list[str]:
     """How many lines are missing from a total that reads "at least"."""
     count = len(costing.unpriced)
-    return [f"At least: {count} line{'s' if count > 1 else ''} unpriced."] if count else []
+    lines = f"{count} line{'s' if count > 1 else ''}"
+    return [f"At least: {lines} unpriced. What costs nothing needs a price of 0."] if count else []
 
 
 def cost_rows(costing: Costing | Basket) -> list[tuple[str, str, str]]:
