@@ -109,7 +109,8 @@ void pass(Archive& archive, std::shared_ptr<const Catalog>& value) {
   std::string bytes;
   if (!archive.reads()) {
     Archive inner(archive.compares() ? Purpose::comparing : Purpose::keeping, archive.beside());
-    CatalogState state = state_of(*value);
+    // However it was made.
+    CatalogState state = archive.compares() ? CatalogState{"", value->content()} : state_of(*value);
     pass(inner, state);
     bytes = std::move(inner.written());
   }

@@ -153,13 +153,14 @@ py::dict options_of(const Costing& costing) {
 }  // namespace
 
 CostingState state_of_costing(const Costing& costing) {
-  return {std::make_shared<const Recipe>(costing.recipe()), costing.plan().prices()->shared_book(),
+  return {std::make_shared<const Recipe>(costing.recipe()),
+          {costing.plan().prices()->shared_book(), offers_of(costing)},
           costing.plan().options()};
 }
 
 std::unique_ptr<Costing> costing_of(CostingState state) {
-  if (state.recipe == nullptr || state.prices == nullptr) fail_damaged();
-  return std::make_unique<Costing>(*state.recipe, std::move(state.prices),
+  if (state.recipe == nullptr || state.prices.whole == nullptr) fail_damaged();
+  return std::make_unique<Costing>(*state.recipe, std::move(state.prices.whole),
                                    std::move(state.options));
 }
 

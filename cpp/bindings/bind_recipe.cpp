@@ -133,20 +133,46 @@ std::unique_ptr<StepView> step_of(StepState state) {
   return std::make_unique<StepView>(StepView{std::move(state.recipe), step});
 }
 
+/// What a catalogue says of no food of the recipe counts for nothing where recipes are compared.
+struct CatalogOfRecipe {
+  std::shared_ptr<const Catalog> whole;
+  std::vector<std::string> foods = {};  // of its lines
+};
+
+void pass(Archive& archive, CatalogOfRecipe& value) {
+  if (!archive.compares()) return pass(archive, value.whole);
+  std::vector<Food> foods;
+  std::vector<Fact> facts;
+  const auto add = [&](const std::vector<const Fact*>& those) {
+    for (const Fact* fact : those) facts.push_back(*fact);
+  };
+  for (const std::string& id : value.foods) {
+    foods.push_back(*value.whole->food(id));
+    add(value.whole->facts(id));
+  }
+  add(value.whole->conventions());
+  pass(archive, foods);
+  pass(archive, facts);
+}
+
 struct RecipeState {
   std::shared_ptr<const RecipeInput> input;
   Size size;
   bool alone = false;
-  std::shared_ptr<const Catalog> catalog;
+  CatalogOfRecipe catalog;
 };
 
 RecipeState state_of_recipe(const Recipe& recipe) {
-  return {recipe.input(), recipe.size(), recipe.is_alone(), recipe.shared_catalog()};
+  RecipeState state{recipe.input(), recipe.size(), recipe.is_alone(), {recipe.shared_catalog()}};
+  for (const Line& line : recipe.food_lines()) {
+    if (!line.food_id.empty()) state.catalog.foods.push_back(line.food_id);
+  }
+  return state;
 }
 
 std::unique_ptr<Recipe> recipe_of(RecipeState state) {
   if (state.input == nullptr) fail_damaged();
-  const Recipe written(std::move(state.input), std::move(state.catalog));
+  const Recipe written(std::move(state.input), std::move(state.catalog.whole));
   return std::make_unique<Recipe>(state.alone ? written.sized_alone(std::move(state.size))
                                               : written.sized(std::move(state.size)));
 }

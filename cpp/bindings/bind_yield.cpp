@@ -44,6 +44,11 @@ void bind_trial(py::module_& m) {
       .def_readonly("food", &YieldTrial::food)
       .def_readonly("bought", &YieldTrial::bought)
       .def_readonly("cost", &YieldTrial::cost)
+      .def_property_readonly("priced_per",
+                             [](const YieldTrial& t) {
+                               return t.priced_per ? std::optional(t.priced_per->symbol())
+                                                   : std::nullopt;
+                             })
       .def_readonly("cut", &YieldTrial::cut)
       .def_readonly("edible", &YieldTrial::edible)
       .def_readonly("drained", &YieldTrial::drained)

@@ -2,16 +2,30 @@
 #pragma once
 
 #include <memory>
+#include <utility>
+#include <vector>
 
 #include "bindings/archive_shared.hpp"
 #include "costing/costing.hpp"
 
 namespace scalepan::bindings {
 
+/// Rows of no line of the costing count for nothing where costings are compared.
+struct BookOfCosting {
+  std::shared_ptr<const PriceBook> whole;
+  std::vector<Offer> of_lines = {};
+};
+
+inline void pass(Archive& archive, BookOfCosting& value) {
+  if (!archive.compares()) return pass(archive, value.whole);
+  auto of_lines = std::make_shared<const PriceBook>(std::move(value.of_lines));
+  pass(archive, of_lines);
+}
+
 /// What was changed in its sheet since is kept beside it.
 struct CostingState {
   std::shared_ptr<const Recipe> recipe;
-  std::shared_ptr<const PriceBook> prices;
+  BookOfCosting prices;
   CostOptions options;
 };
 

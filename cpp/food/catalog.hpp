@@ -131,6 +131,8 @@ class Catalog {
   [[nodiscard]] const std::string& base() const { return base_; }
   /// In which it was made from the base, or from an empty catalogue.
   [[nodiscard]] std::vector<CatalogChange> changes() const;
+  /// In which an equal one is made from an empty catalogue.
+  [[nodiscard]] std::vector<CatalogChange> content() const;
   /// Throws what `add`, `prefer` and `choose` throw.
   void make(CatalogChange change);
   [[nodiscard]] std::size_t food_count() const { return foods_.size(); }

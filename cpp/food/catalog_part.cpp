@@ -40,7 +40,10 @@ void Catalog::name_base(std::string base) {
 void Catalog::note(CatalogChange change) { since_base_.push_back(std::move(change)); }
 
 std::vector<CatalogChange> Catalog::changes() const {
-  if (!base_.empty()) return since_base_;
+  return base_.empty() ? content() : since_base_;
+}
+
+std::vector<CatalogChange> Catalog::content() const {
   Catalog noted;
   for (const auto& [id, food] : foods_) noted.note(food);
   for (FoodName& name : names()) {

@@ -360,6 +360,9 @@ class YieldTrial(_Object):
     def cost(self) -> Quantity | None:
         """Money, in all."""
     @property
+    def priced_per(self) -> str | None:
+        """``kg``, where the price was written per unit."""
+    @property
     def cut(self) -> list[TrialPart]:
         """By-products and losses before cooking."""
     @property

@@ -18,7 +18,7 @@ def yield_rows(trials: Iterable[YieldTrial]) -> list[Row]:
 
 
 def _rows(trial: YieldTrial) -> list[Row]:
-    rows = [_row("bought", trial.bought, trial.cost)]
+    rows = [_bought(trial)]
     rows += [_part(part) for part in trial.cut]
     rows += [_row("edible", trial.edible), _row("drained", trial.drained)]
     if trial.cooked is not None and trial.into_the_pan != (trial.edible or trial.drained):
@@ -29,6 +29,14 @@ def _rows(trial: YieldTrial) -> list[Row]:
     written = [{"trial": trial.name, **row} for row in rows if row]
     written[0]["part"] = trial.food
     return written
+
+
+def _bought(trial: YieldTrial) -> Row:
+    row = _row("bought", trial.bought, trial.cost)
+    if trial.bought is not None and trial.cost is not None and trial.priced_per is not None:
+        price = trial.cost * (1 / trial.bought.to(trial.priced_per).value)
+        row["value"] = f"{price}/{trial.priced_per}"
+    return row
 
 
 def _row(what: str, weight: Quantity | None, value: Quantity | None = None) -> Row:
