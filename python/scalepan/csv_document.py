@@ -54,6 +54,12 @@ class Columns:
         """An error of the file's subject."""
         return make_error(f"{self.subject}.{code}", message, hint, file, line)
 
+    def expect_once(self, names: Sequence[str]) -> None:
+        """Raises ``<subject>.column`` where two columns of a frame have one name."""
+        for at, name in enumerate(names):
+            if name in names[:at]:
+                raise self.error("column", f"the column {name} is there twice", self.hint, "")
+
     @property
     def hint_for_floats(self) -> str:
         """How an exact figure is written in place of a float."""

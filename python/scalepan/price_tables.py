@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.errors import Error, RecipeError
-from scalepan.own_tables import rows_of_table
+from scalepan.own_tables import NO_TEXT, rows_of_table
 from scalepan.toml_document import load
 from scalepan.toml_table import TomlTable
 
@@ -75,6 +75,9 @@ class _TomlRows(TomlTable):
         if isinstance(value, bool):
             return self._placed(path, "yes" if value else "no")
         if isinstance(value, str):
+            if NO_TEXT.search(value):
+                message = "the field holds a control character"
+                raise self._error("price.control_character", message, path)
             return self._text(path, value)
         return self._placed(path, _core.exact_text(self._number(path, value)))
 
