@@ -186,7 +186,7 @@ def test_other_ways_to_say_the_same(text: str) -> None:
         ('{"@type": "Recipe"', "json.syntax",
          "f:1:19: not JSON: Expecting ',' delimiter"),
         ('{"@type": "Recipe", "a": NaN}', "json.syntax", "f:1:1: not JSON: NaN is no number"),
-        ('{"a": 1, "a": 2}', "json.duplicate", 'f: one object has the key "a" twice'),
+        ('{"a": 1, "a": 2}', "json.duplicate", 'f:1:15: one object has the key "a" twice'),
         ("[" * 100_000, "json.syntax", "f:1:1: not JSON: brackets nest too deeply"),
         ('<p>\n<script type="application/ld+json">\n{"@type": ]}</script>', "json.syntax",
          "f:3:11: not JSON: Expecting value"),
