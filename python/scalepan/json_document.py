@@ -53,7 +53,7 @@ class JsonText:
                 object_pairs_hook=_object,
                 strict=self.strict,
             )
-        except _KeyTwice as problem:
+        except _KeyTwiceError as problem:
             raise self._twice(problem.key) from None
         except json.JSONDecodeError as problem:
             raise self._wrong(problem.msg, problem.pos) from None
@@ -136,7 +136,7 @@ class JsonText:
         return make_error("json.duplicate", message, "", self.file, line, column)
 
 
-class _KeyTwice(Exception):
+class _KeyTwiceError(Exception):
     """One object has a key twice."""
 
     def __init__(self, key: str) -> None:
@@ -148,6 +148,6 @@ def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
     made: dict[str, Any] = {}
     for key, value in pairs:
         if key in made:
-            raise _KeyTwice(key)
+            raise _KeyTwiceError(key)
         made[key] = value
     return made
