@@ -10,7 +10,7 @@ from pathlib import PurePath
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from scalepan import _core
-from scalepan.csv_document import Columns, read_rows
+from scalepan.csv_document import NO_TEXT, Columns, read_rows
 from scalepan.errors import Error, make_error
 from scalepan.files import read_text
 from scalepan.foods import FACT_COLUMNS, FOOD_COLUMNS, NAME_COLUMNS
@@ -22,8 +22,6 @@ if TYPE_CHECKING:
 
 
 SHORTEST = "as shortest decimal"
-# What no text file holds; a surrogate is half a character.
-NO_TEXT = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff]")
 # So many digits tell any two floats of 32 bits apart (IEEE 754, 5.12.2, from memory).
 _DIGITS_OF_32_BITS = 9
 
@@ -177,7 +175,7 @@ def _was_of_32_bits(number: float) -> bool:
 
 def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
     if isinstance(cell, str):
-        if found := NO_TEXT.search(cell):
+        if found := re.search(NO_TEXT, cell):
             message = f"{column} holds the character U+{ord(found[0]):04X}, which no text may have"
             raise row.error(f"{columns.subject}.control_character", message)
         return cell.strip()

@@ -9,11 +9,13 @@ stock = [{ item = "rice", stage = "AP", amount = "3 kg", value = "4.50", currenc
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
+from scalepan.csv_document import NO_TEXT
 from scalepan.errors import Error, RecipeError
-from scalepan.own_tables import NO_TEXT, rows_of_table
+from scalepan.own_tables import rows_of_table
 from scalepan.toml_document import load
 from scalepan.toml_table import TomlTable
 
@@ -75,7 +77,7 @@ class _TomlRows(TomlTable):
         if isinstance(value, bool):
             return self._placed(path, "yes" if value else "no")
         if isinstance(value, str):
-            if NO_TEXT.search(value):
+            if re.search(NO_TEXT, value):
                 message = "the field holds a control character"
                 raise self._error("price.control_character", message, path)
             return self._text(path, value)

@@ -281,3 +281,6 @@ def test_a_control_character_of_toml_is_refused_as_one_of_csv_is() -> None:
         "price.control_character",
         "p.toml:1:21: the field holds a control character",
     )
+    with pytest.raises(scalepan.PriceError) as half:
+        scalepan.parse_prices("item,sold_as,pack,price,keeps\na\ud83c,AP,1 kg,2,yes\n", file="p")
+    assert str(half.value) == "p:2:1: the field holds a control character"
