@@ -28,10 +28,14 @@ def read_bytes(path: PathLike, most: int = MOST_BYTES) -> bytes:
     """The whole of a file, or of a pipe that something writes into; no more than ``most`` is held.
 
     Raises:
-        FileError: ``file.unreadable``, also for a device and for a pipe that says nothing;
-            ``file.too_large``.
+        FileError: ``file.unreadable``, also for a device, for a pipe that says nothing, and for a
+            name that is no UTF-8; ``file.too_large``.
     """
     name = str(path)
+    shown = name.encode(errors="replace").decode()
+    if shown != name:
+        message = "the name of the file or of its folder is not UTF-8"
+        raise make_error("file.unreadable", message, "give it another name", shown)
     try:
         with open(path, "rb", buffering=0, opener=_opened) as stream:
             data = _read_at_most(stream, most)

@@ -39,6 +39,7 @@ _NO_AMOUNTS = {"@type", "type", "@id", "position", "url", "image"}
 _DEEPEST = 20
 _LONGEST_REMARK = 300
 _MOST_LINES = 2000
+_MOST_DIGITS = 16  # of a whole number that stands without quotes
 
 
 class _Line(NamedTuple):
@@ -121,8 +122,7 @@ class _Reader:
     def serves(self, given: int | Fraction | str | None) -> int | str:
         """How many portions: as given, else as the yield says."""
         if given is not None:
-            number = _core.exact_text(given)
-            return int(number) if number.isdecimal() else number
+            return _whole_or_text(_core.exact_text(given))
         key = next((key for key in _YIELD if key in self._keys), None)
         if key is None:
             hint = "say how many portions: serves=4"
@@ -267,12 +267,11 @@ class _Reader:
         except Error:  # as 4/0 is
             values = set()
         if len(values) != 1 or len(numbers) < len(texts):
-            told = '", "'.join(texts)
+            told = '", "'.join(texts)[:_LONGEST_REMARK]
             message = f'the yield "{told}" does not say one number of portions'
             hint = "say how many portions: serves=4"
             raise self._node.error("recipe.yield", message, (self._keys[key],), hint)
-        number = _core.exact_text(values.pop())
-        return int(number) if number.isdecimal() else number
+        return _whole_or_text(_core.exact_text(values.pop()))
 
     @staticmethod
     def _yield_text(one: Any) -> str:
@@ -324,6 +323,10 @@ class _Reader:
             yield from inner[1:]
 
 
+def _whole_or_text(number: str) -> int | str:
+    return int(number) if number.isdecimal() and len(number) < _MOST_DIGITS else number
+
+
 def _text_of(node: Mapping[str, Any], key: str) -> str:
     return plain(" ".join(one for one in listed(node.get(key)) if isinstance(one, str)))
 
@@ -352,7 +355,7 @@ def _with_ids(lines: list[tuple[_Line, str]]) -> list[Any]:
 
 
 def _shown(text: str) -> str:
-    return "".join(c if c.isprintable() else "?" for c in text)
+    return "".join(c if c.isprintable() else "?" for c in text[:_LONGEST_REMARK])
 
 
 def _plain_id(name: str) -> str:

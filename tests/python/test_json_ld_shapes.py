@@ -171,3 +171,13 @@ def test_an_error_of_the_recipe_is_not_told_of_a_line() -> None:
 def test_a_recipe_that_is_there_twice_is_one_and_a_reference_is_none() -> None:
     reference = '{"@type": "Recipe", "@id": "#broth"}'
     assert parse_json_ld(f"\ufeff[{page_of()}, {reference}, {page_of()}]").name == "Broth"
+
+
+@pytest.mark.parametrize("number", [10**5000, "9" * 5000], ids=["number", "text"])
+def test_a_size_of_too_many_digits_is_refused(number: int | str) -> None:
+    with pytest.raises(scalepan.Error) as caught:
+        parse_json_ld(page_of(), serves=number)
+    assert caught.value.code == "number.too_many_digits"
+    with pytest.raises(scalepan.Error) as told:
+        parse_json_ld(page_of(recipeYield="9" * 5000))
+    assert len(str(told.value)) < 1000
