@@ -27,6 +27,8 @@ _FILE_NAME = re.compile(r"[^,;=]+\.(?:csv|toml)", re.IGNORECASE)
 MOST_ROWS = 100_000
 _MOST_FIELDS = 1000
 # Patterns are texts, compiled when first used: `import scalepan` stays quick.
+# What no text file holds; a surrogate is half a character.
+NO_TEXT = r"[\x00-\x08\x0b\x0c\x0e-\x1f\ud800-\udfff]"
 _LIKE_A_FORMULA = r"(?:'*\s*[=+\-@\uff1d\uff0b\uff0d\uff20]|'*[\t\r\n])"
 
 
@@ -53,6 +55,12 @@ class Columns:
     def error(self, code: str, message: str, hint: str, file: str, line: int = 0) -> Error:
         """An error of the file's subject."""
         return make_error(f"{self.subject}.{code}", message, hint, file, line)
+
+    def expect_once(self, names: Sequence[str]) -> None:
+        """Raises ``<subject>.column`` where two columns of a frame have one name."""
+        for at, name in enumerate(names):
+            if name in names[:at]:
+                raise self.error("column", f"the column {name} is there twice", self.hint, "")
 
     @property
     def hint_for_floats(self) -> str:
@@ -236,7 +244,7 @@ def _row(header: list[str], record: list[Placed], columns: Columns) -> dict[str,
             hint = f"numbers have a decimal point, as 2.10; {hint}"
         raise columns.error("fields", message, hint, file, line)
     for text, _, _, column in record:
-        if any(ord(c) < 0x20 and c not in "\t\r\n" for c in text):
+        if re.search(NO_TEXT, text):
             code = f"{columns.subject}.control_character"
             raise make_error(code, "the field holds a control character", "", file, line, column)
     return dict(zip(header, record, strict=True))

@@ -113,9 +113,10 @@ def read_json_ld(
 
     Raises:
         FileError: ``json.syntax``, ``json.duplicate``, ``file.unreadable`` and others.
-        RecipeError: ``recipe.json_ld`` where no recipe is there, or none of that name, or several;
-            ``recipe.missing``, ``recipe.yield``, ``recipe.type``; and what reading a line raises,
-            with file and line, and the column where the text is written without escapes.
+        RecipeError: ``recipe.json_ld`` where no recipe is there, or none of that name, or several,
+            or where a property is there twice, in two forms; ``recipe.missing``, ``recipe.yield``,
+            ``recipe.type``; and what reading a line raises, with file and line, and the column
+            where the text is written without escapes.
     """
     return parse_json_ld(
         read_text(path, MOST_OF_A_PAGE),
@@ -157,7 +158,7 @@ def json_ld(recipe: Recipe) -> str:
     Amounts are exact, as numbers a cook writes (``1 1/3 cup``); each line is read back, and has the
     same amount and food, before it is given. Bases come first, their lines and steps under their
     names, as JSON-LD knows no recipe inside another. Rules, stages and tested sizes have no place
-    in it, nor has which cup is meant.
+    in it, nor have notes, what a step uses, and which cup is meant.
 
     Raises:
         RecipeError: ``recipe.json_ld`` for a line that no text says exactly.

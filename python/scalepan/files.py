@@ -28,10 +28,14 @@ def read_bytes(path: PathLike, most: int = MOST_BYTES) -> bytes:
     """The whole of a file, or of a pipe that something writes into; no more than ``most`` is held.
 
     Raises:
-        FileError: ``file.unreadable``, also for a device and for a pipe that says nothing;
-            ``file.too_large``.
+        FileError: ``file.unreadable``, also for a device, for a pipe that says nothing, and for a
+            name that is no UTF-8; ``file.too_large``.
     """
     name = str(path)
+    shown = name.encode(errors="replace").decode()
+    if shown != name:
+        message = "the name of the file or of its folder is not UTF-8"
+        raise make_error("file.unreadable", message, "give it another name", shown)
     try:
         with open(path, "rb", buffering=0, opener=_opened) as stream:
             data = _read_at_most(stream, most)
@@ -119,7 +123,7 @@ def write_whole(path: PathLike, text: str) -> None:
     """Writes a UTF-8 file, whole or not at all: where that fails, an older file is still there.
 
     Raises:
-        FileError: ``file.unwritable``.
+        FileError: ``file.unwritable``, also for a device and a pipe.
     """
     write_whole_bytes(path, text.encode())
 
@@ -131,6 +135,7 @@ def write_whole_bytes(path: PathLike, data: bytes) -> None:
     name = str(path)
     try:
         target = os.path.realpath(path)
+        _expect_replaceable(target)
         folder, base = os.path.split(target)
         beside = os.path.join(folder, f".{base[:100]}.{secrets.token_hex(8)}.part")
         handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
@@ -150,6 +155,14 @@ def write_whole_bytes(path: PathLike, data: bytes) -> None:
         if isinstance(problem, OSError):
             raise _unwritable(problem, name) from None
         raise
+
+
+def _expect_replaceable(target: str) -> None:
+    """A device or a pipe must not give way to a file."""
+    with contextlib.suppress(FileNotFoundError):
+        mode = os.stat(target).st_mode
+        if not (stat.S_ISREG(mode) or stat.S_ISDIR(mode)):
+            raise ValueError("it is a device or a pipe, not a file")
 
 
 def _unwritable(problem: Exception, name: str) -> Error:

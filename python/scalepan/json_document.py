@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 Path = tuple[str | int, ...]
 
+_HALF = re.compile(r"[\ud800-\udfff]")
+_MAYBE_HALF = re.compile(r"[\ud800-\udfff]|\\u[dD][89a-fA-F]")
 _TOKEN = re.compile(r'"(?:[^"\\]|\\.)*"|[{}\[\],:]|[^\s{}\[\],:"]+', re.DOTALL)
 
 
@@ -28,7 +30,7 @@ class JsonText:
         text: the JSON.
         file: its name.
         line, column: of its first character, from 1.
-        strict: whether a line end inside a text is refused, as JSON has it.
+        strict: whether a line end inside a text is refused, as JSON has it, and half a character.
     """
 
     text: str
@@ -44,13 +46,15 @@ class JsonText:
             FileError: ``json.syntax``, ``json.duplicate``, with file, line and column.
         """
         try:
-            return json.loads(
+            loaded = json.loads(
                 self.text,
                 parse_float=Decimal,
                 parse_constant=self._refuse,
-                object_pairs_hook=self._object,
+                object_pairs_hook=_object,
                 strict=self.strict,
             )
+        except _KeyTwiceError as problem:
+            raise self._twice(problem.key) from None
         except json.JSONDecodeError as problem:
             raise self._wrong(problem.msg, problem.pos) from None
         except RecursionError:
@@ -59,6 +63,9 @@ class JsonText:
             long = "digits" in str(problem)
             message = "a number has too many digits" if long else str(problem)
             raise self._wrong(message, 0) from None
+        if self.strict and _MAYBE_HALF.search(self.text):
+            self._expect_whole_characters()
+        return loaded
 
     def place(self, offset: int) -> tuple[int, int]:
         """Line and column of a character in the file."""
@@ -111,11 +118,36 @@ class JsonText:
     def _refuse(self, constant: str) -> Any:
         raise ValueError(f"{constant} is no number")
 
-    def _object(self, pairs: list[tuple[str, Any]]) -> dict[str, Any]:
-        made = dict(pairs)
-        if len(made) < len(pairs):
-            keys = [key for key, _ in pairs]
-            twice = next(key for at, key in enumerate(keys) if key in keys[:at])
-            message = f'one object has the key "{twice[:60]}" twice'
-            raise make_error("json.duplicate", message, "", self.file)
-        return made
+    def _expect_whole_characters(self) -> None:
+        for token in _TOKEN.finditer(self.text):
+            if token[0].startswith('"') and _HALF.search(json.loads(token[0])):
+                raise self._wrong("half a character, of a pair of surrogates", token.start() + 1)
+
+    def _twice(self, key: str) -> Error:
+        known: set[Path] = set()
+        line, column = 0, 0
+        for path, offset in self._values(()):
+            if path[-1:] == (key,):
+                if path in known:
+                    line, column = self.place(offset)
+                    break
+                known.add(path)
+        message = f'one object has the key "{key[:60]}" twice'
+        return make_error("json.duplicate", message, "", self.file, line, column)
+
+
+class _KeyTwiceError(Exception):
+    """One object has a key twice."""
+
+    def __init__(self, key: str) -> None:
+        super().__init__(key)
+        self.key = key
+
+
+def _object(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    made: dict[str, Any] = {}
+    for key, value in pairs:
+        if key in made:
+            raise _KeyTwiceError(key)
+        made[key] = value
+    return made

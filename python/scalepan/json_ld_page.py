@@ -20,8 +20,13 @@ _TYPE = re.compile(r"""\btype\s?=\s?["']?application/ld\+json\b""", re.IGNORECAS
 _BEFORE = re.compile(r"\s*(?:<!--|(?://|/\*)? ?<!\[CDATA\[(?: ?\*/)?)")
 _BEHIND = re.compile(r"(?:-->|(?://|/\*)? ?\]\]>(?: ?\*/)?)$")
 _LONGEST_BEHIND = 12
-_TAG = re.compile(r"</?([A-Za-z][A-Za-z0-9]*)\b[^<>]*>")
-_BREAKS = ("br", "p", "li", "div", "ul", "ol")
+_TAGS = re.compile(r"(?:</?[A-Za-z][A-Za-z0-9]*\b[^<>]*>)+")
+_BREAK = re.compile(r"</?(?:br|p|li|div|ul|ol|tr|h[1-6])\b", re.IGNORECASE)
+_CELL = re.compile(r"</?t[dh]\b", re.IGNORECASE)
+# Common practice where a keyboard has no degree sign.
+_RAISED_DEGREE = re.compile(r"<sup>\s*[o0]\s*</sup>(?=\s?[CF]\b)", re.IGNORECASE)
+# Places where a word may break or not, which nobody sees.
+_UNSEEN = re.compile("[\u00ad\u200b-\u200f\u2060\ufeff]")
 _ENTITY = re.compile(r"&(?:#\d+|#[xX][0-9a-fA-F]+|[A-Za-z][A-Za-z0-9]*);")
 
 
@@ -55,7 +60,7 @@ def recipes_of(text: str, file: str) -> list[Node]:
     """
     found: list[Node] = []
     problems: list[Error] = []
-    sources = _sources(text, file)
+    sources = _sources(text.removeprefix("\ufeff"), file)
     for source in sources:
         try:
             found += _recipes_in(source)
@@ -72,13 +77,24 @@ def recipes_of(text: str, file: str) -> list[Node]:
 
 def plain_lines(text: str) -> list[str]:
     """Lines of text without tags and entities; blank ones are left out."""
-    broken = _TAG.sub(lambda tag: "\n" if tag[1].lower() in _BREAKS else "", text)
+    broken = _TAGS.sub(_instead_of, _RAISED_DEGREE.sub("°", text))
     # Pages often write entities twice over: &amp;frac12;
     for _ in range(2):
         broken = html.unescape(broken) if _ENTITY.search(broken) else broken
+    broken = _UNSEEN.sub("", broken)
+    # A text that was cut may end in half a character, a surrogate.
+    broken = broken.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
     # Runs of blanks stay, since they set apart what a line has in columns.
     lines = (re.sub(r"\s", " ", each).strip() for each in broken.splitlines())
     return [line for line in lines if line]
+
+
+def _instead_of(tags: re.Match[str]) -> str:
+    """What parts a text as its tags did: digits that stand in different tags are no one number."""
+    if _BREAK.search(tags[0]):
+        return "\n"
+    ends = tags.string[tags.start() - 1 : tags.start()] + tags.string[tags.end() : tags.end() + 1]
+    return " " if _CELL.search(tags[0]) or (len(ends) == 2 and ends.isdigit()) else ""
 
 
 def plain(text: str) -> str:
@@ -152,6 +168,8 @@ def _recipes_in(source: JsonText) -> list[Node]:
             continue
         if isinstance(value.get("@id"), str) and len(value) > 1:
             ids[value["@id"]] = value
+        if "@id" in value and value.keys() <= {"@id", "@type"}:
+            continue  # it names an object that stands elsewhere
         if "Recipe" in types_of(value):
             found.append(Node(value, source, path, ids))
         else:

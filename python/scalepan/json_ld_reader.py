@@ -27,13 +27,19 @@ _LINES = ("recipeIngredient", "ingredients")
 _STEPS = ("recipeInstructions", "step", "steps")
 _YIELD = ("recipeYield", "yield")
 _PORTIONS = re.compile(
-    r"(?:(?:serves|for|makes|yields?)\s*:?\s*)?(\d+(?:[./]\d+| \d+/\d+)?)"
+    r"(?:(?:serves|for|makes|yields?)\s*:?\s*)?([0-9]+(?:[./][0-9]+| [0-9]+/[0-9]+)?)"
     r"\s*(?:servings?|serves|portions?|people|persons?|helpings?|guests?)?\.?",
     re.IGNORECASE,
 )
+# Where a step has its text, and where it has others inside.
+_TEXTS = ("text", "description")
+_INSIDE = ("itemListElement", "item", "step", "steps", "@list")
+# What an ingredient that is an object may have beside its text.
+_NO_AMOUNTS = {"@type", "type", "@id", "position", "url", "image"}
 _DEEPEST = 20
 _LONGEST_REMARK = 300
 _MOST_LINES = 2000
+_MOST_DIGITS = 16  # of a whole number that stands without quotes
 
 
 class _Line(NamedTuple):
@@ -77,7 +83,7 @@ def recipe_of_json_ld(text: str, file: str, asked: Asked, catalog: Catalog | Non
 def _chosen(found: list[Node], name: str | None, file: str) -> Node:
     names = [_name_of(node) for node in found]
     wanted = [node for node, known in zip(found, names, strict=True) if name in (None, known)]
-    if len(wanted) == 1:
+    if wanted and all(node.data == wanted[0].data for node in wanted):
         return wanted[0]
     message = f"{'no' if not wanted else 'more than one'} recipe"
     message += " is there" if name is None else f' is called "{name}"'
@@ -98,7 +104,12 @@ class _Reader:
         self._node = node
         self._replace = replace
         self._keys = {short(key): key for key in node.data}
+        for key in node.data:
+            if (other := self._keys[short(key)]) != key:
+                message = f"the recipe has {short(key)} twice, as {key} and as {other}"
+                raise node.error("recipe.json_ld", message, (other,))
         self._offsets = node.source.offsets(node.path)
+        self._steps = 0
         self.refused: list[str] = []
         self._taken = {"@type", "type", "@context", "@id", "name"}
 
@@ -111,8 +122,7 @@ class _Reader:
     def serves(self, given: int | Fraction | str | None) -> int | str:
         """How many portions: as given, else as the yield says."""
         if given is not None:
-            number = _core.exact_text(given)
-            return int(number) if number.isdecimal() else number
+            return _whole_or_text(_core.exact_text(given))
         key = next((key for key in _YIELD if key in self._keys), None)
         if key is None:
             hint = "say how many portions: serves=4"
@@ -122,7 +132,12 @@ class _Reader:
 
     def lines(self) -> list[_Line]:
         """Not blank, with those in place that were given for others."""
-        found = [line for key in _LINES for line in self._lines_of(key)]
+        found, others = (list(self._lines_of(key)) for key in _LINES)
+        if found and others and [line.text for line in found] != [line.text for line in others]:
+            message = f"{_LINES[0]} and {_LINES[1]} list different lines"
+            path = (self._keys[_LINES[1]],)
+            raise self._node.error("recipe.json_ld", message, path, "leave one of them out")
+        found = found or others
         if not found:
             hint = "a recipe lists them as recipeIngredient"
             raise self._node.error("recipe.missing", "the recipe has no lines", (), hint)
@@ -220,13 +235,14 @@ class _Reader:
         self._taken.add(key)
         value = self._value(key)
         base: Path = (self._keys[key],)
-        if isinstance(value, dict) and "itemListElement" in value:
-            value, base = value["itemListElement"], (*base, "itemListElement")
+        for inside in ("itemListElement", "@list"):
+            if isinstance(value, dict) and inside in value:
+                value, base = value[inside], (*base, inside)
         is_list = isinstance(value, list)
         for place, one in enumerate(listed(value)):
             path = (*base, place) if is_list else base
             if isinstance(one, dict):
-                one = next((one[key] for key in ("name", "text", "item") if key in one), one)
+                one = self._only_text(one, path)
             if not isinstance(one, str):
                 message = f"an ingredient is a {type(one).__name__}, not a text"
                 raise self._node.error("recipe.type", message, path)
@@ -234,22 +250,35 @@ class _Reader:
                 if text:
                     yield _Line(text, path)
 
+    def _only_text(self, one: dict[str, Any], path: Path) -> Any:
+        """Of an ingredient that is an object, if it says nothing else."""
+        said = {short(key): value for key, value in one.items() if short(key) not in _NO_AMOUNTS}
+        texts = list(said.values())
+        if said.keys() <= {"name", "text", "item"} and texts and texts.count(texts[0]) == len(said):
+            return texts[0]
+        message = f"an ingredient is an object of {', '.join(said) or 'nothing'}, not a text"
+        raise self._node.error("recipe.type", message, path)
+
     def _portions(self, key: str) -> int | str:
         texts = [self._yield_text(one) for one in listed(self._value(key))]
         numbers = [found[1] for text in texts if (found := _PORTIONS.fullmatch(text))]
-        values = {_core.parse_amount_number(number) for number in numbers}
+        try:
+            values = {_core.parse_amount_number(number) for number in numbers}
+        except Error:  # as 4/0 is
+            values = set()
         if len(values) != 1 or len(numbers) < len(texts):
-            told = '", "'.join(texts)
+            told = '", "'.join(texts)[:_LONGEST_REMARK]
             message = f'the yield "{told}" does not say one number of portions'
             hint = "say how many portions: serves=4"
             raise self._node.error("recipe.yield", message, (self._keys[key],), hint)
-        number = _core.exact_text(values.pop())
-        return int(number) if number.isdecimal() else number
+        return _whole_or_text(_core.exact_text(values.pop()))
 
     @staticmethod
     def _yield_text(one: Any) -> str:
         if isinstance(one, dict):
-            one = " ".join(str(one[key]) for key in ("value", "unitText") if key in one)
+            known = [key for key in ("value", "unitText") if key in one]
+            others = [key for key in one if key not in (*known, "@type", "type", "@id")]
+            one = " ".join(str(one[key]) for key in (*known, *others))
         return plain(str(one))
 
     def _steps_of(self, value: Any, path: Path, depth: int) -> Iterator[str]:
@@ -258,6 +287,10 @@ class _Reader:
             raise self._node.error("recipe.type", "steps nest too deeply", path)
         for place, one in enumerate(listed(value)):
             at = (*path, place) if isinstance(value, list) else path
+            self._steps += 1
+            if self._steps > _MOST_LINES:
+                message = f"the recipe has more than {_MOST_LINES} steps"
+                raise self._node.error("recipe.too_many_lines", message, ())
             if isinstance(one, str):
                 yield from plain_lines(one)
             elif isinstance(one, dict):
@@ -273,11 +306,13 @@ class _Reader:
 
     def _step_of(self, step: dict[str, Any], path: Path, depth: int) -> Iterator[str]:
         node = {short(key): value for key, value in step.items()}
-        name, text = (
-            plain(" ".join(one for one in listed(node.get(key)) if isinstance(one, str)))
-            for key in ("name", "text")
-        )
-        inner = list(self._steps_of(node.get("itemListElement"), path, depth + 1))
+        name = _text_of(node, "name")
+        text = next(filter(None, (_text_of(node, key) for key in _TEXTS)), "")
+        if (name or text) and isinstance(node.get("item"), str):
+            del node["item"]  # the address of a page
+        inner = [one for key in _INSIDE for one in self._steps_of(node.get(key), path, depth + 1)]
+        if not (name or text or inner) and "" not in (node.get("name"), node.get("text")):
+            self.refused.append(f"not read: a step of {', '.join(node) or 'nothing'}")
         if inner and "HowToStep" in types_of(step):
             inner = [" ".join(inner)]
         whole = text if text.startswith(name.rstrip(".")) else f"{name}: {text}" if text else name
@@ -288,11 +323,19 @@ class _Reader:
             yield from inner[1:]
 
 
+def _whole_or_text(number: str) -> int | str:
+    return int(number) if number.isdecimal() and len(number) < _MOST_DIGITS else number
+
+
+def _text_of(node: Mapping[str, Any], key: str) -> str:
+    return plain(" ".join(one for one in listed(node.get(key)) if isinstance(one, str)))
+
+
 def _id_of(read: WrittenLine, text: str, data: Mapping[str, Any], catalog: Catalog) -> str | Error:
     """The id of the line in a recipe of its own, or why no recipe can have it."""
     if read.kind != "ingredient":
         return ""
-    alone = {**data, "lines": [text]}
+    alone = {**data, "name": "x", "serves": 1, "lines": [text]}
     try:
         made = Library(catalog).made_of(alone, {("lines", 0): (1, 1)}, "", ("", ""))
     except Error as error:
@@ -312,7 +355,7 @@ def _with_ids(lines: list[tuple[_Line, str]]) -> list[Any]:
 
 
 def _shown(text: str) -> str:
-    return "".join(c if c.isprintable() else "?" for c in text)
+    return "".join(c if c.isprintable() else "?" for c in text[:_LONGEST_REMARK])
 
 
 def _plain_id(name: str) -> str:

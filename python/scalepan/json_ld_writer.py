@@ -51,9 +51,10 @@ def _ingredients(made: Recipe, whole: Recipe) -> Iterator[str]:
 
 def _line_text(line: Line, recipe: Recipe) -> str:
     """The first of several ways to say it that is read back as the same."""
-    for text in _ways(line, recipe):
-        if _reads_back(text, line, recipe):
-            return text
+    for way in _ways(line, recipe):
+        for text in (way, f"{way} (optional)") if line.optional else (way,):
+            if _reads_back(text, line, recipe):
+                return text
     message = f'no text says the line {line.id} exactly: "{line.told}"'
     raise make_error("recipe.json_ld", message, "name its food and amount more plainly")
 
@@ -118,7 +119,7 @@ def _reads_back(text: str, line: Line, recipe: Recipe) -> bool:
 def _meant(line: Line, recipe: Recipe) -> tuple[object, ...]:
     is_count = line.amount is not None and line.amount.unit.startswith("piece")
     noun = _noun(line.text, recipe) if is_count else ""
-    return (line.food_id or line.food, line.amount, line.low, line.stage, noun)
+    return (line.food_id or line.food, line.amount, line.low, line.stage, noun, line.optional)
 
 
 def _steps(made: Recipe, whole: Recipe) -> list[dict[str, Any]]:

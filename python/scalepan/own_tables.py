@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
+import struct
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import PurePath
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from scalepan.csv_document import Columns, read_rows
+from scalepan import _core
+from scalepan.csv_document import NO_TEXT, Columns, read_rows
 from scalepan.errors import Error, make_error
 from scalepan.files import read_text
 from scalepan.foods import FACT_COLUMNS, FOOD_COLUMNS, NAME_COLUMNS
@@ -19,6 +22,8 @@ if TYPE_CHECKING:
 
 
 SHORTEST = "as shortest decimal"
+# So many digits tell any two floats of 32 bits apart (IEEE 754, 5.12.2, from memory).
+_DIGITS_OF_32_BITS = 9
 
 
 def _others(columns: tuple[str, ...], *required: str) -> list[str]:
@@ -68,7 +73,8 @@ def rows_of_table(
     """The rows of mappings, of a dict of columns, or of a data frame, counted from 1.
 
     A frame is what has ``to_dicts()``, ``to_pylist()``, ``to_dict("records")`` or, with nanoarrow,
-    ``__arrow_c_stream__``. None, NaN and the like are blank.
+    ``__arrow_c_stream__``. None, NaN and the like are blank. A float of 32 bits is refused, since
+    the frame gives it as one of 64, which has another shortest decimal.
 
     Args:
         table: the rows.
@@ -78,11 +84,13 @@ def rows_of_table(
         flags: columns in which true is ``yes`` and false ``no``.
 
     Raises:
-        Error: ``<subject>.table``, ``.column``, ``.float``, ``.cell``; ``frame.floats``.
+        Error: ``<subject>.table``, ``.column``, ``.float``, ``.cell``, ``.control_character``;
+            ``frame.floats``.
     """
     if floats not in (None, SHORTEST):
         message = f'floats is "{floats}"'
         raise make_error("frame.floats", message, f'leave it out, or give "{SHORTEST}"')
+    columns.expect_once(_names_of(table))
     for number, row in enumerate(_mappings(table, columns), start=1):
         placed = PlacedRow({}, cell=f"row {number} of the {columns.subject} table")
         for name in row:
@@ -99,11 +107,17 @@ def rows_of_table(
         yield placed
 
 
+def _names_of(table: object) -> list[str]:
+    """Of its columns, where a frame tells them; a mapping has none twice."""
+    names = getattr(table, "column_names", getattr(table, "columns", ()))
+    return [] if callable(names) else [name for name in names if isinstance(name, str)]
+
+
 def _mappings(table: Any, columns: Columns) -> Iterable[Mapping[str, object]]:
     for method in ("to_dicts", "to_pylist"):
         if hasattr(table, method):
             return getattr(table, method)()  # type: ignore[no-any-return]
-    if hasattr(table, "to_dict"):
+    if hasattr(table, "to_dict") and getattr(table, "ndim", 2) != 1:
         return table.to_dict("records")  # type: ignore[no-any-return]
     if hasattr(table, "__arrow_c_stream__"):
         from scalepan.arrow_reader import rows_of_stream
@@ -137,26 +151,47 @@ def _rows_of_columns(table: dict[str, Any], columns: Columns) -> Iterable[Mappin
 
 def _plain(cell: object, floats: str | None, is_flag: bool) -> object:
     """A float by the option, and true and false in the words of the column."""
-    if isinstance(cell, float) and floats and cell == cell:
+    if getattr(cell, "ndim", None) == 0 and cell.dtype.kind in "biuf":  # type: ignore[attr-defined]
+        cell = cell.item()  # type: ignore[attr-defined]  # a NumPy number
+    if isinstance(cell, float) and floats and cell == cell and not _was_of_32_bits(cell):
         return Decimal(repr(float(cell)))
     if is_flag and isinstance(cell, bool):
         return "yes" if cell else "no"
     return cell
 
 
+def _was_of_32_bits(number: float) -> bool:
+    """Whether it is such a float exactly, and as one has another shortest decimal."""
+    for digits in range(1, _DIGITS_OF_32_BITS + 1):
+        text = f"{number:.{digits}g}"
+        try:
+            (single,) = struct.unpack("f", struct.pack("f", float(text)))
+        except OverflowError:
+            return False
+        if single == number:
+            return Decimal(text) != Decimal(repr(number))
+    return False
+
+
 def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
     if isinstance(cell, str):
+        if found := re.search(NO_TEXT, cell):
+            message = f"{column} holds the character U+{ord(found[0]):04X}, which no text may have"
+            raise row.error(f"{columns.subject}.control_character", message)
         return cell.strip()
     if _is_blank(cell):
         return ""
     if isinstance(cell, float):
         message = f"{column} is the float {cell!r}, which is no exact figure"
         hint = columns.hint_for_floats
+        if _was_of_32_bits(cell):
+            message = f"{column} is {cell!r}, which was rounded to 32 bits"
+            hint = "give text, decimals, or floats of 64 bits"
         raise row.error(f"{columns.subject}.float", message, hint)
     if isinstance(cell, Decimal):
         return format(cell, "f")
     if isinstance(cell, (int, Fraction)) and not isinstance(cell, bool):
-        return str(cell)
+        return _core.exact_text(cell)
     if hasattr(cell, "isoformat"):
         return str(cell.isoformat())
     message = f"{column} is of the type {type(cell).__name__}, but a text belongs there"
@@ -165,4 +200,6 @@ def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
 
 def _is_blank(cell: object) -> bool:
     """None, NaN in any of its types, and the missing values of frames."""
+    if isinstance(cell, Decimal):
+        return cell.is_nan()
     return cell is None or type(cell).__name__ in ("NAType", "NaTType") or cell != cell

@@ -9,9 +9,11 @@ stock = [{ item = "rice", stage = "AP", amount = "3 kg", value = "4.50", currenc
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
+from scalepan.csv_document import NO_TEXT
 from scalepan.errors import Error, RecipeError
 from scalepan.own_tables import rows_of_table
 from scalepan.toml_document import load
@@ -75,6 +77,9 @@ class _TomlRows(TomlTable):
         if isinstance(value, bool):
             return self._placed(path, "yes" if value else "no")
         if isinstance(value, str):
+            if re.search(NO_TEXT, value):
+                message = "the field holds a control character"
+                raise self._error("price.control_character", message, path)
             return self._text(path, value)
         return self._placed(path, _core.exact_text(self._number(path, value)))
 

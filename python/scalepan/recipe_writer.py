@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from scalepan import _core
 from scalepan.errors import Error, make_error
 from scalepan.files import write_whole
-from scalepan.recipes import LINE_KEYS, Library
+from scalepan.recipes import LINE_KEYS, Library, real_path
 from scalepan.toml_text import key_text, quoted
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ def recipe_text(recipe: Recipe) -> str:
 def write_recipe(recipe: Recipe, path: PathLike) -> None:
     """As ``scalepan.write_recipe``."""
     text = recipe_text(recipe)
-    _expect_bases(recipe, text, os.path.dirname(os.path.realpath(path)))
+    _expect_bases(recipe, text, os.path.dirname(real_path(os.fspath(path))))
     write_whole(path, text)
 
 

@@ -84,10 +84,11 @@ def parse_recipe(text: str, *, file: str = "", catalog: Catalog | None = None) -
     return Library(catalog).parse(text, file)
 
 
-def _real(path: str) -> str:
+def real_path(path: str) -> str:
+    """Without links; a name that no file can have is left as it is."""
     try:
         return os.path.realpath(path)
-    except ValueError:  # no file can have such a name, as reading it will say
+    except ValueError:  # as reading or writing it will say
         return path
 
 
@@ -101,13 +102,13 @@ class Library:
         self._tables = 0  # recipes inside the open files that are being read
 
     def read(self, path: str) -> Recipe:
-        real = _real(path)
+        real = real_path(path)
         if real not in self._known:
             self._known[real] = self.parse(read_text(path, MOST_BYTES), path)
         return self._known[real]
 
     def parse(self, text: str, file: str) -> Recipe:
-        self._open.append((_real(file) if file else "", file))
+        self._open.append((real_path(file) if file else "", file))
         try:
             return _Reader.of_file(text, file, self).recipe(self._catalog or bundled_catalog())
         finally:
@@ -132,7 +133,7 @@ class Library:
 
     def chain_to(self, path: str) -> list[str]:
         """The files from this one down to the one being read, where it is among them."""
-        real = _real(path)
+        real = real_path(path)
         reals = [known for known, _ in self._open]
         return [name for _, name in self._open[reals.index(real) :]] if real in reals else []
 

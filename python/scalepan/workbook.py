@@ -20,7 +20,8 @@ if TYPE_CHECKING:
 
     from scalepan.command_line.sections import Row, Section
 
-_NUMBER = re.compile(r"-?[0-9]{1,15}(?:\.([0-9]{1,15}))?")
+# A double holds fifteen digits for certain (IEEE 754); a longer figure is written as a text.
+_NUMBER = re.compile(r"-?(?=(?:\.?[0-9]){1,15}$)[0-9]+(?:\.([0-9]+))?")
 _ROUNDED = "Rounded half up as shown; the column beside a rounded figure has it exactly."
 # ECMA-376 leaves these open; programs that open such files have these limits (common practice).
 MOST_ROWS = 1_048_576

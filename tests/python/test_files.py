@@ -82,3 +82,15 @@ def test_a_name_that_no_file_can_have(read: Reader) -> None:
     code, text = refusal(read, Path("a\0b"))
     assert code == "file.unreadable"
     assert text.endswith("cannot read the file: embedded null byte")
+
+
+@pytest.mark.parametrize("read", [*READERS, scalepan.read_sheet, scalepan.read_costing])
+def test_a_name_of_another_encoding(read: Reader, here: Path) -> None:
+    """The byte E8 is no UTF-8; Python has it as half a character."""
+    folder = here / "cr\udce8me"
+    folder.mkdir()
+    (folder / "pot.toml").write_text("name = 1", encoding="utf-8")
+    assert refusal(read, Path("cr\udce8me/pot.toml")) == (
+        "file.unreadable",
+        "cr?me/pot.toml: the name of the file or of its folder is not UTF-8 (give it another name)",
+    )

@@ -13,12 +13,15 @@ import displayed
 import pytest
 import scalepan
 from scalepan import quantity
+from scalepan.arrow_reader import rows_of_stream
 from scalepan.frames import Frame
+from scalepan.prices import price_columns
 
 na = pytest.importorskip("nanoarrow")
 pa = pytest.importorskip("pyarrow")
 pl = pytest.importorskip("polars")
 pd = pytest.importorskip("pandas")
+np = pytest.importorskip("numpy")
 
 COSTING = scalepan.cost(displayed.recipe(), displayed.price_book())
 BASKET = scalepan.basket([displayed.recipe().scale(portions=7)], displayed.price_book())
@@ -280,3 +283,112 @@ def test_without_nanoarrow_all_but_arrow_works() -> None:
 
 def test_a_frame_tells_what_it_is() -> None:
     assert repr(Frame(scalepan.frame(STOCK).columns[:2])) == "<Frame of 1 rows: item, stage>"
+
+
+@pytest.mark.parametrize("bits", [128, 256])
+@pytest.mark.parametrize("first", [0, 1, 9, 30])
+def test_decimals_of_a_stretch_are_its_own(bits: int, first: int) -> None:
+    """What stands where: quarters, by arithmetic of the standard library."""
+    kind = (pa.decimal128 if bits == 128 else pa.decimal256)(12, 2)
+    quarters = [None if n % 7 == 3 else Decimal(n) / 4 for n in range(-20, 20)]
+    whole = pa.table({"item": pa.array(quarters, kind)})
+    kept = pa.DictionaryArray.from_arrays(
+        pa.array(range(10), pa.int8()), pa.array(quarters, kind)[first : first + 10]
+    )
+    for table, wanted in (
+        (whole.slice(first), quarters[first:]),
+        (pa.table({"item": kept}), quarters[first : first + 10]),
+    ):
+        rows = rows_of_stream(Stream(table), price_columns())
+        assert [row["item"] for row in rows] == wanted
+
+
+@pytest.mark.parametrize("named", ["decimal64(9, 2)", "half_float"])
+def test_columns_that_the_library_misreads_are_refused(named: str) -> None:
+    half = pa.array(np.array([2.25], np.float16))
+    prices = half if named == "half_float" else pa.array([Decimal("2.25")], pa.decimal64(9, 2))
+    table = pa.table({**ROW, "price": prices})
+    with pytest.raises(scalepan.PriceError) as caught:
+        scalepan.price_book(Stream(table))
+    assert (caught.value.code, str(caught.value)) == (
+        "price.cell",
+        f"the column price is of the Arrow type {named} (columns of texts, whole numbers, "
+        "decimals, true and false are read)",
+    )
+
+
+TWICE = pa.table(
+    [[cell] for cell in ("leeks", "AP", "1 kg", "no", "1", "2")], [*ROW, "price", "price"]
+)
+
+
+@pytest.mark.parametrize("given", [TWICE, Stream(TWICE), TWICE.to_pandas()])
+def test_two_columns_of_one_name_are_refused(given: object) -> None:
+    with pytest.raises(scalepan.PriceError) as caught:
+        scalepan.price_book(given)
+    assert (caught.value.code, str(caught.value)) == (
+        "price.column",
+        "the column price is there twice (columns: item, sold_as, pack, price, keeps; also "
+        "currency, shop, date, note, offer, least, limit, tax, deposit, measures)",
+    )
+
+
+SINGLE = {**ROW, "price": np.array([2.1], np.float32)}
+
+
+@pytest.mark.parametrize(
+    "given", [SINGLE, pd.DataFrame(SINGLE), pl.DataFrame(SINGLE), Stream(pa.table(SINGLE))]
+)
+@pytest.mark.parametrize("floats", [None, "as shortest decimal"])
+def test_a_float_of_32_bits_is_no_other_decimal(given: object, floats: str | None) -> None:
+    """2.1 is 8808038.4 / 2**22; of 24 binary digits the nearest is 8808038 / 2**22."""
+    widened = float(Fraction(8808038, 2**22))
+    with pytest.raises(scalepan.PriceError) as caught:
+        scalepan.price_book(given, floats=floats)
+    assert (caught.value.code, str(caught.value)) == (
+        "price.float",
+        f"row 1 of the price table: price is {widened!r}, which was rounded to 32 bits (give text, "
+        "decimals, or floats of 64 bits)",
+    )
+
+
+@pytest.mark.parametrize("price", ["2.5", "0.375", "2.1", "16777216", "1e-9", "123456.7"])
+def test_the_shortest_decimal_of_a_float_of_64_bits(price: str) -> None:
+    prices = {**ROW, "price": np.array([float(price)])}
+    (offer,) = scalepan.price_book(prices, floats="as shortest decimal").offers
+    assert offer.price.value == Fraction(price)
+
+
+def test_numpy_columns_are_columns() -> None:
+    columns = {**ROW, "price": np.array([3]), "keeps": np.array([True])}
+    (offer,) = scalepan.price_book(columns).offers
+    assert (offer.price.value, offer.keeps) == (3, True)
+
+
+@pytest.mark.parametrize(
+    ("cells", "code", "told"),
+    [
+        ({"price": [10**5000]}, "number.too_many_digits",
+         "a number of 5001 digits is too long (at most 1000 digits are read)"),
+        ({"price": [Fraction(1, 10**5000)]}, "number.too_many_digits",
+         "a number of 5001 digits is too long (at most 1000 digits are read)"),
+        ({"price": ["1"], "item": ["le\ud800eks"]}, "price.control_character",
+         "item holds the character U+D800, which no text may have"),
+        ({"price": ["1"], "shop": ["a\0b"]}, "price.control_character",
+         "shop holds the character U+0000, which no text may have"),
+    ],
+)  # fmt: skip
+def test_what_is_wrong_with_a_cell(cells: dict[str, Any], code: str, told: str) -> None:
+    with pytest.raises(scalepan.Error) as caught:
+        scalepan.price_book({**ROW, **cells})
+    assert (caught.value.code, str(caught.value)) == (code, f"row 1 of the price table: {told}")
+
+
+def test_one_column_alone_is_no_table() -> None:
+    for series in (pd.Series(["2 eggs"]), pl.Series(["2 eggs"])):
+        with pytest.raises(scalepan.RecipeError) as caught:
+            scalepan.recipe("Pot", 2, series)
+        assert (caught.value.code, str(caught.value)) == (
+            "line.table",
+            "the stream has no columns (give a table)",
+        )

@@ -246,3 +246,31 @@ def test_a_pipe_without_end_is_too_large(tmp_path: Path) -> None:
         scalepan.read_recipe(pipe)
     assert caught.value.code == "file.too_large"
     writer.join()
+
+
+POT = scalepan.recipe("Pot", 2, ["2 eggs"])
+WRITERS: dict[str, Callable[[str], None]] = {
+    "recipe": lambda path: scalepan.write_recipe(POT, path),
+    "page": lambda path: scalepan.write_json_ld(POT, path),
+    "workbook": lambda path: scalepan.write_xlsx(POT, path),
+}
+
+
+@pytest.mark.parametrize("kind", WRITERS)
+def test_nothing_but_a_file_gives_way_to_a_file(kind: str, tmp_path: Path) -> None:
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    terminal = os.ttyname(os.openpty()[1])
+    for path, why in (
+        (str(pipe), "it is a device or a pipe, not a file"),
+        (terminal, "it is a device or a pipe, not a file"),
+        (str(tmp_path), "Is a directory"),
+        ("a\0b", "embedded null byte"),
+    ):
+        with pytest.raises(scalepan.FileError) as caught:
+            WRITERS[kind](path)
+        assert (caught.value.code, str(caught.value)) == (
+            "file.unwritable",
+            f"{path}: cannot write the file: {why}",
+        )
+    assert (pipe.is_fifo(), os.listdir(tmp_path)) == (True, ["pipe"])

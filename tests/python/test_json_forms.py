@@ -220,13 +220,38 @@ def test_what_is_wrong_is_told_with_its_place(text: str, code: str, told: str) -
     with pytest.raises(scalepan.Error) as caught:
         from_json(text, file="x.json")
     assert caught.value.code == code
-    place = "" if code == "json.duplicate" else f":{caught.value.line}:{caught.value.column}"
+    place = f":{caught.value.line}:{caught.value.column}"
     assert caught.value.file == "x.json"
-    if code not in ("json.duplicate", "json.schema"):
+    if code != "json.schema":
         assert caught.value.line > 0
         assert str(caught.value).startswith(f"x.json{place}: {told}")
     else:
         assert told in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("text", "code", "told"),
+    [
+        ('{"a": [{"b": 1},\n{"b": 2, "c": 3, "b": 4}], "b": 5}', "json.duplicate",
+         '2:23: one object has the key "b" twice'),
+        ("{" + '"a": 1,' * 100_000 + '"b": 2}', "json.duplicate",
+         '1:14: one object has the key "a" twice'),
+        ("{" + "".join(f'"{n}": 1,' for n in range(100_000)) + '"0": 2}', "json.duplicate",
+         # One brace, 488,890 digits and 6 more signs for each key, and 5 before the last value.
+         '1:1088897: one object has the key "0" twice'),
+        ('{"schema": "scalepan/1",\n"type": "\\ud83c\\udf70 \\ud83c"}', "json.syntax",
+         "2:10: not JSON: half a character, of a pair of surrogates"),
+        ('{"\ud83c": 1}', "json.syntax",
+         "1:3: not JSON: half a character, of a pair of surrogates"),
+    ],
+    ids=["nested", "at once", "late", "half", "half as it is"],
+)  # fmt: skip
+def test_a_key_twice_and_half_a_character_are_found_at_their_place(
+    text: str, code: str, told: str
+) -> None:
+    with pytest.raises(scalepan.FileError) as caught:
+        from_json(text, file="x.json")
+    assert (caught.value.code, str(caught.value)) == (code, f"x.json:{told}")
 
 
 def test_a_figure_that_differs_is_found_at_its_place() -> None:

@@ -17,6 +17,7 @@ from displayed import recipe as supper
 from displayed import with_base
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from published_pages import page_of
 from scalepan import parse_json_ld, quantity
 from scalepan.json_document import JsonText
 
@@ -64,11 +65,6 @@ def test_a_page_gives_the_recipe_and_its_text() -> None:
     ]
     again = scalepan.parse_recipe(scalepan.recipe_text(cake))
     assert [line.amount for line in again.lines] == [line.amount for line in cake.lines]
-
-
-def page_of(**properties: object) -> str:
-    whole = {"name": "Broth", "recipeYield": "4", "recipeIngredient": ["2 eggs"], **properties}
-    return json.dumps({"@type": "Recipe", **{k: v for k, v in whole.items() if v is not None}})
 
 
 @pytest.mark.parametrize(
@@ -186,7 +182,7 @@ def test_other_ways_to_say_the_same(text: str) -> None:
         ('{"@type": "Recipe"', "json.syntax",
          "f:1:19: not JSON: Expecting ',' delimiter"),
         ('{"@type": "Recipe", "a": NaN}', "json.syntax", "f:1:1: not JSON: NaN is no number"),
-        ('{"a": 1, "a": 2}', "json.duplicate", 'f: one object has the key "a" twice'),
+        ('{"a": 1, "a": 2}', "json.duplicate", 'f:1:15: one object has the key "a" twice'),
         ("[" * 100_000, "json.syntax", "f:1:1: not JSON: brackets nest too deeply"),
         ('<p>\n<script type="application/ld+json">\n{"@type": ]}</script>', "json.syntax",
          "f:3:11: not JSON: Expecting value"),
@@ -321,6 +317,16 @@ def test_a_line_that_no_text_says_exactly_is_refused() -> None:
     assert caught.value.message.startswith(
         "no text says the line frozen_whole_kernel_corn exactly: "
     )
+
+
+@pytest.mark.parametrize("factor", [1, Fraction(7, 4)])
+def test_what_is_optional_stays_optional(factor: Fraction) -> None:
+    lines = ["30 g butter", "2 to 3 pears, peeled", "salt, to taste"]
+    given = [*({"line": line, "optional": True} for line in lines), "2 eggs (optional)", "1 L milk"]
+    sized = scalepan.recipe("x", 4, given).scale(factor=factor)
+    again = parse_json_ld(scalepan.json_ld(sized))
+    assert meant(again) == meant(sized)
+    assert [line.optional for line in again.lines] == [True, True, True, True, False]
 
 
 def test_files(tmp_path: Path) -> None:

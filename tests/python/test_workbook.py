@@ -98,6 +98,18 @@ def test_a_curve_a_price_book_and_a_basket(forty: scalepan.Costing, tmp_path: Pa
     assert list(basket) == ["1 dish, in EUR", "To buy", "Costs", "To check", "Cautions"]
 
 
+def test_a_figure_longer_than_a_double_holds_is_a_text(tmp_path: Path) -> None:
+    """Of fifteen digits each decimal has a double of its own; of sixteen not all have."""
+    pot = scalepan.recipe("Pot", 2, ["1 kg leeks", "2 eggs"])
+    row = "{},AP,{},{},yes\n"
+    for leeks, cell in (("9999999999997.01", 9999999999999.02), ("99999999999997.01", None)):
+        rows = row.format("leeks", "1 kg", leeks) + row.format("eggs", "6", "2.01")
+        book = scalepan.parse_prices(f"item,sold_as,pack,price,keeps\n{rows}", currency="EUR")
+        costs = written(scalepan.cost(pot, book), tmp_path / "c.xlsx")["Costs"]
+        till = next(line[1] for line in costs if line[0] == "till")
+        assert till == (cell or "99999999999999.02")
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_texts_are_never_formulas_or_links(name: str, tmp_path: Path) -> None:
     book = displayed.price_book(name)

@@ -80,6 +80,14 @@ def test_a_kept_costing_becomes_json(capsys: pytest.CaptureFixture[str]) -> None
     assert kept.till == quantity("1.50 EUR")
 
 
+def test_a_recipe_file_is_told_at_the_size_it_has(capsys: pytest.CaptureFixture[str]) -> None:
+    Path("pot.toml").write_text('name = "Pot"\nserves = 4\nlines = ["3 eggs"]\n')
+    forty = ["pot.json: Pot, 40 portions, 1 line"]
+    assert said(capsys, "pot.toml", "pot.json", "--portions", "40") == forty
+    assert said(capsys, "pot.json", "again.toml") == ["again.toml: Pot, 4 portions, 1 line"]
+    assert Path("again.toml").read_bytes() == Path("pot.toml").read_bytes()
+
+
 @pytest.mark.parametrize(
     ("arguments", "lines"),
     [
@@ -93,6 +101,9 @@ def test_a_kept_costing_becomes_json(capsys: pytest.CaptureFixture[str]) -> None
         (["pot.toml", "pot"],
          ["scalepan: pot: Pot, 4 portions, 1 line cannot be written in the form of this name "
           "[file.form]", "  write it to .toml, .jsonld, .xlsx, .json"]),
+        (["pot.toml", "forty.toml", "--portions", "40"],
+         ["scalepan: forty.toml: a recipe file has the size its lines are written for [file.form]",
+          "  leave --portions out, or write it to .jsonld, .xlsx or .json"]),
         (["notes.txt", "cake.toml"],
          ["scalepan: notes.txt: the name of the source says no form [file.form]",
           "  it ends in .html, .jsonld, .json, .toml or .csv"]),

@@ -271,3 +271,16 @@ def test_a_recipe_is_not_written_where_its_bases_are_not(tmp_path: Path) -> None
         "(write the base's file first)",
     )
     assert not list(away.iterdir())
+
+
+def test_a_control_character_of_toml_is_refused_as_one_of_csv_is() -> None:
+    row = '{ item = "a\\u0007", sold_as = "AP", pack = "1 kg", price = 2, keeps = true }'
+    with pytest.raises(scalepan.PriceError) as caught:
+        scalepan.parse_prices(f"prices = [{row}]", file="p.toml")
+    assert (caught.value.code, str(caught.value)) == (
+        "price.control_character",
+        "p.toml:1:21: the field holds a control character",
+    )
+    with pytest.raises(scalepan.PriceError) as half:
+        scalepan.parse_prices("item,sold_as,pack,price,keeps\na\ud83c,AP,1 kg,2,yes\n", file="p")
+    assert str(half.value) == "p:2:1: the field holds a control character"

@@ -39,12 +39,23 @@ def write_command(options: argparse.Namespace) -> Output:
     notes: list[str] = []
     if isinstance(shown, _core.Recipe):
         notes = [*_unread(shown), *_core.lines_to_check(shown)]
-        if options.portions:
-            shown = shown.scale(portions=options.portions)
+        shown = _at_size(shown, options)
     _write(shown, options.target)
     told = f"{options.target}: {_told(shown)}"
     document = {"written": options.target, "what": _told(shown), "to_check": notes}
     return document, [told, *report_lines([report.notes_section(notes)], terminal_width())]
+
+
+def _at_size(recipe: Recipe, options: argparse.Namespace) -> Recipe:
+    """At the size that the target has: a recipe file has the written one."""
+    is_file = options.target.lower().endswith(".toml")
+    if options.portions and is_file:
+        message = "a recipe file has the size its lines are written for"
+        hint = "leave --portions out, or write it to .jsonld, .xlsx or .json"
+        raise make_error("file.form", message, hint, options.target)
+    if options.portions:
+        return recipe.scale(portions=options.portions)
+    return recipe.scale(factor=1) if is_file else recipe
 
 
 def _read(options: argparse.Namespace) -> Any:
