@@ -85,13 +85,16 @@ def _ways(line: Line, recipe: Recipe) -> Iterator[str]:
 def _in_containers(line: Line, amount: Quantity, recipe: Recipe) -> Iterator[str]:
     """``20 x 400 g tins white beans, drained``, where the line is written so."""
     read = _read(line.text.partition(" | ")[0], recipe)
-    if read is None or not read.container_size or not read.high or line.written is None:
+    if read is None or not read.container_size or line.written is None:
         return
-    count = read.high * (amount / line.written).value
+    count = (read.high or 0) * (amount / line.written).value
     end = f", {line.preparation}" if line.preparation else ""
+    end += f" ({line.note})" if line.note else ""
+    end += " (optional)" if line.optional else ""
+    start = f"{'about ' if read.about else ''}{_core.mixed_text(count)} x {read.container_size}"
     noun = "" if read.unit == "piece" else f" {read.unit}"
     for plural in ("s", "es", "") if noun and count > 1 else ("",):
-        yield f"{_core.mixed_text(count)} x {read.container_size}{noun}{plural} {line.food}{end}"
+        yield f"{start}{noun}{plural} {line.food}{end}"
 
 
 def _noun(text: str, recipe: Recipe) -> str:

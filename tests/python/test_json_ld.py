@@ -334,6 +334,8 @@ def test_a_line_that_no_text_says_exactly_is_refused() -> None:
         ("1 box (500 g) spaghetti", 12, "3 x 500 g boxes spaghetti"),
         ("one 14-oz can tomatoes", 6, "1 1/2 x 14-oz cans tomatoes"),
         ("4 x 150 g salmon fillets", 6, "6 x 150 g salmon fillets"),
+        ("one 14-oz can tomatoes (optional)", 8, "2 x 14-oz cans tomatoes (optional)"),
+        ("about 2 x 400 g tins tomatoes", 8, "about 4 x 400 g tins tomatoes"),
     ],
 )
 def test_a_line_in_tins_stays_in_tins(line: str, portions: int, told: str) -> None:
