@@ -44,7 +44,7 @@ STOCK_OPTIONAL = ("value", "currency", "use_by", "note", "measures")
 def read_prices(
     path: PathLike, *, currency: str | None = None, measures: str | None = None
 ) -> PriceBook:
-    """Reads a price book.
+    """Reads a price book. Books are joined by ``+``: ``read_prices(first) + read_prices(second)``.
 
     Args:
         path: a CSV file with the columns item, sold_as, pack, price and keeps, and if wanted

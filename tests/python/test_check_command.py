@@ -93,7 +93,7 @@ pie.toml
       source: US FoodSafety.gov, safe minimum internal temperatures
   pie.toml:9:4: zurkle: the catalogue has no food "zurkle", so it has no facts, allergens or
     cautions [check.unknown_food]
-      write a food it has, or add yours to a table of foods
+      write one that scalepan foods lists, or add yours to a table of foods (--foods)
 
 prices.csv
   prices.csv:2:1: leeks: the price is a year or more older than the newest, of 2026-11-20

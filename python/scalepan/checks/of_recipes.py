@@ -146,7 +146,7 @@ class RecipeCheck:
         ):
             code, hint = (
                 "check.unknown_food",
-                "write a food it has, or add yours to a table of foods",
+                "write one that scalepan foods lists, or add yours to a table of foods (--foods)",
             )
         elif text.startswith(_UNPRICED):
             text = text.removeprefix(_UNPRICED)
