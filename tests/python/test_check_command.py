@@ -402,7 +402,8 @@ def test_files_of_other_kinds_are_passed_over_and_refused_where_they_are_named(
         1,
         "notes.md\n"
         "  notes.md: error: it is none of the files that are checked [file.kind]\n"
-        "      recipes, dishes and what is kept are TOML; tables are CSV\n\n"
+        "      recipes, dishes and what is kept are TOML; tables are CSV, prices and stock "
+        "either\n\n"
         "1 file: 1 error, 0 to check.\n",
     )
 

@@ -114,9 +114,8 @@ def has_key(text: str, keys: str) -> bool:
 
 def _unknown(path: str) -> Find:
     message = "it is none of the files that are checked"
-    return Find(
-        "file.kind", message, "recipes, dishes and what is kept are TOML; tables are CSV", path
-    )
+    hint = "recipes, dishes and what is kept are TOML; tables are CSV, prices and stock either"
+    return Find("file.kind", message, hint, path)
 
 
 def _unread(problem: OSError) -> CheckedFile:
