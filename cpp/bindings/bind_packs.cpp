@@ -306,6 +306,12 @@ void bind_packs(py::module_& m) {
             return std::make_shared<PriceBook>(book.on(date, shops));
           },
           py::arg("date") = "", py::arg("shops") = std::vector<std::string>())
+      .def(
+          "__add__",
+          [](const PriceBook& first, const PriceBook& second) {
+            return std::make_shared<PriceBook>(first + second);
+          },
+          py::is_operator())
       .def("__len__", [](const PriceBook& book) { return book.offers().size(); })
       .def("__repr__", [](const PriceBook& book) {
         return "<PriceBook of " + std::to_string(book.offers().size()) + " offers>";

@@ -118,6 +118,13 @@ const std::string* choice_of(const NameChoices& choices, const std::string& plai
   return nullptr;
 }
 
+/// How a food that is not there comes in.
+std::string own_food_hint(const Catalog& catalog, std::string_view food) {
+  const std::string nearest = nearest_hint(catalog.nearest(food));
+  return nearest + (nearest.empty() ? "" : "; ") +
+         "a food of your own needs a table with a column food: --foods FILE, or foods=";
+}
+
 bool says_the_same(const Fact& a, const Fact& b) {
   return a.kind == b.kind && a.state == b.state && a.size == b.size && a.from == b.from &&
          a.to == b.to;
@@ -155,7 +162,8 @@ void Catalog::add(Food food) {
 
 void Catalog::add(FoodName name) {
   if (!foods_.contains(name.food)) {
-    fail("food.unknown", "the name \"" + name.name + "\" belongs to an unknown food " + name.food);
+    fail("food.unknown", "the name \"" + name.name + "\" belongs to an unknown food " + name.food,
+         own_food_hint(*this, name.food));
   }
   if (!base_.empty()) note(name);
   name.order = name_count_++;
@@ -183,7 +191,7 @@ void Catalog::put(Fact fact) {
   }
   if (!foods_.contains(fact.food)) {
     fail("food.unknown", "the fact " + fact.id + " is about an unknown food " + fact.food,
-         nearest_hint(nearest(fact.food)));
+         own_food_hint(*this, fact.food));
   }
   scalepan::expect_valid(fact);
   auto& known = facts_[fact.food];

@@ -67,4 +67,10 @@ PriceBook PriceBook::on(std::string_view day, std::span<const std::string> shops
   return view;
 }
 
+PriceBook operator+(const PriceBook& first, const PriceBook& second) {
+  std::vector<Offer> offers = first.offers();
+  offers.insert(offers.end(), second.offers().begin(), second.offers().end());
+  return PriceBook(std::move(offers));
+}
+
 }  // namespace scalepan

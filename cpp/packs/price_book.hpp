@@ -28,4 +28,7 @@ class PriceBook {
   std::vector<Offer> offers_;
 };
 
+/// The rows of both. Throws `price.duplicate` as the constructor does.
+[[nodiscard]] PriceBook operator+(const PriceBook& first, const PriceBook& second);
+
 }  // namespace scalepan

@@ -603,6 +603,11 @@ class PriceBook(_Displayed):
 
         Raises PriceError (``price.shop``).
         """
+    def __add__(self, other: PriceBook, /) -> PriceBook:
+        """The rows of both, each with the place it was read from.
+
+        Raises PriceError (``price.duplicate``) where both price one pack in one shop on one day.
+        """
     def __len__(self) -> int: ...
 
 def make_price_book(rows: Sequence[Mapping[str, Placed]], measures: str) -> PriceBook: ...

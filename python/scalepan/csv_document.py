@@ -35,8 +35,8 @@ _LIKE_A_FORMULA = r"(?:'*\s*[=+\-@\uff1d\uff0b\uff0d\uff20]|'*[\t\r\n])"
 class Columns:
     """The columns a file may have, and the subject of its error codes.
 
-    A file of which some are ``numbers`` may also be separated by semicolons, as programs of many
-    countries save it; then the numbers in these columns have decimal commas, and no points.
+    A file may also be separated by semicolons, as programs of many countries save it; then the
+    numbers in the columns that are ``numbers`` have decimal commas, and no points.
     """
 
     def __init__(
@@ -86,7 +86,7 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
             ``.control_character``; ``file.too_many_rows``; each with its place.
     """
     text = text.removeprefix("\ufeff")
-    by_semicolons = bool(columns.numbers) and _is_by_semicolons(text)
+    by_semicolons = _is_by_semicolons(text)
     records = _records(text, file, columns, ";" if by_semicolons else ",")
     first = next(records, None)
     if first is None:
@@ -225,7 +225,7 @@ def _other_file_hint(header: list[str]) -> str:
     """For a header of one field: with another separator in it, or of no table at all."""
     if len(header) > 1:
         return ""
-    for sign, name in ((";", "semicolons"), ("\t", "tabs"), ("|", "bars")):
+    for sign, name in (("\t", "tabs"), ("|", "bars")):
         if sign in header[0]:
             return f"the fields are separated by {name}; save the file with commas"
     if "=" in header[0]:

@@ -146,11 +146,12 @@ def read_facts(
     prefer: Iterable[str] = (),
     catalog: Catalog | None = None,
 ) -> Catalog:
-    """As ``catalog_with``, from CSV files.
+    """As ``catalog_with``, from CSV files; those parted by semicolons have decimal commas.
 
     Raises:
         FoodError: ``fact.column``, ``fact.fields``, ``fact.no_rows``, ``fact.syntax`` (``food.``
-            and ``name.`` likewise), and what ``catalog_with`` raises, each with file and line.
+            and ``name.`` likewise), ``fact.decimal``, and what ``catalog_with`` raises, each with
+            file and line.
         FileError: ``file.unreadable`` and others.
     """
     from scalepan import own_tables

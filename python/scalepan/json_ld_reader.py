@@ -49,6 +49,15 @@ class _Line(NamedTuple):
     path: Path
 
 
+class Words(NamedTuple):
+    """How hints say what can be given: as in Python, or as on the command line."""
+
+    name: str = "give name=, one of"
+    serves: str = "serves=4"
+    measures: str = "measures = "
+    unread: str = 'or have another line read: replace={{"{}": "..."}}'
+
+
 class Asked(NamedTuple):
     """What ``scalepan.read_json_ld`` is given beside the text."""
 
@@ -59,11 +68,12 @@ class Asked(NamedTuple):
     region: str = ""
     replace: Mapping[str, str] = {}
     draft: bool = False
+    words: Words = Words()
 
 
 def recipe_of_json_ld(text: str, file: str, asked: Asked, catalog: Catalog | None) -> Recipe:
     """As ``scalepan.parse_json_ld``."""
-    reader = _Reader(_chosen(recipes_of(text, file), asked.name, file), asked.replace)
+    reader = _Reader(_chosen(recipes_of(text, file), asked, file), asked)
     data: dict[str, Any] = {"name": reader.name(), "serves": reader.serves(asked.serves)}
     decimal = asked.decimal if asked.decimal != "point" else ""
     given = {"measures": asked.measures, "decimal": decimal, "region": asked.region}
@@ -80,14 +90,15 @@ def recipe_of_json_ld(text: str, file: str, asked: Asked, catalog: Catalog | Non
     return Library(catalog).made_of(data, reader.places(lines), file, (kept, toml))
 
 
-def _chosen(found: list[Node], name: str | None, file: str) -> Node:
+def _chosen(found: list[Node], asked: Asked, file: str) -> Node:
+    name = asked.name
     names = [_name_of(node) for node in found]
     wanted = [node for node, known in zip(found, names, strict=True) if name in (None, known)]
     if wanted and all(node.data == wanted[0].data for node in wanted):
         return wanted[0]
     message = f"{'no' if not wanted else 'more than one'} recipe"
     message += " is there" if name is None else f' is called "{name}"'
-    raise make_error("recipe.json_ld", message, f"give name=, one of: {'; '.join(names)}", file)
+    raise make_error("recipe.json_ld", message, f"{asked.words.name}: {'; '.join(names)}", file)
 
 
 def _name_of(node: Node) -> str:
@@ -100,9 +111,10 @@ def _name_of(node: Node) -> str:
 class _Reader:
     """One recipe."""
 
-    def __init__(self, node: Node, replace: Mapping[str, str]) -> None:
+    def __init__(self, node: Node, asked: Asked) -> None:
         self._node = node
-        self._replace = replace
+        self._replace = asked.replace
+        self._words = asked.words
         self._keys = {short(key): key for key in node.data}
         for key in node.data:
             if (other := self._keys[short(key)]) != key:
@@ -125,7 +137,7 @@ class _Reader:
             return _whole_or_text(_core.exact_text(given))
         key = next((key for key in _YIELD if key in self._keys), None)
         if key is None:
-            hint = "say how many portions: serves=4"
+            hint = f"say how many portions: {self._words.serves}"
             raise self._node.error("recipe.missing", "the recipe has no recipeYield", (), hint)
         self._taken.add(key)
         return self._portions(key)
@@ -179,8 +191,8 @@ class _Reader:
     def _refusal(self, lines: list[_Line], read: list[Any], wrong: list[int]) -> Error:
         error, line = read[wrong[0]], lines[wrong[0]]
         row, column = self._place(line)
-        hint = f"{error.hint}; " if error.hint else ""
-        hint += f'or have another line read: replace={{"{_shown(line.text)}": "..."}}'
+        hint = f"{error.hint}; ".replace("measures = ", self._words.measures) if error.hint else ""
+        hint += self._words.unread.format(_shown(line.text))
         if len(wrong) > 1:
             others = "; ".join(_shown(lines[place].text) for place in wrong[1:])
             hint += f"; not read either: {others}"
@@ -269,7 +281,7 @@ class _Reader:
         if len(values) != 1 or len(numbers) < len(texts):
             told = '", "'.join(texts)[:_LONGEST_REMARK]
             message = f'the yield "{told}" does not say one number of portions'
-            hint = "say how many portions: serves=4"
+            hint = f"say how many portions: {self._words.serves}"
             raise self._node.error("recipe.yield", message, (self._keys[key],), hint)
         return _whole_or_text(_core.exact_text(values.pop()))
 

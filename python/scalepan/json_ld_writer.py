@@ -14,7 +14,7 @@ from scalepan.recipes import Library
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from scalepan._core import Line, MethodStep, Quantity, Recipe
+    from scalepan._core import Line, MethodStep, Quantity, Recipe, WrittenLine
 
 
 def json_ld_text(recipe: Recipe) -> str:
@@ -65,6 +65,7 @@ def _ways(line: Line, recipe: Recipe) -> Iterator[str]:
     if line.amount is None:
         yield line.text
         return
+    yield from _in_containers(line, line.amount, recipe)
     if ABOUT not in line.told:
         yield line.told
     unit = _told_unit(line.amount)
@@ -82,13 +83,33 @@ def _ways(line: Line, recipe: Recipe) -> Iterator[str]:
     yield f"{amount} {line.food}, {line.stage}"
 
 
+def _in_containers(line: Line, amount: Quantity, recipe: Recipe) -> Iterator[str]:
+    """``20 x 400 g tins white beans, drained``, where the line is written so."""
+    read = _read(line.text.partition(" | ")[0], recipe)
+    if read is None or not read.container_size or line.written is None:
+        return
+    count = (read.high or 0) * (amount / line.written).value
+    end = f", {line.preparation}" if line.preparation else ""
+    end += f" ({line.note})" if line.note else ""
+    end += " (optional)" if line.optional else ""
+    start = f"{'about ' if read.about else ''}{_core.mixed_text(count)} x {read.container_size}"
+    noun = "" if read.unit == "piece" else f" {read.unit}"
+    for plural in ("s", "es", "") if noun and count > 1 else ("",):
+        yield f"{start}{noun}{plural} {line.food}{end}"
+
+
 def _noun(text: str, recipe: Recipe) -> str:
     """What a count counts beside the food itself: ``clove``, ``pinch``; mostly empty."""
+    read = _read(text, recipe)
+    return "" if read is None or read.unit == "piece" else read.unit
+
+
+def _read(text: str, recipe: Recipe) -> WrittenLine | None:
+    """What the line says; None of one that says nothing by itself, as a percentage of flour."""
     try:
-        unit = _core.read_line((text, "", 1, 1), recipe.measures, "", recipe.catalog).unit
-    except Error:  # as a percentage of flour is
-        return ""
-    return "" if unit == "piece" else unit
+        return _core.read_line((text, "", 1, 1), recipe.measures, "", recipe.catalog)
+    except Error:
+        return None
 
 
 def _told_unit(amount: Quantity) -> str:

@@ -62,12 +62,14 @@ def read_measure_sets(path: PathLike) -> dict[str, MeasureSet]:
 
     Raises:
         MeasureError: ``measure.fields``, ``measure.no_rows``, ``measure.syntax``,
-            ``measure.control_character`` and what ``measure_set`` raises, with file and line.
+            ``measure.decimal``, ``measure.control_character`` and what ``measure_set`` raises,
+            with file and line.
     """
     from scalepan.csv_document import Columns, read_rows  # here: `import scalepan` stays quick
 
     optional = [column for column in MEASURE_COLUMNS if column not in ("set", "measure", "size")]
-    columns = Columns("measure", ("set", "measure", "size"), optional)
+    numbers = ("size", "step", "from", "most")
+    columns = Columns("measure", ("set", "measure", "size"), optional, numbers)
     by_set: dict[str, list[Row]] = {}
     for row in read_rows(read_text(path), str(path), columns):
         by_set.setdefault(row["set"][0].strip(), []).append(row)

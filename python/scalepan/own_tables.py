@@ -34,6 +34,7 @@ FACTS = Columns(
     "fact",
     ("fact", "food", "kind", "value"),
     _others(FACT_COLUMNS, "fact", "food", "kind", "value"),
+    ("value", "low", "high"),
 )
 FOODS = Columns("food", ("food",), _others(FOOD_COLUMNS, "food"))
 NAMES = Columns("name", ("name", "food"), _others(NAME_COLUMNS, "name", "food"))

@@ -67,12 +67,14 @@ def read_pans(path: PathLike) -> dict[str, Pan]:
     Raises:
         MeasureError: ``pan.size``, ``pan.length``, ``pan.volume``, ``pan.twice``, ``pan.name``,
             ``pan.column``, ``pan.fields``, ``pan.no_rows``, ``pan.syntax``,
-            ``pan.control_character`` and what reading an amount raises, with file and line.
+            ``pan.decimal``, ``pan.control_character`` and what reading an amount raises, with file
+            and line.
     """
     from scalepan.csv_document import Columns, read_rows  # here: `import scalepan` stays quick
 
     found: dict[str, Pan] = {}
-    for row in read_rows(read_text(path), str(path), Columns("pan", ("pan",), PAN_COLUMNS[1:])):
+    columns = Columns("pan", ("pan",), PAN_COLUMNS[1:], (*_SIZES, "volume", "volume_high"))
+    for row in read_rows(read_text(path), str(path), columns):
         at_place(row["pan"], partial(_take, found, row))
     return {pan.name: pan for pan in found.values()}
 

@@ -18,8 +18,11 @@ from scalepan.errors import Error, RecipeError
 from scalepan.own_tables import rows_of_table
 from scalepan.toml_document import load
 from scalepan.toml_table import TomlTable
+from scalepan.toml_text import quoted
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from scalepan.csv_document import Columns, Placed
     from scalepan.toml_places import Path
 
@@ -38,6 +41,15 @@ def rows_of_toml(text: str, file: str, columns: Columns, key: str) -> list[dict[
     except RecipeError as error:
         raise columns.error("syntax", error.message, "", file, error.line) from None
     return _TomlRows(*document, file, ()).rows(columns, key)
+
+
+def toml_of_rows(rows: Iterable[dict[str, str]], columns: Columns, key: str) -> str:
+    """A file that ``rows_of_toml`` reads as these rows, without what they leave blank."""
+    tables = (
+        ", ".join(f"{name} = {quoted(row[name])}" for name in columns.all if row.get(name))
+        for row in rows
+    )
+    return "\n".join([f"{key} = [", *(f"  {{ {table} }}," for table in tables), "]", ""])
 
 
 def rows_of_frame(table: object, columns: Columns, floats: str | None) -> list[dict[str, Placed]]:

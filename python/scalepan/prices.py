@@ -28,8 +28,6 @@ from scalepan._core import PriceBook, Stock
 from scalepan.files import at_place, read_text, write_whole
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from scalepan.csv_document import Columns, Placed
     from scalepan.files import PathLike
 
@@ -46,7 +44,7 @@ STOCK_OPTIONAL = ("value", "currency", "use_by", "note", "measures")
 def read_prices(
     path: PathLike, *, currency: str | None = None, measures: str | None = None
 ) -> PriceBook:
-    """Reads a price book.
+    """Reads a price book. Books are joined by ``+``: ``read_prices(first) + read_prices(second)``.
 
     Args:
         path: a CSV file with the columns item, sold_as, pack, price and keeps, and if wanted
@@ -66,8 +64,12 @@ def parse_prices(
     text: str, *, file: str = "", currency: str | None = None, measures: str | None = None
 ) -> PriceBook:
     """As ``read_prices``, from text; ``file`` is the name that errors show."""
-    rows = _rows(text, file, price_columns(), "prices")
-    return _price_book(rows, currency, measures)
+    return _price_book(price_rows(text, file), currency, measures)
+
+
+def price_rows(text: str, file: str) -> list[dict[str, Placed]]:
+    """The rows of a price book, each field with its place. Raises as ``read_prices``."""
+    return _rows(text, file, price_columns(), "prices")
 
 
 def price_book(
@@ -102,12 +104,16 @@ def prices_text(book: PriceBook) -> str:
     A field that a program could take for a formula begins with an apostrophe, which is no part of
     it (``csv_document`` has the rule). Notes are not kept in a price book, so none are written.
     """
-    return _text_of([offer.row for offer in book.offers], (*REQUIRED, *OPTIONAL))
+    return _text_of(_book_rows(book), price_columns())
 
 
 def write_prices(book: PriceBook, path: PathLike) -> None:
-    """Writes ``prices_text`` to a file, whole or not at all. Raises ``file.unwritable``."""
-    write_whole(path, prices_text(book))
+    """Writes ``prices_text`` to a file, whole or not at all; TOML where its name says so.
+
+    Raises:
+        FileError: ``file.unwritable``.
+    """
+    _write(path, _book_rows(book), price_columns(), "prices")
 
 
 def read_stock(
@@ -151,12 +157,12 @@ def stock(
 
 def stock_text(stock: Stock) -> str:
     """As ``prices_text``, of what is on hand."""
-    return _text_of([item.row for item in stock.items], (*STOCK_REQUIRED, *STOCK_OPTIONAL))
+    return _text_of(_stock_rows(stock), stock_columns())
 
 
 def write_stock(stock: Stock, path: PathLike) -> None:
-    """Writes ``stock_text`` to a file, whole or not at all. Raises ``file.unwritable``."""
-    write_whole(path, stock_text(stock))
+    """As ``write_prices``, of ``stock_text``."""
+    _write(path, _stock_rows(stock), stock_columns(), "stock")
 
 
 def price_columns() -> Columns:
@@ -183,17 +189,37 @@ def _stock(rows: list[dict[str, Placed]], currency: str | None, measures: str | 
     return _core.make_stock(_completed(rows, currency), measures or "")
 
 
-def _text_of(rows: list[dict[str, str]], columns: Sequence[str]) -> str:
+def _book_rows(book: PriceBook) -> list[dict[str, str]]:
+    return [offer.row for offer in book.offers]
+
+
+def _stock_rows(stock: Stock) -> list[dict[str, str]]:
+    return [item.row for item in stock.items]
+
+
+def _text_of(rows: list[dict[str, str]], columns: Columns) -> str:
     """Without the columns that no row fills."""
     from scalepan.csv_document import csv_text  # here, so that `import scalepan` stays quick
 
-    required = REQUIRED if columns[: len(REQUIRED)] == REQUIRED else STOCK_REQUIRED
-    used = [c for c in columns if c in required or any(row.get(c) for row in rows)]
+    used = [c for c in columns.all if c in columns.required or any(row.get(c) for row in rows)]
     return csv_text(used, ([row.get(column, "") for column in used] for row in rows))
 
 
+def _write(path: PathLike, rows: list[dict[str, str]], columns: Columns, key: str) -> None:
+    if _is_toml(path):
+        from scalepan.price_tables import toml_of_rows  # here, so that `import` stays quick
+
+        write_whole(path, toml_of_rows(rows, columns, key))
+    else:
+        write_whole(path, _text_of(rows, columns))
+
+
+def _is_toml(path: PathLike) -> bool:
+    return str(path).lower().endswith(".toml")
+
+
 def _rows(text: str, file: str, columns: Columns, key: str) -> list[dict[str, Placed]]:
-    if file.endswith(".toml"):
+    if _is_toml(file):
         from scalepan.price_tables import rows_of_toml  # here, so that `import` stays quick
 
         return rows_of_toml(text, file, columns, key)

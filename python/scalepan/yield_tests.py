@@ -192,7 +192,8 @@ def yield_test(rows: object, *, measures: str | None = None, source: str = "") -
 def _columns() -> Columns:
     from scalepan.csv_document import Columns
 
-    return Columns("yield", ("trial", "what", "weight"), ("part", "value", "use", "note"))
+    optional = ("part", "value", "use", "note")
+    return Columns("yield", ("trial", "what", "weight"), optional, ("weight", "value"))
 
 
 def _made(rows: Sequence[Mapping[str, Placed]], measures: str | None, source: str) -> YieldTest:

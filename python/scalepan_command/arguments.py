@@ -39,7 +39,12 @@ def options_of(words: Sequence[str]) -> argparse.Namespace:
 
 
 def _expect_one_reader(top: TopParser, options: argparse.Namespace) -> None:
-    readers = [name for name, value in vars(options).items() if value == "-"]
+    readers = [
+        name
+        for name, value in vars(options).items()
+        for path in (value if name == "prices" and value else [value])
+        if path == "-"
+    ]
     if len(readers) > 1:
         message = f"standard input is read once, but {' and '.join(readers[:2])} both name it"
         top.refuse(message, place="-", hint="name a file for one of them")
@@ -60,6 +65,7 @@ def parser(*, as_json: bool = False) -> TopParser:
     _add_measure(commands)
     _add_loads(commands)
     _add_read(commands)
+    _add_foods(commands)
     _add_yield(commands)
     _add_sheets(commands)
     _add_write(commands)
@@ -204,7 +210,13 @@ def _recipe(command: argparse.ArgumentParser, *, prices: bool, cell: bool = Fals
 
 
 def _price_rows(command: argparse.ArgumentParser, *, required: bool) -> None:
-    command.add_argument("--prices", required=required, metavar="FILE", help="a price book (CSV)")
+    command.add_argument(
+        "--prices",
+        required=required,
+        action="append",
+        metavar="FILE",
+        help="a price book (CSV or TOML); may repeat: all rows of all books count",
+    )
     command.add_argument("--currency", metavar="CODE", help="of rows that name none, as EUR")
     command.add_argument("--date", default="", metavar="DAY", help="prices of that day, 2026-11-24")
     command.add_argument("--shop", action="append", default=[], help="only this shop; may repeat")
@@ -212,7 +224,7 @@ def _price_rows(command: argparse.ArgumentParser, *, required: bool) -> None:
 
 def _prices(command: argparse.ArgumentParser) -> None:
     _price_rows(command, required=True)
-    command.add_argument("--on-hand", metavar="FILE", help="a stock list (CSV), used before buying")
+    command.add_argument("--on-hand", metavar="FILE", help="a stock list (CSV or TOML), used first")
     command.add_argument(
         "--without-tax", action="store_true", help="count prices without their tax"
     )
@@ -303,6 +315,14 @@ def _add_yield(commands: _Commands[CommandParser]) -> None:
     test.add_argument("--measures", choices=_MEASURES, help="which pint and fluid ounce are meant")
 
 
+def _add_foods(commands: _Commands[CommandParser]) -> None:
+    foods = _command(commands, "foods", "The foods there are, their names, and the facts on them.")
+    foods.add_argument(
+        "words", metavar="WORD", nargs="*", help="only foods with such a name, as leek (all)"
+    )
+    _facts(foods)
+
+
 def _add_sheets(commands: _Commands[CommandParser]) -> None:
     sheet = _command(commands, "sheet", "The cells of a saved sheet or costing with their figures.")
     sheet.add_argument("sheet", metavar="FILE", help="a saved sheet or costing (TOML)")
@@ -332,13 +352,16 @@ def _facts(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--facts", metavar="FILE", help="facts of your own (CSV), laid over the bundled ones"
     )
+    command.add_argument(
+        "--foods", metavar="FILE", help="foods that the catalogue has not (CSV), for such facts"
+    )
 
 
 def _add_write(commands: _Commands[CommandParser]) -> None:
     text = (
         "One file out of another, by the endings of their names: a page with a recipe (.html, "
-        ".jsonld) to .toml, a recipe to .jsonld, and these, price books and kept costings to .xlsx "
-        "or .json."
+        ".jsonld) to .toml, a recipe to .jsonld, a price book to .csv or .toml, and these and kept "
+        "costings to .xlsx or .json."
     )
     write = _command(commands, "write", text)
     write.add_argument("source", help="a page, a recipe, a price book or a kept costing")
@@ -352,4 +375,5 @@ def _add_write(commands: _Commands[CommandParser]) -> None:
         "--draft", action="store_true", help="lines of a page that cannot be read become remarks"
     )
     write.add_argument("--portions", help="the size that a page or a workbook shows")
+    write.add_argument("--overwrite", action="store_true", help="the target, if it is there")
     _facts(write)

@@ -11,7 +11,10 @@ GROUPS = (
     ("The dish at another size", ("scale", "page", "measure", "loads", "convert")),
     ("Buying", ("buy", "shops", "break-even", "swap", "make-or-buy", "basket")),
     ("Costs and prices", ("cost", "why", "curve", "spend", "price")),
-    ("Your own figures, and what is kept", ("yield", "refresh", "sheet", "sheet-difference")),
+    (
+        "Your own figures, and what is kept",
+        ("foods", "yield", "refresh", "sheet", "sheet-difference"),
+    ),
     ("Other forms of files", ("write",)),
     ("The terminal", ("completion",)),
 )
@@ -98,6 +101,7 @@ EXAMPLES = {
         f'scalepan price {_BOUGHT} --food-cost "30 %" --tax "7 %"',
         f'scalepan price {_BOUGHT} --portions 40 --food-cost "30 %" --ending 0.90',
     ),
+    "foods": ("scalepan foods fennel", "scalepan foods fennel --facts facts.csv"),
     "yield": (
         'scalepan yield fennel_trials.csv --portion "150 g"',
         "scalepan yield fennel_trials.csv --as-facts > tested.csv",

@@ -45,8 +45,9 @@ def codes() -> dict[str, str]:
         for path, subjects in read_by
         for subject in subjects
         for part in parts(path)
-        # How floats and decimal commas are taken is asked of prices alone.
-        if part not in ("floats", "decimal") or subject == "price"
+        # How floats are taken is asked of prices alone, and these two tables hold no numbers.
+        if part != "floats" or subject == "price"
+        if part != "decimal" or subject not in ("food", "name")
     }
 
 

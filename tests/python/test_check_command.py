@@ -93,7 +93,7 @@ pie.toml
       source: US FoodSafety.gov, safe minimum internal temperatures
   pie.toml:9:4: zurkle: the catalogue has no food "zurkle", so it has no facts, allergens or
     cautions [check.unknown_food]
-      write a food it has, or add yours to a table of foods
+      write one that scalepan foods lists, or add yours to a table of foods (--foods)
 
 prices.csv
   prices.csv:2:1: leeks: the price is a year or more older than the newest, of 2026-11-20
@@ -192,6 +192,56 @@ lines = [
     ]
 
 
+def test_a_line_that_takes_from_a_base_is_no_error_beside_one(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    dish = """\
+name = "Tray"
+serves = 12
+bases = { dough = "dough.toml" }
+lines = [
+  "3/4 of the dough",
+  "rest of the dough, for the top",
+  "2 tbps lemons",
+  "half of the following",
+]
+"""
+    base = 'name = "D"\nserves = 1\nmakes = "1 kg"\nlines = ["1 kg plain flour"]\n'
+    write(tray_toml=dish, dough_toml=base)
+    assert finds(capsys, "tray.toml") == [
+        ("tray.toml:7:6", "unit.unknown", 'unknown unit "tbps"; understood so far: 2'),
+        ("tray.toml:8:4", "line.refers", '"half of the following" refers to other lines'),
+    ]
+    # Where the base is wrong, only what any recipe refuses is told.
+    write(dough_toml=base.replace("1 kg plain", "2 tbps"))
+    assert [(place, code) for place, code, _ in finds(capsys, "tray.toml")] == [
+        ("dough.toml:4:13", "unit.unknown"),
+        ("tray.toml:7:6", "unit.unknown"),
+    ]
+
+
+def test_percentages_of_flour_are_no_errors_beside_one(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    write(
+        loaf_toml="""\
+name = "Loaf"
+serves = 8
+flour = "1 kg"
+lines = [
+  "100 % bread flour",
+  "65 % water",
+  "2 tbps olive oil",
+  { line = "3 tbps malt" },
+]
+""",
+    )
+    assert finds(capsys) == [
+        ("loaf.toml:7:6", "unit.unknown", 'unknown unit "tbps"; understood so far: 2'),
+        ("loaf.toml:8:15", "unit.unknown", 'unknown unit "tbps"; understood so far: 3'),
+    ]
+
+
 def test_a_wrong_base_is_told_once_and_of_each_dish_that_needs_it(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
@@ -250,6 +300,44 @@ prices.csv
     )
 
 
+def test_books_by_semicolons_and_in_toml_are_checked_as_they_are_read(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    write(
+        dish_toml=LEEKS.replace('"500 g leeks"', '"500 g leeks", "2 lemons", "1 L zurkle"'),
+        preise_csv="item;sold_as;pack;price;currency;keeps;date\n"
+        "leeks;AP;1,5 kg;2,10;EUR;no;2026-11-20\nleeks;AP;5 kg;-6,30;EUR;no;2026-11-20\n",
+        shop_toml='[[prices]]\nitem = "lemons"\nsold_as = "AP"\npack = "6"\nprice = 1.50\n'
+        'currency = "EUR"\nkeeps = false\ndate = "2026-11-20"\n\n'
+        '[[prices]]\nitem = "lemons"\nsold_as = "raw"\npack = "10"\nprice = 2\nkeeps = true\n\n'
+        '[[stock]]\nitem = "zurkle"\nstage = "AP"\namount = "much"\n',
+        facts_csv="fact;food;kind;value;low\nown;zurkle;density;1,05 g/mL;1,02 g/mL\n",
+        foods_csv="food;name\nzurkle;zurkle\n",
+        names_csv="name;food;match\nZürkel;zurkle;same\n",
+    )
+    document = found(capsys)
+    assert {file["file"]: file["kind"] for file in document["files"]} == {
+        "dish.toml": "recipe",
+        "facts.csv": "table of facts",
+        "foods.csv": "table of foods",
+        "names.csv": "table of names",
+        "preise.csv": "price book",
+        "shop.toml": "price book",
+    }
+    told = [
+        (find["place"], find["code"], find["message"])
+        for file in document["files"]
+        for find in file["finds"]
+        if find["code"] != "check.allergens"
+    ]
+    assert told == [
+        ("dish.toml:4:38", "check.no_price", "zurkle: no price row is for zurkle"),
+        ("preise.csv:3:15", "price.negative", "the price -6.30 is below zero"),
+        ("shop.toml:12:12", "price.stage", '"raw" is no stage to sell at'),
+        ("shop.toml:20:11", "price.pack", 'no amount is written in "much"'),
+    ]
+
+
 def test_a_pack_priced_twice_is_told_and_the_other_rows_count(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
@@ -282,7 +370,15 @@ def test_a_pack_priced_twice_is_told_and_the_other_rows_count(
         ("names.csv", "name,food,match\npoireau,zurkle,same\n", "food.unknown"),
         ("kept.toml", "scalepan_costing = 0\n", "sheet.version"),
         ("sheet.toml", "scalepan_sheet = 0\n", "sheet.version"),
-        ("prices.csv", "item;sold_as;pack;price;keeps\nleeks;AP;1 kg;2;no\n", "price.column"),
+        (
+            "prices.csv",
+            "item\tsold_as\tpack\tprice\tkeeps\nleeks\tAP\t1 kg\t2\tno\n",
+            "price.column",
+        ),
+        ("prices.csv", "item;sold_as;pack;price;keeps\nleeks;AP;1.5 kg;2;no\n", "price.decimal"),
+        ("prices.toml", 'prices = [{ item = "leeks", sold_as = "AP" }]\n', "price.column"),
+        ("larder.toml", 'stock = [{ item = "leeks", stage = "AP" }]\n', "price.column"),
+        ("facts.csv", "fact;food;kind;value\nown;leek;edible;0.5 EP/AP\n", "fact.decimal"),
     ],
 )
 def test_each_kind_of_file_is_known_and_read(
@@ -306,7 +402,8 @@ def test_files_of_other_kinds_are_passed_over_and_refused_where_they_are_named(
         1,
         "notes.md\n"
         "  notes.md: error: it is none of the files that are checked [file.kind]\n"
-        "      recipes, dishes and what is kept are TOML; tables are CSV\n\n"
+        "      recipes, dishes and what is kept are TOML; tables are CSV, prices and stock "
+        "either\n\n"
         "1 file: 1 error, 0 to check.\n",
     )
 

@@ -310,12 +310,14 @@ def test_what_goes_out() -> None:
 
 
 def test_a_line_that_no_text_says_exactly_is_refused() -> None:
-    cocoa = scalepan.recipe("x", 3, ["1 package (10 ounces) frozen whole kernel corn"])
+    # Behind a number "loaf" is what is counted.
+    syrup = scalepan.recipe("x", 3, ["one pound and a half of loaf sugar"])
     with pytest.raises(scalepan.RecipeError) as caught:
-        scalepan.json_ld(cocoa.scale(portions=7))
+        scalepan.json_ld(syrup.scale(portions=7))
     assert caught.value.code == "recipe.json_ld"
-    assert caught.value.message.startswith(
-        "no text says the line frozen_whole_kernel_corn exactly: "
+    assert str(caught.value) == (
+        'no text says the line loaf_sugar exactly: "3.5 lb loaf sugar" '
+        "(name its food and amount more plainly)"
     )
 
 
@@ -327,6 +329,30 @@ def test_what_is_optional_stays_optional(factor: Fraction) -> None:
     again = parse_json_ld(scalepan.json_ld(sized))
     assert meant(again) == meant(sized)
     assert [line.optional for line in again.lines] == [True, True, True, True, False]
+
+
+@pytest.mark.parametrize(
+    ("line", "portions", "told"),
+    [
+        ("2 x 400 g tins white beans, drained", 40, "20 x 400 g tins white beans, drained"),
+        ("2 x 400 g tins white beans, drained", 5, "2 1/2 x 400 g tins white beans, drained"),
+        ("2 x 400 g tins white beans, drained", 2, "1 x 400 g tin white beans, drained"),
+        ("1 box (500 g) spaghetti", 12, "3 x 500 g boxes spaghetti"),
+        ("one 14-oz can tomatoes", 6, "1 1/2 x 14-oz cans tomatoes"),
+        ("4 x 150 g salmon fillets", 6, "6 x 150 g salmon fillets"),
+        ("one 14-oz can tomatoes (optional)", 8, "2 x 14-oz cans tomatoes (optional)"),
+        ("about 2 x 400 g tins tomatoes", 8, "about 4 x 400 g tins tomatoes"),
+    ],
+)
+def test_a_line_in_tins_stays_in_tins(line: str, portions: int, told: str) -> None:
+    made = scalepan.recipe("Pan", 4, [line], measures="metric").scale(portions=portions)
+    page = scalepan.json_ld(made)
+    assert json.loads(page)["recipeIngredient"] == [told]
+    (read,) = parse_json_ld(page, measures="metric").lines
+    # What the tins hold, by the factor of the portions.
+    (written,) = scalepan.recipe("Pan", 4, [line], measures="metric").lines
+    assert read.amount == written.amount * Fraction(portions, 4)
+    assert (read.food_id, read.stage) == (written.food_id, written.stage)
 
 
 def test_files(tmp_path: Path) -> None:

@@ -90,3 +90,38 @@ def test_what_is_wrong_with_a_facts_file_is_said_with_its_place(
         scalepan.read_facts("own.csv")
     error = caught.value
     assert f"{error.place}: {error.message}" == said
+
+
+def test_tables_parted_by_semicolons_are_read_as_price_books_are(tmp_path: Path) -> None:
+    """Shares and weights are invented."""
+    tables = {
+        "own.csv": "fact;food;kind;size;value;low;high;source\n"
+        "own.oca;ocas;piece;;33,5 g EP/(piece AP);30,25 g EP/(piece AP);36 g EP/(piece AP);a, b\n",
+        "foods.csv": 'food;plural;allergens_eu\noca;ocas;"milk;eggs"\n',
+        "names.csv": "name;food;match\nNew Zealand yam;oca;same\n",
+    }
+    for name, text in tables.items():
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    catalog = scalepan.read_facts(
+        tmp_path / "own.csv", foods=tmp_path / "foods.csv", names=tmp_path / "names.csv"
+    )
+    (fact,) = catalog.facts("New Zealand yam")
+    assert (fact.value, fact.low, fact.high) == (
+        scalepan.quantity("67/2 g EP/(piece AP)"),
+        scalepan.quantity("121/4 g EP/(piece AP)"),
+        scalepan.quantity("36 g EP/(piece AP)"),
+    )
+    assert fact.source == "a, b"
+    (food,) = [row for row in catalog.food_rows if row[0][0] == "oca"]
+    assert food[1] == ["milk", "eggs"]
+
+
+def test_a_point_in_a_fact_of_such_a_table_is_refused(tmp_path: Path) -> None:
+    path = tmp_path / "own.csv"
+    path.write_text("fact;food;kind;value\nown;leek;edible;0.5 EP/AP\n", encoding="utf-8")
+    with pytest.raises(scalepan.FoodError) as caught:
+        scalepan.read_facts(path)
+    assert str(caught.value) == (
+        f'{path}:2:17: "0.5 EP/AP" has a decimal point, but a file with semicolons has decimal '
+        'commas (write "0,5 EP/AP", or separate the fields by commas)'
+    )

@@ -116,7 +116,8 @@ def test_exact_numbers_are_cells_too() -> None:
         (
             [{**FACT, "food": "leks"}],
             "food.unknown: row 1 of the fact table: the fact own.leek is about an unknown food "
-            "leks (nearest: leeks, elk, leek)",
+            "leks (nearest: leeks, elk, leek; a food of your own needs a table with a column food: "
+            "--foods FILE, or foods=)",
         ),
     ],
 )
@@ -167,7 +168,8 @@ def test_tables_are_laid_one_over_the_other() -> None:
         (
             {"names": [{"name": "poireau", "food": "leke"}]},
             'food.unknown: row 1 of the name table: the name "poireau" belongs to an unknown food '
-            "leke",
+            "leke (nearest: leek, elk, leeks; a food of your own needs a table with a column food: "
+            "--foods FILE, or foods=)",
         ),
         (
             {"names": [{"name": "poireau", "food": "leek", "match": "nearly"}]},

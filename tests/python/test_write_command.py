@@ -93,11 +93,22 @@ def test_a_recipe_file_is_told_at_the_size_it_has(capsys: pytest.CaptureFixture[
     [
         (["page.html", "cake.toml", "--measures", "us"],
          ['scalepan: page.html:3:48: "glass" has no agreed size [line.no_measure]',
-          "  write a weight, a volume or a count; or have another line read: replace={\"a glass of "
-          'sherry": "..."}']),
+          "  write a weight, a volume or a count; or --draft, which makes remarks of lines that "
+          "cannot be read"]),
+        (["page.html", "cake.toml"],
+         ["scalepan: page.html:3:26: which cup is meant is not stated [unit.which_measures]",
+          "  --measures, one of: us 236.6 mL, imperial 284.1 mL, metric 250.0 mL, au 250.0 mL; or "
+          "--draft, which makes remarks of lines that cannot be read; not read either: a glass of "
+          "sherry"]),
+        (["two.html", "cake.toml"],
+         ["scalepan: two.html: more than one recipe is there [recipe.json_ld]",
+          "  --name, one of: Ginger cake; Ginger cake"]),
+        (["cookies.html", "cake.toml"],
+         ['scalepan: cookies.html:2:60: the yield "8 cookies" does not say one number of portions '
+          "[recipe.yield]", "  say how many portions: --serves 4"]),
         (["prices.csv", "prices.jsonld"],
          ["scalepan: prices.jsonld: a price book of 1 row cannot be written in the form of this "
-          "name [file.form]", "  write it to .csv, .xlsx, .json"]),
+          "name [file.form]", "  write it to .toml, .csv, .xlsx, .json"]),
         (["pot.toml", "pot"],
          ["scalepan: pot: Pot, 4 portions, 1 line cannot be written in the form of this name "
           "[file.form]", "  write it to .toml, .jsonld, .xlsx, .json"]),
@@ -114,6 +125,62 @@ def test_what_cannot_be_written(
 ) -> None:
     Path("notes.txt").write_text("2 eggs", encoding="utf-8")
     Path("pot.toml").write_text('name = "Pot"\nserves = 4\nlines = ["3 eggs"]\n')
-    arguments = [*arguments, *(["--measures", "us"] if arguments[0] == "page.html" else [])]
+    Path("two.html").write_text(PAGE * 2, encoding="utf-8")
+    Path("cookies.html").write_text(PAGE.replace("servings", "cookies"), encoding="utf-8")
     assert said(capsys, *arguments, status=1) == lines
     assert not Path(arguments[1]).exists()
+
+
+def test_a_price_book_becomes_toml_and_comes_back(capsys: pytest.CaptureFixture[str]) -> None:
+    book = (
+        "item,sold_as,pack,price,keeps,currency,shop,note,offer,measures\n"
+        "eggs,AP,6,1.50,21 days,EUR,hill shop,by the door,3 for 4.00,\n"
+        '"cream ""thick""",AP,1 pt,2.10,no,EUR,,,,imperial\n'
+    )
+    Path("book.csv").write_text(book, encoding="utf-8")
+    assert said(capsys, "book.csv", "book.toml") == ["book.toml: a price book of 2 rows"]
+    # Notes are no part of a price book.
+    assert Path("book.toml").read_text(encoding="utf-8") == (
+        "prices = [\n"
+        '  { item = "eggs", sold_as = "AP", pack = "6", price = "1.50", keeps = "21 days", '
+        'currency = "EUR", shop = "hill shop", offer = "3 for 4.00" },\n'
+        '  { item = "cream \\"thick\\"", sold_as = "AP", pack = "1 pt", price = "2.10", '
+        'keeps = "no", currency = "EUR", measures = "imperial" },\n'
+        "]\n"
+    )
+    assert said(capsys, "book.toml", "again.csv") == ["again.csv: a price book of 2 rows"]
+    assert Path("again.csv").read_bytes().replace(b"\r\n", b"\n").decode() == (
+        "item,sold_as,pack,price,keeps,currency,shop,offer,measures\n"
+        "eggs,AP,6,1.50,21 days,EUR,hill shop,3 for 4.00,\n"
+        '"cream ""thick""",AP,1 pt,2.10,no,EUR,,,imperial\n'
+    )
+    larder = scalepan.parse_stock("item,stage,amount,value,currency\neggs,AP,5,1.25,EUR\n")
+    scalepan.write_stock(larder, "larder.TOML")
+    assert Path("larder.TOML").read_text(encoding="utf-8") == (
+        'stock = [\n  { item = "eggs", stage = "AP", amount = "5", value = "1.25", '
+        'currency = "EUR" },\n]\n'
+    )
+    assert scalepan.read_stock("larder.TOML").items[0].row == {
+        **larder.items[0].row,
+        "at": "larder.TOML:2:13",
+    }
+
+
+def test_a_file_that_is_there_is_kept(capsys: pytest.CaptureFixture[str]) -> None:
+    mine = '# By hand.\nname = "Cake"\nserves = 4\nlines = ["3 eggs"]\n'
+    Path("cake.toml").write_text(mine, encoding="utf-8")
+    arguments = ("page.html", "cake.toml", "--measures", "us", "--draft")
+    assert said(capsys, *arguments, status=1) == [
+        "scalepan: cake.toml: the file is there already, so nothing is written [file.exists]",
+        "  give another name, or --overwrite",
+    ]
+    assert Path("cake.toml").read_text(encoding="utf-8") == mine
+    assert said(capsys, *arguments, "--overwrite")[0] == (
+        "cake.toml: Ginger cake, 8 portions, 2 lines"
+    )
+    assert "By hand" not in Path("cake.toml").read_text(encoding="utf-8")
+    # A link to no file is there too.
+    Path("gone.json").symlink_to("elsewhere.json")
+    assert said(capsys, "prices.csv", "gone.json", status=1)[0] == (
+        "scalepan: gone.json: the file is there already, so nothing is written [file.exists]"
+    )

@@ -119,6 +119,7 @@ def covers() -> None:
 
 def costings(recipe: scalepan.Recipe, path: Path) -> scalepan.Costing:
     prices = scalepan.read_prices(path)
+    assert_type(prices + prices, scalepan.PriceBook)
     assert_type(prices, scalepan.PriceBook)
     assert_type(scalepan.parse_prices(path.read_text(), currency="EUR"), scalepan.PriceBook)
     assert_type(prices.offers, list[scalepan.Offer])

@@ -22,6 +22,8 @@ _KEYS = (
     ("sheet", "scalepan_sheet"),
     ("file of dishes", "dishes"),
     ("recipe", "serves|lines|tested_at|bases|method"),
+    ("price book", "prices"),
+    ("stock list", "stock"),
 )
 # Of a CSV file, by columns that are all there; the first that fits.
 _COLUMNS = (
@@ -101,17 +103,19 @@ def _kind(path: str, text: str) -> str:
         first = next((line for line in text.splitlines() if line.strip()), "")
         columns = {cell.strip(' "').lower() for cell in re.split("[,;\t]", first)}
         return next((kind for kind, needed in _COLUMNS if columns.issuperset(needed)), "")
-    for kind, keys in _KEYS:
-        if re.search(rf"^[ \t]*(?:{keys})[ \t]*=|^\[+(?:{keys})[\].]", text, re.MULTILINE):
-            return kind
-    return ""
+    return next((kind for kind, keys in _KEYS if has_key(text, keys)), "")
+
+
+def has_key(text: str, keys: str) -> bool:
+    """Whether a TOML text has one of the keys, which are parted by bars."""
+    pattern = rf"^[ \t]*(?:{keys})[ \t]*=|^\[+[ \t]*(?:{keys})[ \t]*[\].]"
+    return re.search(pattern, text, re.MULTILINE) is not None
 
 
 def _unknown(path: str) -> Find:
     message = "it is none of the files that are checked"
-    return Find(
-        "file.kind", message, "recipes, dishes and what is kept are TOML; tables are CSV", path
-    )
+    hint = "recipes, dishes and what is kept are TOML; tables are CSV, prices and stock either"
+    return Find("file.kind", message, hint, path)
 
 
 def _unread(problem: OSError) -> CheckedFile:

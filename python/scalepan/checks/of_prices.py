@@ -6,9 +6,8 @@ from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan.checks.finds import Find, find_of
-from scalepan.csv_document import Columns, read_rows
 from scalepan.errors import Error
-from scalepan.prices import OPTIONAL, REQUIRED
+from scalepan.prices import price_rows
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -43,7 +42,7 @@ class PriceRows:
         Raises:
             PriceError: where the table as a whole cannot be read.
         """
-        rows = read_rows(file.text, file.path, Columns("price", REQUIRED, OPTIONAL))
+        rows = price_rows(file.text, file.path)
         right = self._right_ones(file, rows)
         self._rows += [(file, row) for row in right]
         self._note_several_foods(file, right)

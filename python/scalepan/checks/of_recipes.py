@@ -87,7 +87,7 @@ class RecipeCheck:
         lines = data.get("lines")
         if not isinstance(lines, list):
             return
-        paths: list[tuple[str | int, ...]] = []
+        paths: list[tuple[str, int] | tuple[str, int, str]] = []
         texts: list[str] = []
         for i, written in enumerate(lines):
             inside = isinstance(written, dict)
@@ -101,9 +101,25 @@ class RecipeCheck:
         read = _core.read_lines(texts, measures, decimal, self._catalog, make_error)
         for path, found in zip(paths, read, strict=True):
             row, column = places.get(path, (0, 0))
-            if isinstance(found, Error) and row != line:
+            if not isinstance(found, Error) or row == line:
+                continue
+            if self._refuses(file, data, lines[path[1]], found):
                 column += max(found.column - 1, 0)
                 file.add(Find(found.code, found.message, found.hint, file.path, row, column))
+
+    def _refuses(self, file: CheckedFile, data: dict[str, Any], line: Any, found: Error) -> bool:
+        """Whether the recipe refuses the line too, for it may be of a base or in percent of flour.
+
+        Where a base cannot be read, that is open.
+        """
+        shares = [one for one in data["lines"] if "%" in str(one)]
+        few = {**data, "lines": shares if line in shares else [line], "method": []}
+        try:
+            self._library.made_of(few, {}, file.path, ("", ""))
+        except Error as error:
+            elsewhere = error.file not in ("", file.path) and found.code != "line.refers"
+            return error.code == found.code or elsewhere
+        return False
 
     def _note_size(self, file: CheckedFile, recipe: Recipe, places: LinePlaces) -> None:
         if recipe.is_tested:
@@ -130,7 +146,7 @@ class RecipeCheck:
         ):
             code, hint = (
                 "check.unknown_food",
-                "write a food it has, or add yours to a table of foods",
+                "write one that scalepan foods lists, or add yours to a table of foods (--foods)",
             )
         elif text.startswith(_UNPRICED):
             text = text.removeprefix(_UNPRICED)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from scalepan.baskets import parse_dishes
 from scalepan.checks.finds import Find, find_of
+from scalepan.checks.found_files import has_key
 from scalepan.costs import parse_costing
 from scalepan.errors import Error
 from scalepan.foods import bundled_catalog, lay_row
@@ -53,7 +54,7 @@ def check_other(file: CheckedFile, catalog: Catalog, measures: str | None) -> No
     """Reads what is neither a recipe nor laid over the catalogue. Raises what reading raises."""
     if file.kind == "file of dishes":
         _check_dishes(file, catalog)
-    elif file.kind == "stock list":
+    elif file.kind == "stock list" or _has_stock_too(file):
         parse_stock(file.text, file=file.path, measures=measures)
     elif file.kind == "yield test":
         parse_yield_test(file.text, file=file.path, measures=measures)
@@ -65,6 +66,12 @@ def check_other(file: CheckedFile, catalog: Catalog, measures: str | None) -> No
         parse_costing(file.text, file=file.path)
     elif file.kind == "sheet":
         parse_sheet(file.text, file=file.path)
+
+
+def _has_stock_too(file: CheckedFile) -> bool:
+    """Whether a price book in TOML also says what is on hand."""
+    is_toml = file.path.lower().endswith(".toml")
+    return file.kind == "price book" and is_toml and has_key(file.text, "stock")
 
 
 def _check_dishes(file: CheckedFile, catalog: Catalog) -> None:

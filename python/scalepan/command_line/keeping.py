@@ -6,11 +6,10 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line import sheeting
-from scalepan.command_line.standard_input import name_of, read_from, text_of
+from scalepan.command_line.inputs import catalog_asked, prices_asked
+from scalepan.command_line.standard_input import name_of, text_of
 from scalepan.command_line.tables import terminal_width
 from scalepan.costs import parse_costing
-from scalepan.foods import bundled_catalog, read_facts
-from scalepan.prices import parse_prices
 from scalepan.sheet_change_reader import MOST_BYTES
 from scalepan.sheet_differences import sheet_difference
 from scalepan.sheets import parse_sheet
@@ -45,11 +44,8 @@ def refresh_command(options: argparse.Namespace) -> Output:
     costing = parse_costing(text_of(options.costing, MOST_BYTES), file=name_of(options.costing))
     prices = None
     if options.prices:
-        measures = costing.recipe.measures or None
-        book = read_from(options.prices, parse_prices, currency=options.currency, measures=measures)
-        prices = book.on(options.date, options.shop)
-    catalog = read_facts(options.facts) if options.facts else bundled_catalog()
-    found = costing.refresh(prices, catalog)
+        prices = prices_asked(options, costing.recipe.measures or None)
+    found = costing.refresh(prices, catalog_asked(options))
     if options.save:
         found.costing.save(options.save)
     return _refresh_document(found), str(found).splitlines()

@@ -28,17 +28,17 @@ from scalepan.command_line import (
     yielding,
 )
 from scalepan.command_line.costing import costing_sections
+from scalepan.command_line.inputs import catalog_asked, prices_asked
 from scalepan.command_line.sections import report_lines
 from scalepan.command_line.standard_input import read_from
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
 from scalepan.costs import by_shop, cost
-from scalepan.foods import bundled_catalog, read_facts
 from scalepan.lines import read_line
 from scalepan.load_split import loads, pan_meant
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
 from scalepan.measuring import measure_out
-from scalepan.prices import parse_prices, parse_stock
+from scalepan.prices import parse_stock
 from scalepan.recipes import parse_recipe
 from scalepan.selling import selling_price
 from scalepan.yield_tests import parse_yield_test
@@ -47,7 +47,7 @@ if TYPE_CHECKING:
     import argparse
     from collections.abc import Iterable, Iterator
 
-    from scalepan._core import Catalog, Costing, Recipe
+    from scalepan._core import Costing, Recipe
     from scalepan.command_line.output import Output
     from scalepan.command_line.sections import Section
 
@@ -57,18 +57,15 @@ def _printed(sections: Iterable[Section]) -> Iterator[str]:
     yield from report_lines(sections, terminal_width())
 
 
-def _catalog(options: argparse.Namespace) -> Catalog:
-    return read_facts(options.facts) if options.facts else bundled_catalog()
-
-
 def _sized_recipe(options: argparse.Namespace) -> Recipe:
-    return sizing.sized(read_from(options.recipe, parse_recipe, catalog=_catalog(options)), options)
+    catalog = catalog_asked(options)
+    return sizing.sized(read_from(options.recipe, parse_recipe, catalog=catalog), options)
 
 
 def _costing(options: argparse.Namespace, recipe: Recipe) -> Costing:
     measures = recipe.measures or None
-    prices = read_from(options.prices, parse_prices, currency=options.currency, measures=measures)
-    return cost(recipe, prices.on(options.date, options.shop), **_cost_options(options, measures))
+    prices = prices_asked(options, measures)
+    return cost(recipe, prices, **_cost_options(options, measures))
 
 
 def _cost_options(options: argparse.Namespace, measures: str | None) -> dict[str, Any]:
@@ -101,6 +98,12 @@ def _completion(options: argparse.Namespace) -> Output:
     from scalepan.command_line.completing import completion_command
 
     return completion_command(options)
+
+
+def _foods(options: argparse.Namespace) -> Output:
+    from scalepan.command_line.food_list import foods_command
+
+    return foods_command(options)
 
 
 def _scale(options: argparse.Namespace) -> Output:
@@ -154,10 +157,8 @@ def _buy(options: argparse.Namespace) -> Output:
 def _shops(options: argparse.Namespace) -> Output:
     recipe = _sized_recipe(options)
     measures = recipe.measures or None
-    prices = read_from(options.prices, parse_prices, currency=options.currency, measures=measures)
-    rows = by_shop(
-        recipe, prices.on(options.date, options.shop), **_cost_options(options, measures)
-    )
+    prices = prices_asked(options, measures)
+    rows = by_shop(recipe, prices, **_cost_options(options, measures))
     sections = stocking.shops_sections(report.title_text(recipe), rows)
     document = {
         "shops": stocking.shops_document(rows),
@@ -204,7 +205,9 @@ def _price(options: argparse.Namespace) -> Output:
 
 
 def _spend(options: argparse.Namespace) -> Output:
-    written = _costing(options, read_from(options.recipe, parse_recipe, catalog=_catalog(options)))
+    written = _costing(
+        options, read_from(options.recipe, parse_recipe, catalog=catalog_asked(options))
+    )
     if options.most is None:
         least = written.least_spend(options.portions)
         portions, title = least.portions, spending.least_section(written.recipe.name, least)
@@ -252,15 +255,9 @@ def _make_or_buy(options: argparse.Namespace) -> Output:
 
 
 def _basket(options: argparse.Namespace) -> Output:
-    dishes = read_from(options.dishes, parse_dishes, catalog=_catalog(options))
-    prices = read_from(
-        options.prices, parse_prices, currency=options.currency, measures=options.measures
-    )
-    bought = basket(
-        dishes,
-        prices.on(options.date, options.shop),
-        **_cost_options(options, options.measures),
-    )
+    dishes = read_from(options.dishes, parse_dishes, catalog=catalog_asked(options))
+    prices = prices_asked(options, options.measures)
+    bought = basket(dishes, prices, **_cost_options(options, options.measures))
     if options.why:
         why = bought.explain(options.why)
         return documents.why_document(why), str(why).splitlines()
@@ -269,7 +266,7 @@ def _basket(options: argparse.Namespace) -> Output:
 
 
 def _curve(options: argparse.Namespace) -> Output:
-    recipe = read_from(options.recipe, parse_recipe, catalog=_catalog(options))
+    recipe = read_from(options.recipe, parse_recipe, catalog=catalog_asked(options))
     curve = _costing(options, recipe).curve(options.portions)
     if options.plot:
         curving.save_plot(curve, recipe.name, options.plot)
@@ -291,7 +288,7 @@ def _convert(options: argparse.Namespace) -> Output:
         size=options.size,
         preparation=options.preparation,
         region=options.region,
-        catalog=_catalog(options),
+        catalog=catalog_asked(options),
     )
     section = report.conversion_section(options.amount, result)
     return documents.conversion_document(result), _printed([section])
@@ -307,7 +304,7 @@ def _measure(options: argparse.Namespace) -> Output:
         state=options.state,
         at_most=options.at_most,
         within=options.within,
-        catalog=_catalog(options),
+        catalog=catalog_asked(options),
     )
     section = measuring.measuring_section(options.amount, result)
     return measuring.measuring_document(result), _printed([section])
@@ -342,6 +339,7 @@ COMMANDS = {
     "completion": _completion,
     "new": _new,
     "check": _check,
+    "foods": _foods,
     "scale": _scale,
     "page": _page,
     "buy": _buy,

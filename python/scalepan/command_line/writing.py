@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core, exchange
 from scalepan.command_line import report
+from scalepan.command_line.inputs import catalog_asked
 from scalepan.command_line.sections import report_lines
 from scalepan.command_line.tables import terminal_width
 from scalepan.costs import parse_costing
 from scalepan.errors import make_error
 from scalepan.files import read_text, write_whole
-from scalepan.foods import bundled_catalog, read_facts
+from scalepan.json_ld_reader import Asked, Words, recipe_of_json_ld
 from scalepan.prices import parse_prices, write_prices
 from scalepan.recipes import parse_recipe
 from scalepan.sheet_change_reader import MOST_BYTES
@@ -21,6 +22,7 @@ from scalepan.sheet_change_reader import MOST_BYTES
 if TYPE_CHECKING:
     import argparse
     from collections.abc import Callable
+    from types import UnionType
 
     from scalepan._core import Costing, PriceBook, Recipe
     from scalepan.command_line.output import Output
@@ -31,6 +33,12 @@ _OF_COSTING = re.compile(r"^[ \t]*scalepan_costing[ \t]*=", re.MULTILINE)
 _OF_PRICES = re.compile(r"^[ \t]*(?:prices[ \t]*=|\[\[[ \t]*prices[ \t]*\]\])", re.MULTILINE)
 _OF_JSON = re.compile(r'"schema"\s*:\s*"scalepan/')
 _PAGES = (".html", ".htm", ".jsonld", ".json")
+_WORDS = Words(
+    name="--name, one of",
+    serves="--serves 4",
+    measures="--measures, ",
+    unread="or --draft, which makes remarks of lines that cannot be read",
+)
 
 
 def write_command(options: argparse.Namespace) -> Output:
@@ -40,7 +48,7 @@ def write_command(options: argparse.Namespace) -> Output:
     if isinstance(shown, _core.Recipe):
         notes = [*_unread(shown), *_core.lines_to_check(shown)]
         shown = _at_size(shown, options)
-    _write(shown, options.target)
+    _write(shown, options.target, overwrite=options.overwrite)
     told = f"{options.target}: {_told(shown)}"
     document = {"written": options.target, "what": _told(shown), "to_check": notes}
     return document, [told, *report_lines([report.notes_section(notes)], terminal_width())]
@@ -62,7 +70,7 @@ def _read(options: argparse.Namespace) -> Any:
     source = options.source
     text = read_text(source, MOST_BYTES)
     ending = os.path.splitext(source)[1].lower()
-    catalog = read_facts(options.facts) if options.facts else bundled_catalog()
+    catalog = catalog_asked(options)
     if ending == ".toml" and _OF_COSTING.search(text):
         return parse_costing(text, file=source)
     if ending == ".csv" or (ending == ".toml" and _OF_PRICES.search(text)):
@@ -74,17 +82,16 @@ def _read(options: argparse.Namespace) -> Any:
     if ending not in _PAGES:
         hint = "it ends in .html, .jsonld, .json, .toml or .csv"
         raise make_error("file.form", "the name of the source says no form", hint, source)
-    return exchange.parse_json_ld(
-        text,
-        file=source,
+    asked = Asked(
         name=options.name,
         serves=options.serves,
-        measures=options.measures,
+        measures=options.measures or "",
         decimal=options.decimal,
         region=options.region,
         draft=options.draft,
-        catalog=catalog,
+        words=_WORDS,
     )
+    return recipe_of_json_ld(text, source, asked, catalog)
 
 
 def _unread(recipe: Recipe) -> list[str]:
@@ -93,9 +100,9 @@ def _unread(recipe: Recipe) -> list[str]:
     return [row[2:] for row in rows if row.startswith("# not read: ")]
 
 
-def _write(shown: Any, target: str) -> None:
-    ways: dict[str, tuple[type, Callable[[Any, str], None]]] = {
-        ".toml": (_core.Recipe, exchange.write_recipe),
+def _write(shown: Any, target: str, *, overwrite: bool) -> None:
+    ways: dict[str, tuple[type | UnionType, Callable[[Any, str], None]]] = {
+        ".toml": (_core.Recipe | _core.PriceBook, _write_toml),
         ".jsonld": (_core.Recipe, exchange.write_json_ld),
         ".csv": (_core.PriceBook, write_prices),
         ".xlsx": (object, exchange.write_xlsx),
@@ -107,6 +114,14 @@ def _write(shown: Any, target: str) -> None:
         can = [name for name, (kind, _) in ways.items() if isinstance(shown, kind)]
         message = f"{_told(shown)} cannot be written in the form of this name"
         raise make_error("file.form", message, f"write it to {', '.join(can)}", target)
+    if os.path.lexists(target) and not overwrite:
+        message = "the file is there already, so nothing is written"
+        raise make_error("file.exists", message, "give another name, or --overwrite", target)
+    write(shown, target)
+
+
+def _write_toml(shown: Any, target: str) -> None:
+    write = write_prices if isinstance(shown, _core.PriceBook) else exchange.write_recipe
     write(shown, target)
 
 

@@ -73,11 +73,16 @@ TEST_CASE("catalogue: what is there twice or belongs to nothing is refused") {
   };
   CHECK(refused(food("leek", "leek", "leeks")) ==
         Thrown{"food.duplicate", "the food leek is there twice"});
+  const std::string own =
+      "a food of your own needs a table with a column food: --foods FILE, or foods=";
   CHECK(refused(FoodName{"porree", "porree", "", "lek", false}) ==
-        Thrown{"food.unknown", "the name \"porree\" belongs to an unknown food lek"});
+        Thrown{"food.unknown", "the name \"porree\" belongs to an unknown food lek",
+               "nearest: leek, leeks; " + own});
   CHECK(refused(fact("lek.edible", "lek", FactKind::edible, "0.5 EP/AP")) ==
         Thrown{"food.unknown", "the fact lek.edible is about an unknown food lek",
-               "nearest: leek, leeks"});
+               "nearest: leek, leeks; " + own});
+  CHECK(refused(fact("own.kohlrabi", "kohlrabi", FactKind::edible, "0.5 EP/AP")) ==
+        Thrown{"food.unknown", "the fact own.kohlrabi is about an unknown food kohlrabi", own});
   CHECK(refused(fact("leek.edible", "leek", FactKind::edible, "0.5 EP/AP")) ==
         Thrown{"fact.duplicate", "the fact leek.edible is there twice"});
   CHECK(refused(fact("leek.bad", "leek", FactKind::edible, "0 EP/AP")) ==

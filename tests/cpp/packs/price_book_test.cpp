@@ -41,6 +41,20 @@ TEST_CASE("price book: a row that begins later does not hold yet") {
   CHECK(book_of({leeks("1", "", "2026-03-01")}).on("2026-02-28").offers().empty());
 }
 
+TEST_CASE("price book: two that are joined hold as one, and a pack of one day only once") {
+  const PriceBook market = book_of({leeks("1", "market", "2026-02-01"), leeks("2", "market")});
+  const PriceBook store = book_of({leeks("3", "store"), leeks("4", "market", "2026-03-01")});
+  const PriceBook both = market + store;
+  CHECK(prices(both) == Prices{1, 2, 3, 4});
+  CHECK(prices(both.on("2026-02-28")) == Prices{1, 3});
+  CHECK(prices(both.on("")) == Prices{3, 4});
+  CHECK(prices(market) == Prices{1, 2});
+  CHECK(thrown_by([&] { return (both + market).offers().size(); }) ==
+        Thrown{"price.duplicate",
+               "the pack 1 kg of leeks is priced twice, here and at prices.csv:2:1",
+               "give the rows different shops or dates, or take one out"});
+}
+
 TEST_CASE("price book: items, packs and shops hold side by side, in row order") {
   Shelf half = leeks("5");
   half.pack = "500 g";
