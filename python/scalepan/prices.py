@@ -21,17 +21,20 @@ A file whose header is separated by semicolons has decimal commas: ``leeks;AP;1,
 from __future__ import annotations
 
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from scalepan import _core
 from scalepan._core import PriceBook, Stock
+from scalepan.errors import Error
 from scalepan.files import at_place, read_text, write_whole
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from scalepan.csv_document import Columns, Placed
     from scalepan.files import PathLike
+
+_Made = TypeVar("_Made")
 
 REQUIRED = ("item", "sold_as", "pack", "price", "keeps")
 OPTIONAL = (
@@ -176,11 +179,25 @@ def stock_columns() -> Columns:
 def _price_book(
     rows: list[dict[str, Placed]], currency: str | None, measures: str | None
 ) -> PriceBook:
-    return _core.make_price_book(_completed(rows, currency), measures or "")
+    return _made(_core.make_price_book, rows, currency, measures)
 
 
 def _stock(rows: list[dict[str, Placed]], currency: str | None, measures: str | None) -> Stock:
-    return _core.make_stock(_completed(rows, currency), measures or "")
+    return _made(_core.make_stock, rows, currency, measures)
+
+
+def _made(
+    make: Callable[[list[dict[str, Placed]], str], _Made],
+    rows: list[dict[str, Placed]],
+    currency: str | None,
+    measures: str | None,
+) -> _Made:
+    try:
+        return make(_completed(rows, currency), measures or "")
+    except Error as error:
+        from scalepan.csv_document import as_written  # here: only where one is wrong
+
+        raise as_written(error, rows) from None
 
 
 def _text_of(rows: list[dict[str, str]], columns: Sequence[str]) -> str:
