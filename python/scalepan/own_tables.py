@@ -7,6 +7,7 @@ from fractions import Fraction
 from pathlib import PurePath
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from scalepan import _core
 from scalepan.csv_document import Columns, read_rows
 from scalepan.errors import Error, make_error
 from scalepan.files import read_text
@@ -74,7 +75,7 @@ def rows_of_table(
         table: the rows.
         columns: that they may have.
         floats: ``"as shortest decimal"`` takes a float as the shortest decimal that reads back as
-            it; left out, a float is refused.
+            it; left out, one of at most 12 digits is taken so in columns of numbers, and no other.
         flags: columns in which true is ``yes`` and false ``no``.
 
     Raises:
@@ -150,8 +151,13 @@ def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
     if _is_blank(cell):
         return ""
     if isinstance(cell, float):
-        message = f"{column} is the float {cell!r}, which is no exact figure"
         hint = columns.hint_for_floats
+        if column in columns.numbers:
+            try:
+                return _core.exact_text(_core.number(cell))
+            except Error as error:
+                hint = f'{error.hint}, or give floats="{SHORTEST}"'
+        message = f"{column} is the float {cell!r}, which is no exact figure"
         raise row.error(f"{columns.subject}.float", message, hint)
     if isinstance(cell, Decimal):
         return format(cell, "f")

@@ -83,16 +83,18 @@ def price_book(
     """As ``read_prices``, from a data frame, mappings, or a dict of columns.
 
     Args:
-        rows: with the columns of a price file; figures are text, decimals or whole numbers, and
-            ``keeps`` may be true or false. A frame is what has ``to_dicts()``, ``to_pylist()``,
-            ``to_dict("records")`` or, with nanoarrow, ``__arrow_c_stream__``.
+        rows: with the columns of a price file; figures are texts or numbers, a float for its
+            shortest decimal of at most 12 digits, 2.1 for 21/10; ``keeps`` may be true or false. A
+            frame is what has ``to_dicts()``, ``to_pylist()``, ``to_dict("records")`` or, with
+            nanoarrow, ``__arrow_c_stream__``.
         currency, measures: as for ``read_prices``.
-        floats: ``"as shortest decimal"`` takes each float as the shortest decimal that reads back
-            as it, 2.1 as 21/10; left out, a float is refused.
+        floats: ``"as shortest decimal"`` takes floats of more digits too, 0.1 + 0.2 as
+            0.30000000000000004; left out, they are refused.
 
     Raises:
-        PriceError: ``price.table``, ``price.column``, ``price.float``, ``price.cell``,
-            ``frame.floats`` and what a row can do wrong, each with the number of the row.
+        PriceError: ``price.table``, ``price.no_rows``, ``price.column``, ``price.float``,
+            ``price.cell``, ``frame.floats`` and what a row can do wrong, each with the number of
+            the row.
     """
     from scalepan.price_tables import rows_of_frame  # here, so that `import scalepan` stays quick
 
