@@ -63,7 +63,7 @@ class TomlTable:
             return self._at(path, lambda: _core.number(value))
         except Error as error:
             if error.code == "number.unreadable" and not error.hint:
-                hint = "write it in figures, as 4 or 1.5"
+                hint = "write one number in figures, as 4 or 1.5"
                 raise self._error(error.code, error.message, path, hint) from None
             raise
 
