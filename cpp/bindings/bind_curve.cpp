@@ -6,6 +6,7 @@
 #include "bindings/costing_state.hpp"
 #include "bindings/curve_of.hpp"
 #include "bindings/kept.hpp"
+#include "bindings/share.hpp"
 #include "measure/quantity.hpp"
 
 namespace scalepan::bindings {
@@ -39,7 +40,7 @@ CurvePoints points_of(const py::iterable& portions) {
   if (auto even = points_of_range(portions)) return std::move(*even);
   std::vector<Rational> listed;
   for (const py::handle size : portions) {
-    listed.push_back(size.cast<Rational>());
+    listed.push_back(number_of(size));
     expect_curve_points(listed.size());
   }
   return CurvePoints(std::move(listed));

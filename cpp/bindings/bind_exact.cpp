@@ -1,5 +1,6 @@
 #include "bindings/bind.hpp"
 #include "bindings/kept.hpp"
+#include "bindings/share.hpp"
 #include "exact/column.hpp"
 #include "exact/number_text.hpp"
 #include "exact/rounding.hpp"
@@ -10,7 +11,7 @@ namespace {
 
 RationalColumn column_of(const py::iterable& numbers) {
   std::vector<Rational> column;
-  for (const py::handle number : numbers) column.push_back(number.cast<Rational>());
+  for (const py::handle number : numbers) column.push_back(number_of(number));
   return RationalColumn::from(column);
 }
 

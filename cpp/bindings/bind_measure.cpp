@@ -2,6 +2,7 @@
 
 #include "bindings/bind.hpp"
 #include "bindings/kept.hpp"
+#include "bindings/share.hpp"
 #include "exact/error.hpp"
 #include "measure/amount.hpp"
 #include "measure/measuring_out.hpp"
@@ -20,12 +21,7 @@ Quantity make_quantity(const py::object& amount, const std::optional<std::string
   const bool text = py::isinstance<py::str>(amount);
   if (!unit && text) return parse_quantity(amount.cast<std::string>(), region);
   const Unit shown = unit ? parse_unit(*unit, region) : Unit();
-  Rational number;
-  if (!rational_from_python(amount, number)) {
-    throw py::type_error("a quantity is made from a text or a number, not from " +
-                         py::repr(py::type::of(amount)).cast<std::string>());
-  }
-  return {number, shown};
+  return {number_of(amount), shown};
 }
 
 /// What stands on the other side of an operator: a quantity, or a number.

@@ -4,6 +4,7 @@
 
 #include "bindings/archive_shared.hpp"
 #include "bindings/kept.hpp"
+#include "bindings/share.hpp"
 #include "costing/kitchen_things.hpp"
 #include "exact/error.hpp"
 #include "measure/amount.hpp"
@@ -157,7 +158,7 @@ void pass(Archive& archive, std::shared_ptr<const Error>& value) {
 Quantity quantity_from(const py::handle& given) {
   if (py::isinstance<Quantity>(given)) return given.cast<Quantity>();
   if (py::isinstance<py::str>(given)) return parse_quantity(given.cast<std::string>());
-  return Quantity(given.cast<Rational>());
+  return Quantity(number_of(given));
 }
 
 CellValue cell_value_of(const py::handle& given) {

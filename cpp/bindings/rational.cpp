@@ -74,6 +74,15 @@ Rational decimal_of(py::handle source) {
   return ratio_of(ratio[0], ratio[1]);
 }
 
+/// The short decimal beside a float that sums have left, 0.3 beside 0.1 + 0.2; else an example.
+std::string likely_meant(py::handle source) {
+  const auto near = py::str("{:.12g}").format(py::float_(PyFloat_AsDouble(source.ptr())));
+  const auto text = near.cast<std::string>();
+  const bool is_short = significant_digits(text) < most_float_digits;
+  if (!is_short || text.find('e') != std::string::npos) return ", such as \"1/3\"";
+  return " (\"" + text + "\")";
+}
+
 /// 0.1 stands for one tenth; 0.1 + 0.2 stands for no figure anyone wrote.
 Rational float_of(py::handle source) {
   // Of a plain float: a subclass may print itself as it likes.
@@ -84,7 +93,8 @@ Rational float_of(py::handle source) {
   const bool leading_zero = text.starts_with("0.") || text.starts_with("-0.");
   if (!finite || digits - (leading_zero ? 1 : 0) > most_float_digits) {
     fail("number.float", "the float " + text + " stands for no exact figure",
-         finite ? "write it as text (\"0.3\"), an int, a Fraction or a Decimal" : "write a number");
+         finite ? "write it as text" + likely_meant(source) + ", an int, a Fraction or a Decimal"
+                : "write a number");
   }
   return parse_formula_number(text);
 }

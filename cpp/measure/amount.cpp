@@ -132,6 +132,14 @@ class AmountReader {
   UnitStyle style_;
 };
 
+constexpr const char* money_hint = "write the code of the currency behind the number: 50 EUR";
+
+bool holds_sign_of_money(std::string_view text) {
+  constexpr std::array<std::string_view, 3> signs{"\u20AC", "\u00A3", "$"};
+  return std::ranges::any_of(
+      signs, [&](std::string_view sign) { return text.find(sign) != std::string_view::npos; });
+}
+
 }  // namespace
 
 std::optional<Amount> read_amount(std::string_view text, std::size_t& position, Measures measures,
@@ -146,13 +154,14 @@ Quantity parse_quantity(std::string_view text, Measures measures) {
   if (!amount) {
     fail_at(position, "amount.unreadable",
             "no number is written at the start of \"" + excerpt(text) + "\"",
-            "write a number and a unit: 1 1/2 kg");
+            holds_sign_of_money(text) ? money_hint : "write a number and a unit: 1 1/2 kg");
   }
   skip_spaces(text, position);
   if (position < text.size()) {
     fail_at(position, "amount.unreadable",
             "\"" + excerpt(text.substr(position)) + "\" cannot be read after \"" +
-                excerpt(text.substr(0, position)) + "\"");
+                excerpt(text.substr(0, position)) + "\"",
+            holds_sign_of_money(text) ? money_hint : "");
   }
   if (amount->is_range()) {
     fail_at(0, "amount.range", "\"" + excerpt(text) + "\" is a range, where one amount is needed",

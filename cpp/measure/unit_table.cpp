@@ -172,9 +172,13 @@ const NamedUnit* choose(Measures measures, const std::vector<const NamedUnit*>& 
   fail_which_measures(measures, choices);
 }
 
+Dimension kind_of(std::string_view name) {
+  return Table::shared().kitchen(std::string(name))->front()->dimension;
+}
+
 /// Weights and volumes: nobody means a metre or an hour of leeks.
 bool measures_food(std::string_view name) {
-  const Dimension kind = Table::shared().kitchen(std::string(name))->front()->dimension;
+  const Dimension kind = kind_of(name);
   return kind == dimension::mass() || kind == dimension::volume();
 }
 
@@ -236,12 +240,12 @@ void fail_unknown_unit(std::string_view name, std::size_t offset) {
           nearest_hint(nearest_units(name)));
 }
 
-std::vector<std::string> nearest_units(std::string_view name) {
+std::vector<std::string> nearest_units(std::string_view name, bool times) {
   constexpr std::size_t plenty = 20;
   constexpr std::size_t most = 3;
   std::vector<std::string> labels;
   for (const std::string& near : nearest_names(lower(name), Table::shared().names(), plenty)) {
-    if (!measures_food(near)) continue;
+    if (!(times ? kind_of(near) == dimension::time() : measures_food(near))) continue;
     const std::string& label = Table::shared().kitchen(near)->front()->label;
     if (std::ranges::find(labels, label) == labels.end()) labels.push_back(label);
     if (labels.size() == most) break;

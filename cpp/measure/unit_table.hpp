@@ -32,8 +32,9 @@ enum class UnitScope : std::uint8_t {
 /// Throws `unit.unknown` with the nearest three names.
 [[noreturn]] void fail_unknown_unit(std::string_view name, std::size_t offset);
 
-/// Units with a name within a small edit distance, nearest first, at most three.
-[[nodiscard]] std::vector<std::string> nearest_units(std::string_view name);
+/// Units with a name within a small edit distance, nearest first, at most three: weights and
+/// volumes, or times.
+[[nodiscard]] std::vector<std::string> nearest_units(std::string_view name, bool times = false);
 
 /// Whether one slip of the pen turns the name of a weight or volume, of at least so many letters,
 /// into this word.

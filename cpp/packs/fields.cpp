@@ -1,6 +1,7 @@
 #include "packs/fields.hpp"
 
 #include "measure/currency.hpp"
+#include "packs/pack_text.hpp"
 
 namespace scalepan {
 
@@ -18,6 +19,8 @@ std::optional<Stage> stage_in_words(std::string_view text) {
 
 std::string choices_of(std::string_view name) {
   if (name == "sold_as" || name == "stage") return std::string(name) + std::string(stages);
+  if (name == "pack") return std::string(pack_hint);
+  if (name == "price") return "write what a pack costs, or 0 where nothing is paid";
   return std::string(name == "keeps" ? keeps_choices : "");
 }
 

@@ -13,8 +13,6 @@ namespace scalepan {
 
 namespace {
 
-constexpr const char* pack_hint = "write a pack as 1 kg, 6, or 400 g tin (240 g drained)";
-
 Quantity staged_amount(const Amount& amount, Stage stage) {
   const Unit unit = amount.unit.value_or(Unit::named("piece"));
   return Quantity::of_coherent(amount.high, unit.at(stage));
@@ -27,7 +25,7 @@ Amount read_content(std::string_view text, std::size_t& position, Measures measu
   const auto amount = read_amount(text, position, measures, UnitStyle::kitchen);
   if (!amount) {
     fail_at(start, "price.pack", "no amount is written in \"" + excerpt(text.substr(start)) + "\"",
-            pack_hint);
+            std::string(pack_hint));
   }
   const Dimension kind = amount->unit.value_or(Unit::named("piece")).dimension();
   if (!(kind == dimension::mass() || kind == dimension::volume() || kind == dimension::piece())) {
@@ -80,7 +78,7 @@ std::string read_container(std::string_view text, std::size_t position, std::str
   const bool digits = word.find_first_of("0123456789") != std::string_view::npos;
   if (digits || (counted && word.find(' ') != std::string_view::npos)) {
     fail_at(position, "price.pack", "\"" + excerpt(word) + "\" is no word for a container",
-            pack_hint);
+            std::string(pack_hint));
   }
   if (counted && !known && misspells_unit(word)) {
     fail_unknown_unit(word, static_cast<std::size_t>(word.data() - text.data()));

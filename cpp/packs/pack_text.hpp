@@ -30,6 +30,9 @@ struct PackText {
   Rational priced = 1;  // so many of it are what the price is of
 };
 
+inline constexpr std::string_view pack_hint =
+    "write a pack as 1 kg, 6, or 400 g tin (240 g drained)";
+
 /// `1 kg`, `6`, `3 heads`, `400 g tin (240 g drained)`, `1 kg loose in 50 g`. A bare number counts
 /// pieces. Throws the errors of the amount reader, `price.pack` and `price.stage`, with an offset.
 [[nodiscard]] PackText read_pack(std::string_view text, const PackReading& reading);

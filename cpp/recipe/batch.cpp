@@ -5,6 +5,7 @@
 #include "exact/number_text.hpp"
 #include "food/convert.hpp"
 #include "measure/amount.hpp"
+#include "measure/told.hpp"
 #include "recipe/batch_text.hpp"
 
 namespace scalepan {
@@ -127,10 +128,12 @@ Batch::Load Batch::load_of_measure(const Quantity& capacity) const {
     return {LoadBy::weight, room, capacity, true};
   }
   if (!makes_ || !(makes_->dimension() == capacity.dimension())) {
+    const bool count = capacity.dimension() == dimension::piece();
     fail_at(0, "batch.load",
-            "a load takes " + capacity.text() + ", but how much the recipe makes in " +
+            "a load takes " + tell(capacity).text + ", but how much the recipe makes in " +
                 capacity.dimension().name() + " is not known",
-            "state it: makes = \"...\"");
+            (count ? "write \"" + exact_text(capacity.coherent()) + " portions\", or " : "") +
+                std::string("state it: makes = \"...\""));
   }
   if (!by_weight) {
     return {LoadBy::factor, capacity.coherent() / makes_->coherent(), capacity};

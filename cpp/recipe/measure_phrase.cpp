@@ -239,7 +239,9 @@ class MeasureReader {
                 "times stand in the method");
       case UnitKind::unsized:
         fail_at(at, "line.no_measure", "\"" + excerpt(written) + "\" has no agreed size",
-                "write a weight, a volume or a count");
+                lower(written).starts_with("gr")
+                    ? "nearest: g; in old books it is a grain, of which a pound has 7000"
+                    : "write a weight, a volume or a count");
       case UnitKind::none:
       case UnitKind::measure:
       case UnitKind::noun:

@@ -6,6 +6,7 @@
 #include "measure/amount.hpp"
 #include "measure/nearest.hpp"
 #include "measure/temperature_text.hpp"
+#include "measure/unit_table.hpp"
 #include "recipe/cursor.hpp"
 #include "recipe/recipe.hpp"
 #include "recipe/share_phrase.hpp"
@@ -92,12 +93,24 @@ class MethodReader {
     return std::nullopt;
   }
 
+  /// A misspelt unit is told by the nearest of times.
+  [[nodiscard]] std::optional<Amount> read_time(std::string_view text, std::size_t& at) const {
+    try {
+      return read_amount(text, at, reading_.measures, UnitStyle::full);
+    } catch (const Error& error) {
+      if (error.code() != "unit.unknown") throw;
+      const std::string_view word = first_word(text.substr(error.place().offset));
+      throw Error(error.code(), error.message(), nearest_hint(nearest_units(word, true)),
+                  error.place());
+    }
+  }
+
   void expect_time(std::string_view text) const {
     if (text.empty()) return;
     const std::string plain = with_plain_spaces(text);
     std::size_t at = 0;
     skip_spaces(plain, at);
-    const auto amount = read_amount(plain, at, reading_.measures, UnitStyle::full);
+    const auto amount = read_time(plain, at);
     skip_spaces(plain, at);
     const bool is_time = amount && amount->unit && amount->unit->dimension() == dimension::time() &&
                          amount->low.sign() > 0 && amount->high >= amount->low;
@@ -145,12 +158,19 @@ void add_to_check(const Recipe& recipe, const std::string& prefix,
       any = true;
     }
   }
+  std::string unused;
+  bool several = false;
   for (std::size_t i = 0; any && i < used.size(); ++i) {
-    if (used[i] == Rational(1)) continue;
-    notes.push_back(prefix + recipe.lines()[i].id +
-                    (used[i].is_zero()
-                         ? ": no step of the method uses it"
-                         : ": the steps of the method use " + mixed_text(used[i]) + " of it"));
+    const std::string id = prefix + recipe.lines()[i].id;
+    if (used[i].is_zero()) {
+      several = !unused.empty();
+      unused += (several ? ", " : "") + id;
+    } else if (!(used[i] == Rational(1))) {
+      notes.push_back(id + ": the steps of the method use " + mixed_text(used[i]) + " of it");
+    }
+  }
+  if (!unused.empty()) {
+    notes.push_back(unused + ": no step of the method uses " + (several ? "them" : "it"));
   }
 }
 

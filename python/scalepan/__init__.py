@@ -7,6 +7,8 @@ import scalepan
     print(costing.till, costing.per_portion("borne"))
 """
 
+from typing import TYPE_CHECKING
+
 from scalepan._core import (
     BaseUse,
     Basket,
@@ -299,3 +301,15 @@ __all__ = [
 ]
 
 explain_functions(__name__, globals(), __all__)
+
+if TYPE_CHECKING:
+    from scalepan import plots as plots
+else:
+
+    def __getattr__(name: str) -> object:
+        """``scalepan.plots``, which nothing loads before it is asked for."""
+        if name != "plots":
+            raise AttributeError(f"module {__name__!r} has no attribute {name!r}", name=name)
+        from importlib import import_module
+
+        return import_module("scalepan.plots")

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from scalepan import _core
 from scalepan._core import Catalog, Quantity
 from scalepan.displays import displayed
+from scalepan.errors import MeasureError
 from scalepan.foods import bundled_catalog
 
 if TYPE_CHECKING:
@@ -122,7 +123,7 @@ def convert(
     """
     given = _core.quantity(amount, measures=measures) if isinstance(amount, str) else amount
     if food is None:
-        plain = given.to(unit, measures or "")
+        plain = _without_food(given, unit, measures or "")
         return Conversion(plain, (), plain, plain, plain, plain)
     result, facts, *bounds = _core.convert(
         catalog or bundled_catalog(),
@@ -136,6 +137,18 @@ def convert(
         region or "",
     )
     return Conversion(result, tuple(_used(*fact) for fact in facts), *bounds)
+
+
+def _without_food(amount: Quantity, unit: str, measures: str) -> Quantity:
+    try:
+        return amount.to(unit, measures)
+    except MeasureError as error:
+        wanted = _core.quantity(1, unit, measures)
+        kinds = {each.dimension.split()[0] for each in (amount, wanted)}
+        if error.code != "quantity.convert" or not kinds <= {"weight", "volume", "count"}:
+            raise
+        hint = 'say of which food: food="granulated sugar"'
+        raise MeasureError(error.code, error.message, hint) from None
 
 
 def _used(

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple, TypeVar
 
 from scalepan import _core
 from scalepan._core import BreakEven, Cover, CoverFunction, Quantity
-from scalepan.errors import make_error
+from scalepan.errors import ArgumentError, make_error
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
     Amount = Quantity | str
+
+_Pack = TypeVar("_Pack")
 
 
 class Purchase(NamedTuple):
@@ -49,7 +51,7 @@ def cover(need: Amount, packs: Iterable[tuple[Amount, Amount]]) -> Cover:
         PriceError: ``cover.dimension``, naming both sides, ``cover.money``, ``cover.no_packs``,
             ``cover.pack_size``, ``cover.price``, ``cover.too_many``.
     """
-    rows = [(str(size), _amount(size), _money(price)) for size, price in packs]
+    rows = [(str(size), _amount(size), _money(price)) for size, price in map(_pair, _each(packs))]
     return _core.cover(_amount(need), rows)
 
 
@@ -72,8 +74,7 @@ def cover_function(
         PriceError: as ``cover``, and ``cover.count``, ``cover.row``, ``cover.order``.
     """
     purchases = [
-        pack if isinstance(pack, Purchase) else Purchase(size=pack[0], price=pack[1])
-        for pack in packs
+        pack if isinstance(pack, Purchase) else Purchase(*_pair(pack)) for pack in _each(packs)
     ]
     rows = [
         (
@@ -103,8 +104,22 @@ def break_even(need: Amount, pack: Amount, others: Iterable[tuple[Amount, Amount
     Raises:
         PriceError: as ``cover``, and ``cover.need`` where nothing is needed.
     """
-    rows = [(str(size), _amount(size), _money(price)) for size, price in others]
+    rows = [(str(size), _amount(size), _money(price)) for size, price in map(_pair, _each(others))]
     return _core.break_even(_amount(need), (str(pack), _amount(pack)), rows)
+
+
+def _each(packs: Iterable[_Pack]) -> Iterable[_Pack]:
+    """A text is no list of packs, though its letters are one of texts."""
+    if isinstance(packs, str):
+        raise TypeError
+    return packs
+
+
+def _pair(pack: tuple[Amount, Amount]) -> tuple[Amount, Amount]:
+    if isinstance(pack, str) or not hasattr(pack, "__len__") or len(pack) != 2:
+        hint = 'write ("2.5 kg", "4.10")'
+        raise ArgumentError("argument.kind", f"a pack is a size and a price, not {pack!r}", hint)
+    return pack
 
 
 def _row(purchase: Purchase, place: int) -> int:

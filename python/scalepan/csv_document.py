@@ -11,6 +11,7 @@ from __future__ import annotations
 import csv
 import io
 import re
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from scalepan.errors import Error, make_error
@@ -87,15 +88,17 @@ def read_rows(text: str, file: str, columns: Columns) -> list[dict[str, Placed]]
     """
     text = text.removeprefix("\ufeff")
     by_semicolons = _is_by_semicolons(text)
-    records = _records(text, file, columns, ";" if by_semicolons else ",")
+    separator = ";" if by_semicolons else ","
+    records = _records(text, file, columns, separator)
     first = next(records, None)
     if first is None:
         raise columns.error("no_rows", "the file is empty", columns.hint, file)
     header = [name.strip().lower() for name, *_ in first]
     _expect_columns(header, first, columns)
-    rows = [_row(header, record, columns) for record in records]
+    rows = [_row(header, record, columns, separator) for record in records]
     if not rows:
-        raise columns.error("no_rows", "no rows stand below the header", "", file)
+        hint = f"write a row below it, with a field for each of {separator.join(header)}"
+        raise columns.error("no_rows", "no rows stand below the header", hint, file)
     return [_with_points(row, columns) for row in rows] if by_semicolons else rows
 
 
@@ -116,8 +119,24 @@ def _with_points(row: dict[str, Placed], columns: Columns) -> dict[str, Placed]:
             meant = text.replace(".", "" if "," in text else ",")
             hint = f'write "{meant}", or separate the fields by commas'
             raise make_error(f"{columns.subject}.decimal", message, hint, file, line, column)
-        pointed[name] = (_DECIMAL_COMMA.sub(".", text), file, line, column)
+        pointed[name] = (_Pointed(_DECIMAL_COMMA.sub(".", text)), file, line, column)
     return pointed
+
+
+class _Pointed(str):
+    """A field of a file with decimal commas, as it is read."""
+
+    __slots__ = ()
+
+
+def as_written(error: Error, rows: Iterable[dict[str, Placed]]) -> Error:
+    """The error of one of the rows, told with the decimal mark of the field that it is about."""
+    fields = [field for row in rows for field in row.values() if field[2] == error.line]
+    before = [field for field in fields if 0 < field[3] <= error.column]
+    if not before or not isinstance(max(before, key=lambda field: field[3])[0], _Pointed):
+        return error
+    message, hint = (re.sub(r"(?<=\d)\.(?=\d)", ",", each) for each in (error.message, error.hint))
+    return make_error(error.code, message, hint, error.file, error.line, error.column)
 
 
 def csv_text(header: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
@@ -235,16 +254,32 @@ def _other_file_hint(header: list[str]) -> str:
     return ""
 
 
-def _row(header: list[str], record: list[Placed], columns: Columns) -> dict[str, Placed]:
+def _row(
+    header: list[str], record: list[Placed], columns: Columns, separator: str
+) -> dict[str, Placed]:
     _, file, line, _ = record[0]
     if len(record) != len(header):
         message = f"the row has {len(record)} fields, the header {len(header)}"
-        hint = 'a field with a comma stands in quotes: "400 g tin, drained"'
-        if columns.numbers and len(record) > len(header):
-            hint = f"numbers have a decimal point, as 2.10; {hint}"
-        raise columns.error("fields", message, hint, file, line)
+        raise columns.error(
+            "fields", message, _fields_hint(header, record, columns, separator), file, line
+        )
     for text, _, _, column in record:
         if re.search(NO_TEXT, text):
             code = f"{columns.subject}.control_character"
             raise make_error(code, "the field holds a control character", "", file, line, column)
     return dict(zip(header, record, strict=True))
+
+
+def _fields_hint(header: list[str], record: list[Placed], columns: Columns, separator: str) -> str:
+    """What a row of another length may have meant."""
+    if separator == ";":
+        return 'a field with a semicolon stands in quotes: "400 g tin; drained"'
+    hint = 'a field with a comma stands in quotes: "400 g tin, drained"'
+    if not columns.numbers or len(record) <= len(header):
+        return hint
+    texts = [text for text, *_ in record]
+    halves = [(one, two) for one, two in pairwise(texts) if one.isdecimal() and two[:1].isdecimal()]
+    if len(halves) == 1:
+        (whole, rest) = halves[0]
+        return f"numbers have a decimal point: write {whole}.{rest}, not {whole},{rest}"
+    return f"numbers have a decimal point, as 2.10; {hint}"

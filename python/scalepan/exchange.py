@@ -211,9 +211,18 @@ def write_xlsx(shown: object, path: PathLike) -> None:
     Raises:
         FileError: ``file.library`` without XlsxWriter (``pip install 'scalepan[xlsx]'``);
             ``file.xlsx`` for what has no report, and for more rows or longer texts than such a file
-            holds; ``file.unwritable``.
+            holds; ``file.form`` for a name that does not end in .xlsx; ``file.unwritable``.
     """
+    import os
+
+    from scalepan.errors import make_error
     from scalepan.workbook import workbook_bytes
+
+    name = str(path)
+    if not name.lower().endswith(".xlsx"):
+        meant = f"{os.path.splitext(name)[0]}.xlsx"
+        message = "a workbook is written in the form xlsx, which this name does not say"
+        raise make_error("file.form", message, f'name it "{meant}"', name)
 
     write_whole_bytes(path, workbook_bytes(shown))
 

@@ -42,6 +42,8 @@ def read_bytes(path: PathLike, most: int = MOST_BYTES) -> bytes:
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or str(problem)
         hint = _looked_in(name) if isinstance(problem, FileNotFoundError) else ""
+        if os.path.isdir(name):
+            hint = "it is a folder: name a file in it"
         raise make_error("file.unreadable", f"cannot read the file: {reason}", hint, name) from None
     if data is None:
         raise make_error("file.too_large", f"the file has more than {most} bytes", file=name)
@@ -59,7 +61,12 @@ def _looked_in(name: str) -> str:
         names = sorted(name for name in os.listdir(folder) if name.isprintable())
     except OSError:
         names = []
-    near = nearest_names(base, names[:MOST_NAMES])
+    stem = os.path.splitext(base)[0]
+    near = [
+        name
+        for name in nearest_names(base, names[:MOST_NAMES])
+        if (other := os.path.splitext(name)[0]) == stem or nearest_names(stem, [other])
+    ]
     return f"looked in {folder}" + (f"; nearest there: {', '.join(near)}" if near else "")
 
 

@@ -81,7 +81,7 @@ def rows_of_table(
         table: the rows.
         columns: that they may have.
         floats: ``"as shortest decimal"`` takes a float as the shortest decimal that reads back as
-            it; left out, a float is refused.
+            it; left out, one of at most 12 digits is taken so in columns of numbers, and no other.
         flags: columns in which true is ``yes`` and false ``no``.
 
     Raises:
@@ -183,12 +183,7 @@ def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
     if _is_blank(cell):
         return ""
     if isinstance(cell, float):
-        message = f"{column} is the float {cell!r}, which is no exact figure"
-        hint = columns.hint_for_floats
-        if _was_of_32_bits(cell):
-            message = f"{column} is {cell!r}, which was rounded to 32 bits"
-            hint = "give text, decimals, or floats of 64 bits"
-        raise row.error(f"{columns.subject}.float", message, hint)
+        return _text_of_float(cell, column, columns, row)
     if isinstance(cell, Decimal):
         return format(cell, "f")
     if isinstance(cell, (int, Fraction)) and not isinstance(cell, bool):
@@ -197,6 +192,20 @@ def _text(cell: object, column: str, columns: Columns, row: PlacedRow) -> str:
         return str(cell.isoformat())
     message = f"{column} is of the type {type(cell).__name__}, but a text belongs there"
     raise row.error(f"{columns.subject}.cell", message)
+
+
+def _text_of_float(cell: float, column: str, columns: Columns, row: PlacedRow) -> str:
+    hint = columns.hint_for_floats
+    message = f"{column} is the float {cell!r}, which is no exact figure"
+    if _was_of_32_bits(cell):
+        message = f"{column} is {cell!r}, which was rounded to 32 bits"
+        hint = "give text, decimals, or floats of 64 bits"
+    elif column in columns.numbers:
+        try:
+            return _core.exact_text(_core.number(cell))
+        except Error as error:
+            hint = f'{error.hint}, or give floats="{SHORTEST}"'
+    raise row.error(f"{columns.subject}.float", message, hint)
 
 
 def _is_blank(cell: object) -> bool:

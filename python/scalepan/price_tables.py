@@ -55,12 +55,15 @@ def toml_of_rows(rows: Iterable[dict[str, str]], columns: Columns, key: str) -> 
 def rows_of_frame(table: object, columns: Columns, floats: str | None) -> list[dict[str, Placed]]:
     """The rows of a frame, of mappings or of a dict of columns; their places are their numbers.
 
-    Raises what ``rows_of_table`` raises.
+    Raises what ``rows_of_table`` raises, and ``price.no_rows`` as a file does that has none.
     """
-    return [
+    rows = [
         {column: (text, row.cell, 0, 0) for column, text in row.texts.items() if text}
         for row in rows_of_table(table, columns, floats, flags=("keeps",))
     ]
+    if not rows:
+        raise columns.error("no_rows", "the table has no rows", columns.hint, "")
+    return rows
 
 
 class _TomlRows(TomlTable):

@@ -21,15 +21,20 @@ A file whose header is separated by semicolons has decimal commas: ``leeks;AP;1,
 from __future__ import annotations
 
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from scalepan import _core
 from scalepan._core import PriceBook, Stock
+from scalepan.errors import Error
 from scalepan.files import at_place, read_text, write_whole
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from scalepan.csv_document import Columns, Placed
     from scalepan.files import PathLike
+
+_Made = TypeVar("_Made")
 
 REQUIRED = ("item", "sold_as", "pack", "price", "keeps")
 OPTIONAL = (
@@ -82,16 +87,18 @@ def price_book(
     """As ``read_prices``, from a data frame, mappings, or a dict of columns.
 
     Args:
-        rows: with the columns of a price file; figures are text, decimals or whole numbers, and
-            ``keeps`` may be true or false. A frame is what has ``to_dicts()``, ``to_pylist()``,
-            ``to_dict("records")`` or, with nanoarrow, ``__arrow_c_stream__``.
+        rows: with the columns of a price file; figures are texts or numbers, a float for its
+            shortest decimal of at most 12 digits, 2.1 for 21/10; ``keeps`` may be true or false. A
+            frame is what has ``to_dicts()``, ``to_pylist()``, ``to_dict("records")`` or, with
+            nanoarrow, ``__arrow_c_stream__``.
         currency, measures: as for ``read_prices``.
-        floats: ``"as shortest decimal"`` takes each float as the shortest decimal that reads back
-            as it, 2.1 as 21/10; left out, a float is refused.
+        floats: ``"as shortest decimal"`` takes floats of more digits too, 0.1 + 0.2 as
+            0.30000000000000004; left out, they are refused.
 
     Raises:
-        PriceError: ``price.table``, ``price.column``, ``price.float``, ``price.cell``,
-            ``frame.floats`` and what a row can do wrong, each with the number of the row.
+        PriceError: ``price.table``, ``price.no_rows``, ``price.column``, ``price.float``,
+            ``price.cell``, ``frame.floats`` and what a row can do wrong, each with the number of
+            the row.
     """
     from scalepan.price_tables import rows_of_frame  # here, so that `import scalepan` stays quick
 
@@ -182,11 +189,25 @@ def stock_columns() -> Columns:
 def _price_book(
     rows: list[dict[str, Placed]], currency: str | None, measures: str | None
 ) -> PriceBook:
-    return _core.make_price_book(_completed(rows, currency), measures or "")
+    return _made(_core.make_price_book, rows, currency, measures)
 
 
 def _stock(rows: list[dict[str, Placed]], currency: str | None, measures: str | None) -> Stock:
-    return _core.make_stock(_completed(rows, currency), measures or "")
+    return _made(_core.make_stock, rows, currency, measures)
+
+
+def _made(
+    make: Callable[[list[dict[str, Placed]], str], _Made],
+    rows: list[dict[str, Placed]],
+    currency: str | None,
+    measures: str | None,
+) -> _Made:
+    try:
+        return make(_completed(rows, currency), measures or "")
+    except Error as error:
+        from scalepan.csv_document import as_written  # here: only where one is wrong
+
+        raise as_written(error, rows) from None
 
 
 def _book_rows(book: PriceBook) -> list[dict[str, str]]:

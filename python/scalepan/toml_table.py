@@ -59,7 +59,13 @@ class TomlTable:
 
         if isinstance(value, bool) or not isinstance(value, int | Decimal | str):
             raise self._error("recipe.type", f"{name_of(path)} is not a number", path)
-        return self._at(path, lambda: _core.number(value))
+        try:
+            return self._at(path, lambda: _core.number(value))
+        except Error as error:
+            if error.code == "number.unreadable" and not error.hint:
+                hint = "write one number in figures, as 4 or 1.5"
+                raise self._error(error.code, error.message, path, hint) from None
+            raise
 
     def _at(self, path: Path, read: Callable[[], _Read]) -> _Read:
         """Runs ``read``; its error leaves with the place of the value."""

@@ -7,7 +7,13 @@ import sys
 from typing import TYPE_CHECKING
 
 from scalepan_command import argument_groups as groups
-from scalepan_command.parsers import CommandParser, TopParser, nearest, refuse_rest
+from scalepan_command.parsers import (
+    ALL_COMMANDS,
+    CommandParser,
+    TopParser,
+    nearest,
+    refuse_rest,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -26,7 +32,10 @@ def options_of(words: Sequence[str]) -> argparse.Namespace:
     top = parser(as_json=as_json)
     named = next((word for word in words if not word.startswith("-")), None)
     if named is not None and named not in top.texts:
-        top.refuse(f'no command is called "{named}"', hint=nearest(named, top.texts))
+        hint = nearest(named, top.texts) or ALL_COMMANDS
+        top.refuse(f'no command is called "{named}"', hint=hint)
+    if named is not None:
+        top.commands[named].words = flags
     options, rest = top.parse_known_args(words)
     if rest:
         refuse_rest(top, options.command, rest)

@@ -12,6 +12,9 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
 WRONG = 2
+ALL_COMMANDS = "scalepan --help lists the commands"
+_MISSING = "the following arguments are required"
+_OPTION = re.compile(r"--?[a-zA-Z][\w-]*")
 _ARGUMENT = re.compile(r"argument ([^:]+): (.*)", re.DOTALL)
 
 
@@ -57,13 +60,14 @@ class TopParser(Parser):
         return help_page.overview(self.texts)
 
     def error(self, message: str) -> NoReturn:
-        self.refuse(message, hint="scalepan --help lists the commands")
+        self.refuse(message, hint=ALL_COMMANDS)
 
 
 class CommandParser(Parser):
     """Of one command; its help names the sets of measures where it takes one."""
 
     takes_sets = False
+    words: Sequence[str] = ()  # of the command line
 
     def __init__(self, **options: Any) -> None:
         super().__init__(**options, usage=argparse.SUPPRESS, formatter_class=help_page.Formatter)
@@ -83,10 +87,21 @@ class CommandParser(Parser):
 
     def error(self, message: str) -> NoReturn:
         """One error with its place, and how the command is written."""
+        if message.startswith(_MISSING):  # maybe since its option is misspelt
+            self.expect_options(self.words)
         found = _ARGUMENT.fullmatch(message)
         place, told = (found[1], found[2]) if found else ("", message)
         hint = f"{self.format_usage()}; scalepan {self.short} --help has examples"
         self.refuse(told, place=place, hint=hint)
+
+    def expect_options(self, words: Iterable[str]) -> None:
+        """Refuses the first option that the command has not."""
+        for word in words:
+            option = word.split("=")[0]
+            if _OPTION.fullmatch(option) and option not in self._option_string_actions:
+                near = nearest(option, self._option_string_actions)
+                hint = near or f"scalepan {self.short} --help lists its options"
+                self.refuse(f"{self.prog} has no option {option}", place=option, hint=hint)
 
     def _sets(self) -> str:
         if not self.takes_sets:
@@ -98,21 +113,20 @@ class CommandParser(Parser):
 
 def refuse_rest(top: TopParser, name: str | None, rest: Sequence[str]) -> NoReturn:
     """Of words that nothing takes: an option that is not known, or one argument too many."""
-    parser = top if name is None else top.commands[name]
-    word = next((each for each in rest if each.startswith("-")), rest[0]).split("=")[0]
-    if not word.startswith("-"):
-        parser.error(f'"{word}" is one argument too many')
-    known = [flag for action in parser._actions for flag in action.option_strings]
-    command = parser.prog
-    top.refuse(f"{command} has no option {word}", place=word, hint=nearest(word, known))
+    if name is not None:
+        top.commands[name].expect_options(rest)
+        top.commands[name].error(f'"{rest[0]}" is one argument too many')
+    word = rest[0].split("=")[0]
+    hint = nearest(word, top._option_string_actions) or ALL_COMMANDS
+    top.refuse(f"{top.prog} has no option {word}", place=word, hint=hint)
 
 
 def nearest(word: str, known: Iterable[str]) -> str:
-    """The hint that names what is near; without any, where all are listed."""
+    """The hint that names what is near; empty without any."""
     import difflib
 
     near = difflib.get_close_matches(word, list(known), n=3, cutoff=0.7)
-    return "nearest: " + ", ".join(near) if near else "scalepan --help lists the commands"
+    return "nearest: " + ", ".join(near) if near else ""
 
 
 def _form(action: argparse.Action) -> str:

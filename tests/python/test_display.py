@@ -159,6 +159,15 @@ def test_a_sweep_has_a_row_a_value() -> None:
     assert len(table) == 5
 
 
+def test_a_sweep_says_how_it_was_worked_out_only_where_that_is_slow() -> None:
+    swept = sheet().sweep("portions", range(10, 14), "trays_needed")
+    assert swept.kernel == "in machine words"
+    assert "Worked out" not in page_of(swept).text
+    uneven = sheet().sweep("portions", [10, 11, 13], "trays_needed")
+    told = "Worked out point by point: the values are not evenly spaced."
+    assert told in page_of(uneven).text
+
+
 def test_a_swap_is_shown_beside_the_dish_as_it_is(costing: scalepan.Costing) -> None:
     (swap,) = costing.swaps([("fennel", "700 g leeks, trimmed")])
     (table,) = page_of(swap).tables
@@ -177,6 +186,9 @@ def test_a_cover_function_shows_its_first_steps() -> None:
         [f"{n} kg" if n else "0 g", f"{n + 1} kg", f"{n + 1} x 1 kg", f"{2 * n + 2}.00 EUR", "0 g"]
         for n in range(12)
     ]
+    # How it is worked out concerns nobody who reads it; ``kernel`` has it.
+    told = str(scalepan.cover_function([("1 kg", "2 EUR")])).splitlines()
+    assert told[-1] == "  above 0 kg the covers repeat by 1 kg"
 
 
 def test_a_bounded_cover_function_ends() -> None:

@@ -47,7 +47,18 @@ def test_a_folder(read: Reader, here: Path) -> None:
     (here / "folder").mkdir()
     assert refusal(read, Path("folder")) == (
         "file.unreadable",
-        "folder: cannot read the file: Is a directory",
+        "folder: cannot read the file: Is a directory (it is a folder: name a file in it)",
+    )
+
+
+@pytest.mark.parametrize("read", READERS)
+def test_only_names_that_are_near_are_offered(read: Reader, here: Path) -> None:
+    for name in ("hp2.toml", "noop.csv", "nope.tml"):
+        (here / name).write_text("", encoding="utf-8")
+    # hp2 is three slips from nope, near only by the ending that both have.
+    hint = f"looked in {Path.cwd()}; nearest there: nope.tml"
+    assert refusal(read, Path("nope.toml"))[1] == (
+        f"nope.toml: cannot read the file: No such file or directory ({hint})"
     )
 
 

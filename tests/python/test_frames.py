@@ -166,16 +166,45 @@ ROW = {"item": ["leeks"], "sold_as": ["AP"], "pack": ["1 kg"], "keeps": ["no"]}
 
 @pytest.mark.parametrize("given", [lambda t: t, pa.table, lambda t: Stream(pa.table(t))])
 def test_a_float_is_refused_or_taken_by_a_named_step(given: Any) -> None:
-    prices = given({**ROW, "price": [2.1]})
+    prices = given({**ROW, "price": [1.1 + 2.2]})
     with pytest.raises(scalepan.PriceError) as caught:
         scalepan.price_book(prices)
     assert (caught.value.code, str(caught.value)) == (
         "price.float",
-        "row 1 of the price table: price is the float 2.1, which is no exact figure (write it as "
-        'text or a decimal, or give floats="as shortest decimal")',
+        "row 1 of the price table: price is the float 3.3000000000000003, which is no exact figure "
+        '(write it as text ("3.3"), an int, a Fraction or a Decimal, or give floats="as shortest '
+        'decimal")',
     )
     (offer,) = scalepan.price_book(prices, floats="as shortest decimal").offers
-    assert offer.price.value == Fraction(21, 10)
+    assert offer.price.value == Fraction(33000000000000003, 10**16)
+
+
+@pytest.mark.parametrize("given", [lambda t: t, pa.table, lambda t: Stream(pa.table(t))])
+def test_a_float_of_few_digits_is_taken_as_everywhere(given: Any) -> None:
+    (offer,) = scalepan.price_book(given({**ROW, "price": [2.1]})).offers
+    assert offer.price.value == Fraction(21, 10) == quantity(2.1, "EUR").value
+    with pytest.raises(scalepan.PriceError) as caught:
+        scalepan.price_book(given({**ROW, "price": ["2"], "date": [1.5]}))
+    assert str(caught.value) == (
+        "row 1 of the price table: date is the float 1.5, which is no exact figure (write it as "
+        'text or a decimal, or give floats="as shortest decimal")'
+    )
+
+
+@pytest.mark.parametrize(
+    "rows", [[], {"item": [], "sold_as": [], "pack": [], "price": [], "keeps": []}]
+)
+def test_a_table_without_rows_is_refused_as_a_file_is(rows: Any) -> None:
+    columns = (
+        "columns: item, sold_as, pack, price, keeps; also currency, shop, date, note, offer, "
+        "least, limit, tax, deposit, measures"
+    )
+    with pytest.raises(scalepan.PriceError) as caught:
+        scalepan.price_book(rows)
+    assert (caught.value.code, str(caught.value)) == (
+        "price.no_rows",
+        f"the table has no rows ({columns})",
+    )
 
 
 @pytest.mark.parametrize(

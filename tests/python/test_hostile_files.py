@@ -209,7 +209,7 @@ def test_devices_and_pipes(kind: str, tmp_path: Path, monkeypatch: pytest.Monkey
     for path, why in (
         ("/dev/zero", "it is a device, not a file"),
         (pipe, "nothing came out of the pipe in 0.05 s"),
-        (tmp_path, "Is a directory"),
+        (tmp_path, "Is a directory (it is a folder: name a file in it)"),
     ):
         with pytest.raises(scalepan.FileError) as caught:
             read(path)

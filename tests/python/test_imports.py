@@ -6,6 +6,9 @@ import json
 import subprocess
 import sys
 
+import pytest
+import scalepan
+
 PROGRAM = """
 import json, sys
 before = set(sys.modules)
@@ -64,6 +67,24 @@ def test_nothing_but_our_own_modules_is_loaded_beside_the_standard_library() -> 
 
 def test_no_number_table_or_plot_library_is_loaded() -> None:
     assert not {name.split(".")[0] for name in loaded()} & {"numpy", "pandas", "matplotlib"}
+
+
+def test_plots_are_loaded_when_they_are_asked_for() -> None:
+    program = (
+        "import sys, scalepan; before = 'scalepan.plots' in sys.modules; "
+        "print(before, scalepan.plots.plot_curve.__module__, 'matplotlib' in sys.modules)"
+    )
+    done = subprocess.run(
+        [sys.executable, "-I", "-c", program], capture_output=True, text=True, check=True
+    )
+    assert done.stdout == "False scalepan.plots.curves False\n"
+
+
+def test_a_name_that_is_not_there_is_told_as_of_any_module() -> None:
+    with pytest.raises(AttributeError) as caught:
+        scalepan.plot  # type: ignore[attr-defined]  # noqa: B018
+    assert str(caught.value) == "module 'scalepan' has no attribute 'plot'"
+    assert caught.value.name == "plot"
 
 
 def test_the_public_names_are_there() -> None:

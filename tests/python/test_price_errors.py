@@ -10,6 +10,10 @@ COLUMNS = (
     "columns: item, sold_as, pack, price, keeps; also currency, shop, date, note, "
     "offer, least, limit, tax, deposit, measures"
 )
+BARE = (
+    "p.csv: no rows stand below the header (write a row below it, with a field for each of "
+    "item,sold_as,pack,price,currency,keeps,shop,date)"
+)
 PACKS = "write a pack as 1 kg, 6, or 400 g tin (240 g drained)"
 PRICE = scalepan.PriceError
 NUMBER = scalepan.NumberError
@@ -26,8 +30,8 @@ def refusal(text: str) -> tuple[type[scalepan.Error], str, str]:
     ("text", "code", "message"),
     [
         ("", "price.no_rows", f"p.csv: the file is empty ({COLUMNS})"),
-        (HEAD, "price.no_rows", "p.csv: no rows stand below the header"),
-        (HEAD + "\n , ,\n", "price.no_rows", "p.csv: no rows stand below the header"),
+        (HEAD, "price.no_rows", BARE),
+        (HEAD + "\n , ,\n", "price.no_rows", BARE),
         (
             "item,pack\nleeks,1 kg\n",
             "price.column",
@@ -82,8 +86,13 @@ def test_the_file_as_a_whole(text: str, code: str, message: str) -> None:
             "price.missing",
             "7: the row has no sold_as (sold_as is one of AP, EP, cooked, drained, served)",
         ),
-        ("leeks,AP,,2,,no,,", PRICE, "price.missing", "10: the row has no pack"),
-        ("leeks,AP,1 kg,,,no,,", PRICE, "price.missing", "15: the row has no price"),
+        ("leeks,AP,,2,,no,,", PRICE, "price.missing", f"10: the row has no pack ({PACKS})"),
+        (
+            "leeks,AP,1 kg,,,no,,",
+            PRICE,
+            "price.missing",
+            "15: the row has no price (write what a pack costs, or 0 where nothing is paid)",
+        ),
         (
             "leeks,AP,1 kg,2,,,,",
             PRICE,

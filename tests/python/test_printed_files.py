@@ -89,7 +89,7 @@ def test_the_size_that_was_asked_for_is_on_the_page(tmp_path: Path) -> None:
     file = tmp_path / "page.html"
     by_tray = ["--tray", "GN 1/1 65", "--trays", "2"]
     assert main(["page", RECIPE, *by_tray, "--html", str(file)]) == 0
-    assert "Fills 2 x GN 1/1 65, which by area are" in file.read_text(encoding="utf-8")
+    assert "Fills 2 x GN 1/1 65: by area as much as" in file.read_text(encoding="utf-8")
     by_stock = ["--stock", "eggs=30"]
     assert main(["buy", RECIPE, *PRICED, *by_stock, "--html", str(file)]) == 0
     limit = "Eggs limits the size: its stock allows exactly 30 portions"

@@ -68,6 +68,16 @@ def test_fractions_are_exact(number: Fraction) -> None:
             "the float 0.30000000000000004 stands for no exact figure "
             '(write it as text ("0.3"), an int, a Fraction or a Decimal)',
         ),
+        (
+            1.1 + 2.2,
+            "the float 3.3000000000000003 stands for no exact figure "
+            '(write it as text ("3.3"), an int, a Fraction or a Decimal)',
+        ),
+        (
+            2 / 3,
+            "the float 0.6666666666666666 stands for no exact figure "
+            '(write it as text, such as "1/3", an int, a Fraction or a Decimal)',
+        ),
         (math.nan, "the float nan stands for no exact figure (write a number)"),
         (math.inf, "the float inf stands for no exact figure (write a number)"),
         (-math.inf, "the float -inf stands for no exact figure (write a number)"),

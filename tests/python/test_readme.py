@@ -141,3 +141,33 @@ def test_the_lines_said_to_be_read_are_read_and_those_refused_are_refused() -> N
     for line in refused:
         read = scalepan.read_lines([line + food for food in foods], measures="us")
         assert all(isinstance(one, scalepan.Error) for one in read), line
+
+
+def test_what_is_said_of_second_measures_and_of_prices_without_a_currency_holds() -> None:
+    assert "a fifth apart is an error; of two kinds, as in `200 g (1 cup) gruyere`" in README
+    with pytest.raises(scalepan.RecipeError) as caught:
+        scalepan.read_line("250 g (12 oz) flour")
+    assert caught.value.code == "line.second_measure"
+    dish = 'name = "Dish"\nserves = 4\nmeasures = "us"\nlines = ["200 g (1 cup) gruyere"]'
+    cheese = scalepan.parse_recipe(dish)
+    apart = "gruyere: its second measure, 1 cup, lies more than a fifth from the first"
+    assert scalepan.cost(cheese, book("EUR")).to_check == [apart]
+    assert "where no row of a costing names one" in README
+    assert scalepan.cost(cheese, book("")).to_check == [apart, "the prices name no currency"]
+    with pytest.raises(scalepan.CostError) as of_two:
+        scalepan.cost(cheese, book("EUR", "gruyere,AP,500 g,9.00,,no\n"))
+    assert of_two.value.message == (
+        "prices in EUR (gruyere) and in no currency (gruyere) meet in one costing"
+    )
+
+
+def book(currency: str, more: str = "") -> scalepan.PriceBook:
+    header = "item,sold_as,pack,price,currency,keeps\n"
+    return scalepan.parse_prices(f"{header}gruyere,AP,250 g,4.50,{currency},no\n{more}")
+
+
+def test_a_dish_of_your_own_begins_with_the_environment() -> None:
+    section = README.split("## Your own dish\n\n```sh\n")[1]
+    assert section.startswith("source .venv/bin/activate ")
+    makefile = (ROOT / "Makefile").read_text(encoding="utf-8")
+    assert "Your own dish: source $(VENV)/bin/activate, then scalepan new night_kitchen" in makefile

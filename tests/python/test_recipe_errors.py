@@ -341,11 +341,18 @@ def test_measures_that_do_not_exist() -> None:
     )
 
 
+FIGURES = "write one number in figures, as 4 or 1.5"
+
+
 @pytest.mark.parametrize(
     ("serves", "code", "message"),
     [
-        ('"some"', "number.unreadable", '2:11: no number is written in "some"'),
-        ('"4 or 5"', "number.unreadable", '2:11: "or 5" follows the number 4'),
+        (
+            '"some"',
+            "number.unreadable",
+            f'2:11: no number is written in "some" ({FIGURES})',
+        ),
+        ('"4 or 5"', "number.unreadable", f'2:11: "or 5" follows the number 4 ({FIGURES})'),
         ('"1/0"', "number.zero_denominator", "2:11: the denominator of a fraction is zero"),
         (
             "nan",

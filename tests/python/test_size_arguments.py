@@ -107,7 +107,7 @@ def test_the_line_that_limits_the_size_is_told(capsys: pytest.CaptureFixture[str
 def test_the_trays_asked_for_are_told(capsys: pytest.CaptureFixture[str]) -> None:
     # EN 631-1: a GN 1/1 is two GN 1/2 side by side; 530 x 325 mm to 325 x 265 mm.
     asked = ["--tray", "GN 1/1 65", "--trays", "3"]
-    told = "ills 3 x GN 1/1 65, which by area are 6 x GN 1/2 65"
+    told = "ills 3 x GN 1/1 65: by area as much as 6 x GN 1/2 65"
     assert f"F{told}." in " ".join(printed(capsys, "page", *asked).split())
     assert printed(capsys, "scale", *asked).splitlines()[1] == f"f{told}"
     document = json.loads(printed(capsys, "scale", *asked, "--json"))

@@ -70,6 +70,20 @@ def refused(capsys: pytest.CaptureFixture[str], *words: str) -> tuple[int | str 
             ],
         ),
         (
+            ["cost", "leeks.toml", "--price", "p.csv", "--portion=40"],
+            [
+                "scalepan: --price: scalepan cost has no option --price [command.line]",
+                "  nearest: --prices, --spare",
+            ],
+        ),
+        (
+            ["cost", "leeks.toml", "--prices", "p.csv", "-p", "40"],
+            [
+                "scalepan: -p: scalepan cost has no option -p [command.line]",
+                "  scalepan cost --help lists its options",
+            ],
+        ),
+        (
             ["scale", "leeks.toml", "--portions", "forty"],
             [
                 'scalepan: --portions: no number is written in "forty" [command.line]',

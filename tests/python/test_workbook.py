@@ -55,6 +55,18 @@ def written(shown: object, path: Path) -> dict[str, list[list[Cell]]]:
     return sheets(path)
 
 
+def test_a_name_of_another_form_is_refused(tmp_path: Path) -> None:
+    path = tmp_path / "a.xls"
+    with pytest.raises(scalepan.FileError) as caught:
+        scalepan.write_xlsx(scalepan.recipe("x", 4, ["2 eggs"]), path)
+    assert (caught.value.code, str(caught.value)) == (
+        "file.form",
+        f"{path}: a workbook is written in the form xlsx, which this name does not say (name it "
+        f'"{tmp_path / "a.xlsx"}")',
+    )
+    assert not path.exists()
+
+
 def test_shopping_has_prices_as_numbers_and_exact_amounts_beside(
     forty: scalepan.Costing, tmp_path: Path
 ) -> None:

@@ -233,6 +233,7 @@ def exchanged(recipe: scalepan.Recipe, prices: scalepan.PriceBook, path: Path) -
     scalepan.write_stock(on_hand, path)
     scalepan.write_xlsx(prices, path)
     assert_type(scalepan.frame(prices).to_dict(), dict[str, list[FrameCell]])
+    assert_type(scalepan.plots.__all__, list[str])
     read = scalepan.from_json(scalepan.to_json(prices))
     if isinstance(read, scalepan.PriceBook):
         assert_type(read.offers, list[scalepan.Offer])

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 _UNPRICED = "not priced: "
 _NO_ROW = "no price row is for "
+_OF_METHOD = " of the method use"
 _OF_A_SIZE = "is counted as kept"
 
 
@@ -137,8 +138,11 @@ class RecipeCheck:
         ids, colon, text = note.partition(": ")
         if not colon or text.endswith(_OF_A_SIZE):
             return
-        line, *_ = ids.split(", ")
+        line, *more = ids.split(", ")
         hint = places.reading_of(line)
+        if _OF_METHOD in text:
+            others = ", ..." if more else ""
+            hint = f'a step says what it takes: uses = ["{line.rpartition(".")[2]}"{others}]'
         if (
             places.is_unknown(line)
             and code == "check.line"

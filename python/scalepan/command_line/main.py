@@ -34,6 +34,7 @@ from scalepan.command_line.standard_input import read_from
 from scalepan.command_line.tables import terminal_width
 from scalepan.conversion import convert
 from scalepan.costs import by_shop, cost
+from scalepan.errors import MeasureError
 from scalepan.lines import read_line
 from scalepan.load_split import loads, pan_meant
 from scalepan.measure_sets import measure_sets, named_set, read_measure_sets
@@ -279,17 +280,15 @@ def _why(options: argparse.Namespace) -> Output:
 
 
 def _convert(options: argparse.Namespace) -> Output:
-    result = convert(
-        options.amount,
-        options.unit,
-        food=options.food,
-        measures=options.measures,
-        state=options.state,
-        size=options.size,
-        preparation=options.preparation,
-        region=options.region,
-        catalog=catalog_asked(options),
-    )
+    keys = ("food", "measures", "state", "size", "preparation", "region")
+    asked = {key: getattr(options, key) for key in keys}
+    try:
+        result = convert(options.amount, options.unit, **asked, catalog=catalog_asked(options))
+    except MeasureError as error:
+        hint = error.hint.replace("food=", "--food ")
+        if hint == error.hint:
+            raise
+        raise MeasureError(error.code, error.message, hint) from None
     section = report.conversion_section(options.amount, result)
     return documents.conversion_document(result), _printed([section])
 

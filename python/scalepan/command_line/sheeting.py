@@ -100,7 +100,9 @@ def sweep_section(swept: Sweep) -> Section:
     header = (swept.name, *swept.cells)
     first = points[0] if points else ()
     body = Table(header, rows, whole="sweep[cell].figures", figures=_amounts_among(first))
-    return Section("", (body, Texts((f"Worked out {swept.kernel}.",), NOTE)))
+    is_slow = swept.kernel.startswith("point by point")
+    notes = [Texts((f"Worked out {swept.kernel}.",), NOTE)] if is_slow else []
+    return Section("", (body, *notes))
 
 
 def _amounts_among(figures: Sequence[object]) -> list[int]:

@@ -53,7 +53,7 @@ def trays_filled(recipe: Recipe, options: argparse.Namespace) -> str:
         return ""
     asked = f"{_core.quantity(_count(options)).told} x {options.tray}"
     own = f"{_core.quantity(recipe.trays * recipe.factor).told} x {recipe.tray}"
-    return f"fills {asked}, which by {_way(options)} are {own}"
+    return f"fills {asked}: by {_way(options)} as much as {own}"
 
 
 def document(recipe: Recipe, options: argparse.Namespace) -> dict[str, Any]:

@@ -88,8 +88,7 @@ def _(shown: CoverFunction) -> Display:
         parts = _steps_parts(shown)
     except Error as too_many:
         parts = [Texts((too_many.message,))]
-    way = Texts((f"kernel: {shown.kernel}",), NOTE)
-    return of_sections([Section("", (*parts, way))])
+    return of_sections([Section("", parts)])
 
 
 def _steps_parts(shown: CoverFunction) -> list[Table | Texts]:

@@ -37,9 +37,13 @@ TEST_CASE("offer errors: a field that is not there is named") {
                 "prices.csv:2:21: the row has no sold_as (sold_as is one of AP, EP, "
                 "cooked, drained, served)"});
   CHECK(refusal({"leeks", "AP", "", "1"}) ==
-        Refused{"price.missing", "prices.csv:2:41: the row has no pack"});
+        Refused{"price.missing",
+                "prices.csv:2:41: the row has no pack (write a pack as 1 kg, 6, or 400 g tin (240 "
+                "g drained))"});
   CHECK(refusal({"leeks", "AP", "1 kg", ""}) ==
-        Refused{"price.missing", "prices.csv:2:61: the row has no price"});
+        Refused{"price.missing",
+                "prices.csv:2:61: the row has no price (write what a pack costs, or 0 where "
+                "nothing is paid)"});
   CHECK(refusal({"leeks", "AP", "1 kg", "1", ""}) ==
         Refused{"price.missing",
                 "prices.csv:2:101: the row has no keeps (keeps is yes, no, or a number "

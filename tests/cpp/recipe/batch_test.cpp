@@ -236,6 +236,9 @@ TEST_CASE("batch errors: both makes and loss, loads that cannot be told") {
   CHECK(refused_dish({"1 kg broth"}, 4, {.load = "2 L"}) ==
         "batch.load @ pot.toml:23:8: a load takes 2 L, but how much the recipe makes in volume is "
         "not known (state it: makes = \"...\")");
+  CHECK(refused_dish({"1 kg broth"}, 4, {.load = "12"}) ==
+        "batch.load @ pot.toml:23:8: a load takes 12 pieces, but how much the recipe makes in "
+        "count is not known (write \"12 portions\", or state it: makes = \"...\")");
   CHECK(refused_dish({"1 kg dough", "20 g oil | per load"}, 4, {.load = "15 g"}) ==
         "batch.load @ pot.toml:23:8: a load takes 15 g, and the lines by the load alone weigh 20 "
         "g");

@@ -138,6 +138,8 @@ TEST_CASE("method: times and temperatures that cannot be read") {
     CAPTURE(time);
     CHECK(refusal({{.time = time}}) == "no error was thrown");
   }
+  CHECK(refusal({{.time = "12 minuts"}}) ==
+        "unit.unknown @ pot.toml:20:73: unknown unit \"minuts\" (nearest: min)");
   CHECK(refusal({{.at = "hot"}}) ==
         "temperature.unreadable @ pot.toml:20:60: \"hot\" is no temperature (write degrees and "
         "scale: 200 °C, 390 °F, 180 to 200 °C; gas marks are not read)");
@@ -151,6 +153,8 @@ TEST_CASE("method: lines that no step uses, and parts that are left, are to chec
   CHECK(method_to_check(with_steps({{.uses = {"2/3 of leeks", "eggs", "salt"}}})) ==
         std::vector<std::string>{"leeks: the steps of the method use 2/3 of it",
                                  "pearl_barley: no step of the method uses it"});
+  CHECK(method_to_check(with_steps({{.uses = {"leeks", "salt"}}})) ==
+        std::vector<std::string>{"pearl_barley, eggs: no step of the method uses them"});
   CHECK(method_to_check(with_steps({{"Cook all of it."}})).empty());
   CHECK(method_to_check(with_steps({})).empty());
   CHECK(method_to_check(with_steps({{.uses = {"1/3 of leeks", "pearl barley"}},
