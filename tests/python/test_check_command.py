@@ -332,7 +332,7 @@ def test_books_by_semicolons_and_in_toml_are_checked_as_they_are_read(
     ]
     assert told == [
         ("dish.toml:4:38", "check.no_price", "zurkle: no price row is for zurkle"),
-        ("preise.csv:3:15", "price.negative", "the price -6.30 is below zero"),
+        ("preise.csv:3:15", "price.negative", "the price -6,30 is below zero"),
         ("shop.toml:12:12", "price.stage", '"raw" is no stage to sell at'),
         ("shop.toml:20:11", "price.pack", 'no amount is written in "much"'),
     ]

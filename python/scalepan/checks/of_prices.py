@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from scalepan import _core
 from scalepan.checks.finds import Find, find_of
+from scalepan.csv_document import as_written
 from scalepan.errors import Error
 from scalepan.prices import price_rows
 
@@ -109,15 +110,19 @@ class PriceRows:
             rows = [row for row in rows if self._is_right(file, row)]
         else:
             return rows
-        return self._made(rows, lambda error: file.add(find_of(error, file.path)))[1]
+        return self._made(rows, lambda error: _add(file, error, rows))[1]
 
     def _is_right(self, file: CheckedFile, row: Row) -> bool:
         try:
             _core.make_price_book([row], self._measures)
         except Error as error:
-            file.add(find_of(error, file.path))
+            _add(file, error, [row])
             return False
         return True
+
+
+def _add(file: CheckedFile, error: Error, rows: Sequence[Row]) -> None:
+    file.add(find_of(as_written(error, rows), file.path))
 
 
 def _text(row: Row, column: str) -> str:
