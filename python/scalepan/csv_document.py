@@ -63,6 +63,10 @@ class Columns:
             if name in names[:at]:
                 raise self.error("column", f"the column {name} is there twice", self.hint, "")
 
+    def takes_float(self, column: str) -> bool:
+        """Whether a float may stand there: facts and yields have figures with units alone."""
+        return self.subject == "price" and column in self.numbers
+
     @property
     def hint_for_floats(self) -> str:
         """How an exact figure is written in place of a float."""

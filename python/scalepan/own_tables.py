@@ -200,7 +200,7 @@ def _text_of_float(cell: float, column: str, columns: Columns, row: PlacedRow) -
     if _was_of_32_bits(cell):
         message = f"{column} is {cell!r}, which was rounded to 32 bits"
         hint = "give text, decimals, or floats of 64 bits"
-    elif column in columns.numbers:
+    elif columns.takes_float(column):
         try:
             return _core.exact_text(_core.number(cell))
         except Error as error:

@@ -281,7 +281,7 @@ DISH = 'name = "Dish"\nserves = 4\nlines = [{}]\n[bases.white_sauce]\n' + SAUCE
         (
             '"1/2 of the whtie sauce"',
             "base.unknown",
-            'dish.toml:3:24: no base is called "whtie sauce" (nearest: white sauce)',
+            'dish.toml:3:22: no base is called "whtie sauce" (nearest: white sauce)',
         ),
         (
             '"2 L white sauce"',

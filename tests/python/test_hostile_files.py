@@ -258,14 +258,16 @@ WRITERS: dict[str, Callable[[str], None]] = {
 
 @pytest.mark.parametrize("kind", WRITERS)
 def test_nothing_but_a_file_gives_way_to_a_file(kind: str, tmp_path: Path) -> None:
-    pipe = tmp_path / "pipe"
+    ending = ".xlsx" if kind == "workbook" else ""
+    pipe, terminal, folder = (tmp_path / f"{name}{ending}" for name in ("pipe", "tty", "folder"))
     os.mkfifo(pipe)
-    terminal = os.ttyname(os.openpty()[1])
+    terminal.symlink_to(os.ttyname(os.openpty()[1]))
+    folder.mkdir()
     for path, why in (
         (str(pipe), "it is a device or a pipe, not a file"),
-        (terminal, "it is a device or a pipe, not a file"),
-        (str(tmp_path), "Is a directory"),
-        ("a\0b", "embedded null byte"),
+        (str(terminal), "it is a device or a pipe, not a file"),
+        (str(folder), "Is a directory"),
+        (f"a\0b{ending}", "embedded null byte"),
     ):
         with pytest.raises(scalepan.FileError) as caught:
             WRITERS[kind](path)
@@ -273,4 +275,5 @@ def test_nothing_but_a_file_gives_way_to_a_file(kind: str, tmp_path: Path) -> No
             "file.unwritable",
             f"{path}: cannot write the file: {why}",
         )
-    assert (pipe.is_fifo(), os.listdir(tmp_path)) == (True, ["pipe"])
+    assert pipe.is_fifo()
+    assert {path.stem for path in tmp_path.iterdir()} == {"folder", "pipe", "tty"}

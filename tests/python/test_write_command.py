@@ -102,7 +102,7 @@ def test_a_recipe_file_is_told_at_the_size_it_has(capsys: pytest.CaptureFixture[
           "sherry"]),
         (["two.html", "cake.toml"],
          ["scalepan: two.html: more than one recipe is there [recipe.json_ld]",
-          "  --name, one of: Ginger cake; Ginger cake"]),
+          "  --name, one of: Ginger cake; Ginger loaf"]),
         (["cookies.html", "cake.toml"],
          ['scalepan: cookies.html:2:60: the yield "8 cookies" does not say one number of portions '
           "[recipe.yield]", "  say how many portions: --serves 4"]),
@@ -125,7 +125,7 @@ def test_what_cannot_be_written(
 ) -> None:
     Path("notes.txt").write_text("2 eggs", encoding="utf-8")
     Path("pot.toml").write_text('name = "Pot"\nserves = 4\nlines = ["3 eggs"]\n')
-    Path("two.html").write_text(PAGE * 2, encoding="utf-8")
+    Path("two.html").write_text(PAGE + PAGE.replace("Ginger cake", "Ginger loaf"), encoding="utf-8")
     Path("cookies.html").write_text(PAGE.replace("servings", "cookies"), encoding="utf-8")
     assert said(capsys, *arguments, status=1) == lines
     assert not Path(arguments[1]).exists()
