@@ -56,10 +56,19 @@ bool within(Bounds bounds, const Value& value) {
   return within(bounds, interval->low) && (!interval->high || within(bounds, *interval->high));
 }
 
+void expect_no_line(std::string_view line, std::string_view cell, const CellNames& names) {
+  const std::string name(line);
+  if (names.find(cell) != no_cell || names.find(name + ".till") == no_cell) return;
+  fail("sheet.unknown",
+       "no cell is called \"" + std::string(cell) + "\": prices are those of packs",
+       "cost with other rows of prices, or override " + name + ".till with what was paid");
+}
+
 }  // namespace
 
-void expect_possible(std::string_view cell, const CellValue& value) {
+void expect_possible(std::string_view cell, const CellValue& value, const CellNames& names) {
   const std::string_view figure = cell.substr(cell.rfind('.') + 1);
+  if (figure == "price") expect_no_line(cell.substr(0, cell.rfind('.')), cell, names);
   const auto* known = std::ranges::find(bounded_figures, figure, &Bounded::figure);
   if (known == bounded_figures.end() || within(known->bounds, value.value)) return;
   const auto* number = std::get_if<Rational>(&value.value);

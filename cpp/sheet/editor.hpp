@@ -46,7 +46,7 @@ class Editor {
   [[nodiscard]] std::size_t place_before(const RowBlock& block, std::string_view before) const;
   void expect_free(std::string_view name) const;
   void expect_possible(std::string_view name, const CellValue& value) const {
-    if (state_.guard != nullptr) state_.guard(name, value);
+    if (state_.guard != nullptr) state_.guard(name, value, state_.names);
   }
   void expect_new_name(std::string_view name) const;
   void expect_no_column(std::string_view name) const;

@@ -88,8 +88,9 @@ struct ColumnTotal {
   bool stale = true;  // its rows must be read again
 };
 
-/// Throws where a cell of that name cannot have the value that it is given or overridden with.
-using ValueGuard = void (*)(std::string_view cell, const CellValue& value);
+/// Throws where a cell of that name cannot have the value that it is given or overridden with;
+/// `names` are those there are.
+using ValueGuard = void (*)(std::string_view cell, const CellValue& value, const CellNames& names);
 
 class SheetState {
  public:

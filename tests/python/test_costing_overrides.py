@@ -39,6 +39,20 @@ def test_a_figure_that_cannot_be_is_refused(
     assert forty.till == till
 
 
+def test_a_price_given_to_a_line_is_refused(forty: scalepan.Costing) -> None:
+    """No figure would go by it. A cell of one's own may have that word in its name."""
+    with pytest.raises(scalepan.SheetError) as caught:
+        forty.sheet.set("leeks.price", "3 EUR")
+    assert (caught.value.code, str(caught.value)) == (
+        "sheet.unknown",
+        'no cell is called "leeks.price": prices are those of packs (cost with other rows of '
+        "prices, or override leeks.till with what was paid)",
+    )
+    forty.sheet.set("menu.price", "3 EUR")
+    forty.sheet.define("leeks.price", "leeks.till / leeks.buy")
+    forty.sheet.set("menu.price", "4 EUR")
+
+
 def test_a_percentage_is_a_share(forty: scalepan.Costing) -> None:
     forty.override("leeks.edible", "50 %", why="own trim")
     assert forty.sheet.value("leeks.edible") == quantity("0.5 EP/AP")

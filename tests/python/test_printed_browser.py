@@ -204,6 +204,7 @@ def test_wild_names_print(browser: Any, tmp_path: Path, label: str) -> None:
     assert all(float(sheet.mediabox[2]) == 612 for sheet in sheets)
 
 
+@pytest.mark.usefixtures("browser")
 def test_the_command_prints_a_pdf(tmp_path: Path) -> None:
     file = tmp_path / "bake.pdf"
     asked = ["page", demo_files()[0], "--portions", "40", "--paper", "Letter"]

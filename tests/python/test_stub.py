@@ -65,15 +65,17 @@ def told_by_the_core(name: str) -> list[ast.FunctionDef]:
 
 
 FUNCTIONS = bound_functions()
+# Python's own slot, which no docstring of pybind11's tells; there from Python 3.12 on.
+BUFFER = "ExactColumn.__buffer__"
 
 
 def test_nearly_all_functions_have_a_signature_to_be_held_to() -> None:
     assert len(FUNCTIONS) > 100
     without = {name for name in FUNCTIONS if not told_by_the_core(name)}
-    assert without == {"ExactColumn.__buffer__"} & set(FUNCTIONS)
+    assert without == {BUFFER} & set(FUNCTIONS)
 
 
-@pytest.mark.parametrize("name", FUNCTIONS)
+@pytest.mark.parametrize("name", sorted(set(FUNCTIONS) - {BUFFER}))
 def test_parameters_are_those_of_the_core(name: str) -> None:
     bound = "." in name
     there = [stub.parameters(one, bound=bound) for one in told_by_the_core(name)]
