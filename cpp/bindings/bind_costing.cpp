@@ -175,6 +175,8 @@ void bind_costing(py::module_& m) {
   costing
       .def_property_readonly("recipe",
                              [](const Costing& c) { return std::make_shared<Recipe>(c.recipe()); })
+      .def_property_readonly(
+          "recipe_now", [](const Costing& c) { return std::make_shared<Recipe>(c.recipe_now()); })
       .def_property_readonly("till", [](const Costing& c) { return c.cost("till"); })
       .def_property_readonly("used", [](const Costing& c) { return c.cost("used"); })
       .def_property_readonly("thrown", [](const Costing& c) { return c.cost("thrown"); })
@@ -195,7 +197,7 @@ void bind_costing(py::module_& m) {
                                return shopping_of(c,
                                                   shopping_list(*c.cast<const Costing&>().now()));
                              })
-      .def_property_readonly("cautions", [](const Costing& c) { return cautions(c.recipe()); })
+      .def_property_readonly("cautions", [](const Costing& c) { return cautions(c.recipe_now()); })
       .def_property_readonly("cells", &cell_names)
       .def("explain", &explain, py::arg("cell"))
       .def(
@@ -253,7 +255,7 @@ void bind_costing(py::module_& m) {
       .def("__repr__", [](const Costing& c) {
         const std::string least = at_least(c.now()->unpriced());
         return "<Costing of " + c.recipe().name() + " for " +
-               Quantity(c.recipe().portions()).text() + ": till " + least +
+               Quantity(c.recipe_now().portions()).text() + ": till " + least +
                tell_money(c.cost("till")).text + ", borne " + least +
                tell_money(c.cost("borne")).text + ">";
       });

@@ -238,6 +238,7 @@ void bind_line(py::module_& m) {
       .def_property_readonly("part_amount", [](const L& v) { return v.line().part_amount(); })
       .def_property_readonly(
           "stage", [](const L& v) { return std::string(symbol_of(v.line().written.stage())); })
+      .def_property_readonly("drained_later", [](const L& v) { return v.line().drained_later(); })
       .def_property_readonly("state", [](const L& v) { return v.line().state; })
       .def_property_readonly("size", [](const L& v) { return v.line().size; })
       .def_property_readonly("preparation", [](const L& v) { return v.line().preparation; })

@@ -51,10 +51,19 @@ std::shared_ptr<const Provisions> Costing::now() const {
 
 std::vector<std::string> Costing::to_check() const {
   std::vector<std::string> notes;
-  if (shows_sheet()) notes = cells().overrides();
+  if (shows_sheet()) {
+    notes = cells().overrides();
+    std::ranges::move(cells().redeclared(), std::back_inserter(notes));
+  }
   std::ranges::move(lines_to_check(*recipe_), std::back_inserter(notes));
   std::ranges::move(now()->to_check(), std::back_inserter(notes));
   return notes;
+}
+
+Recipe Costing::recipe_now() const {
+  if (!is_changed()) return *recipe_;
+  const Rational portions = cells().figure("portions").value();
+  return portions == recipe_->portions() ? *recipe_ : recipe_->scaled(portions);
 }
 
 CostingSheet& Costing::cells() const {

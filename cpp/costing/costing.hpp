@@ -22,6 +22,8 @@ class Costing {
   Costing(const Recipe& recipe, std::shared_ptr<const NamedPrices> prices, CostOptions options);
 
   [[nodiscard]] const Recipe& recipe() const { return *recipe_; }
+  /// At the portions that its sheet has now.
+  [[nodiscard]] Recipe recipe_now() const;
   /// By the plan, whatever is overridden.
   [[nodiscard]] const Provisions& provisions() const { return *provisions_; }
   [[nodiscard]] const Plan& plan() const { return provisions_->plan(); }

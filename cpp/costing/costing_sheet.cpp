@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <utility>
 #include <variant>
 
@@ -36,15 +37,38 @@ const ItemCost& bought_in(const CellValue& value) {
   return dynamic_cast<const PacksThing&>(*std::get<ThingPointer>(value.value)).bought();
 }
 
+/// Of the cell that a change declares; empty where it declares none.
+std::string name_of(const Change& change) {
+  if (const auto* set = std::get_if<Set>(&change)) return set->name;
+  const auto* define = std::get_if<Define>(&change);
+  return define == nullptr ? std::string() : define->name;
+}
+
+/// Empty where the two declare the same.
+std::string redeclared_text(const Change& now, const Change& before) {
+  const auto* set = std::get_if<Set>(&now);
+  const auto* was = std::get_if<Set>(&before);
+  if (set != nullptr && was != nullptr) {
+    if (set->value == was->value) return {};
+    return set->name + " is set to " + figure_of(set->value) + "; it was " + figure_of(was->value);
+  }
+  const auto* define = std::get_if<Define>(&now);
+  const auto* old = std::get_if<Define>(&before);
+  if (define == nullptr) return set->name + " is set to " + figure_of(set->value);
+  if (old != nullptr && old->formula == define->formula) return {};
+  return define->name + " is defined anew: " + define->formula;
+}
+
 }  // namespace
 
 CostingSheet::CostingSheet(const Recipe& recipe, std::shared_ptr<const Provisions> provisions)
-    : provisions_(std::move(provisions)),
+    : recipe_(std::make_shared<const Recipe>(recipe)),
+      provisions_(std::move(provisions)),
       sheet_(std::make_shared<Sheet>(kitchen_functions(), &expect_possible)) {
-  layout_ =
-      lay_out(std::make_shared<const Recipe>(recipe), *provisions_, provisions_->shared_plan());
+  layout_ = lay_out(recipe_, *provisions_, provisions_->shared_plan());
   sheet_->apply(layout_.changes);
   sheet_->forget_past();
+  sheet_->keep_cells();
   layout_.changes.clear();
 }
 
@@ -83,6 +107,22 @@ void CostingSheet::release(std::string_view name) {
 bool CostingSheet::is_changed() const {
   const std::lock_guard lock(mutex_);
   return !overridden_.empty() || sheet_->changes_made() != own_changes_;
+}
+
+std::vector<std::string> CostingSheet::redeclared() const {
+  if (!is_changed()) return {};
+  std::map<std::string, const Change*, std::less<>> before;
+  const std::vector<Change> plain = CostingSheet(*recipe_, provisions_).sheet_->changes();
+  for (const Change& change : plain) before.emplace(name_of(change), &change);
+  std::vector<std::string> told;
+  for (const Change& change : sheet_->changes()) {
+    const std::string name = name_of(change);
+    const auto was = name.empty() ? before.end() : before.find(name);
+    if (was == before.end()) continue;
+    std::string text = redeclared_text(change, *was->second);
+    if (!text.empty()) told.push_back(std::move(text));
+  }
+  return told;
 }
 
 std::vector<std::string> CostingSheet::overrides() const {

@@ -33,6 +33,9 @@ class CostingSheet {
   /// `leeks.edible is overridden with 0.5 EP/AP: own trim, 3 cases`.
   [[nodiscard]] std::vector<std::string> overrides() const;
 
+  /// `portions is set to 60; it was 40`, `till is defined anew: 1 EUR`.
+  [[nodiscard]] std::vector<std::string> redeclared() const;
+
   /// A figure; of one that is "at least", the lower bound. Throws what `Sheet::value` throws.
   [[nodiscard]] Quantity figure(std::string_view name) const;
   /// What is bought as the sheet stands.
@@ -54,6 +57,7 @@ class CostingSheet {
   [[nodiscard]] LineCost line_now(const ItemCost& item, const LineWay& way,
                                   const std::string& suffix) const;
 
+  std::shared_ptr<const Recipe> recipe_;
   std::shared_ptr<const Provisions> provisions_;
   Layout layout_;
   std::shared_ptr<Sheet> sheet_;

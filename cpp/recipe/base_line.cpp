@@ -111,7 +111,10 @@ class BaseLineReader {
     if (written.kind != LineKind::ingredient || written.foods.empty()) return std::nullopt;
     // As a whole, since a base may be called `herbs and butter`.
     const auto base = base_called(bases_, written.food());
-    if (!base) return std::nullopt;
+    if (!base) {
+      expect_no_near_base(written, catalog);
+      return std::nullopt;
+    }
     line_ = line_from(written, input_, reading_, catalog);
     line_.base = base;
     line_.food_id.clear();
@@ -127,6 +130,14 @@ class BaseLineReader {
   }
 
  private:
+  /// A food that nobody knows, with a name near that of a base.
+  void expect_no_near_base(const WrittenLine& written, const Catalog& catalog) const {
+    const std::string name = written.food();
+    if (catalog.has_name(name) || catalog.food(name) != nullptr) return;
+    if (nearest_base(bases_, name).empty()) return;
+    fail_unknown(bases_, {ShareKind::share, 1, name, written.food_at});
+  }
+
   /// `warm, strained` of `, warm, strained` and of ` (warm), strained`.
   static std::string beside(std::string text) {
     std::erase_if(text, [](char c) { return c == '(' || c == ')'; });

@@ -242,6 +242,14 @@ void Editor::make_one(const Release& change) {
   state_.put(cell, std::move(content));
 }
 
+void Editor::expect_own(Cell cell) const {
+  if (cell >= state_.kept_cells) return;
+  fail("sheet.kept",
+       std::string(state_.names.name(cell)) +
+           " is a cell that this sheet is made with, and keeps its name",
+       "define a cell of your own beside it, or override it");
+}
+
 void Editor::make_one(const Remove& change) {
   const std::size_t block = state_.blocks.find(change.name);
   if (block != state_.blocks.size()) {
@@ -258,6 +266,7 @@ void Editor::make_one(const Remove& change) {
          change.name + " belongs to the rows " + state_.blocks.at(home->block).name,
          "remove its row or its column");
   }
+  expect_own(cell);
   expect_unread(cell);
   expect_unread_by_columns(cell);
   state_.forget(cell);
@@ -288,6 +297,7 @@ void Editor::make_one(const Rename& change) {
          change.name + " belongs to the rows " + state_.blocks.at(home->block).name,
          "rename its row or its column");
   }
+  expect_own(cell);
   expect_free(change.to);
   state_.rename(cell, change.to);
 }

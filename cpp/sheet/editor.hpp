@@ -48,6 +48,7 @@ class Editor {
   void expect_possible(std::string_view name, const CellValue& value) const {
     if (state_.guard != nullptr) state_.guard(name, value, state_.names);
   }
+  void expect_own(Cell cell) const;
   void expect_new_name(std::string_view name) const;
   void expect_no_column(std::string_view name) const;
   void expect_no_cells_under(std::string_view block) const;

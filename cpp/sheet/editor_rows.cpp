@@ -235,6 +235,7 @@ void Editor::create_formula_cells(const RowBlock& block, Row& row) {
 
 /// From the highest on, so that what is recalled finds what it reads.
 void Editor::forget_unread(std::vector<Cell> cells) {
+  for (const Cell cell : cells) expect_own(cell);
   std::ranges::sort(cells, std::ranges::greater(),
                     [&](Cell cell) { return state_.uses.height(cell); });
   for (const Cell cell : cells) {
@@ -342,6 +343,7 @@ void Editor::rename_column(Home home, const std::string& to) {
   if (total != no_cell) state_.rename(total, "sum(" + block.name + "." + to + ")");
   for (const Row& row : block.rows) {
     const std::string name = row.name + "." + to;
+    expect_own(row.cells[home.column]);
     expect_free(name);
     state_.rename(row.cells[home.column], name);
   }
@@ -353,6 +355,7 @@ void Editor::rename_row(std::size_t block, std::size_t at, const std::string& to
   state_.rename_row(block, at, to);
   for (std::size_t i = 0; i < rows.columns.size(); ++i) {
     const std::string name = to + "." + rows.columns[i].name;
+    expect_own(rows.rows[at].cells[i]);
     expect_free(name);
     state_.rename(rows.rows[at].cells[i], name);
   }

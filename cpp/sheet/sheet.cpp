@@ -116,6 +116,11 @@ bool Sheet::redo() {
   return true;
 }
 
+void Sheet::keep_cells() {
+  const std::unique_lock lock(mutex_);
+  state_.kept_cells = static_cast<Cell>(state_.cells());
+}
+
 void Sheet::forget_past() {
   const std::unique_lock lock(mutex_);
   done_.clear();
@@ -238,12 +243,24 @@ Rational coherent(const Quantity& quantity, std::string_view name, const ValueTy
 
 }  // namespace
 
+Rational Sheet::possible(const Quantity& quantity, std::string_view input,
+                         const ValueType& type) const {
+  Rational number = coherent(quantity, input, type);
+  if (state_.guard != nullptr) {
+    const std::shared_lock lock(mutex_);
+    state_.guard(input, {type, number}, state_.names);
+  }
+  return number;
+}
+
 Sweep Sheet::sweep(std::string_view input, const std::vector<Quantity>& values,
                    const std::vector<std::string>& outputs, const SweepPulse& pulse) const {
   const Path path = path_from(input, outputs);
   std::vector<Rational> points;
   points.reserve(values.size());
-  for (const Quantity& value : values) points.push_back(coherent(value, input, path.input_type));
+  for (const Quantity& value : values) {
+    points.push_back(possible(value, input, path.input_type));
+  }
   return scalepan::sweep(path, points, pulse);
 }
 
@@ -252,8 +269,8 @@ Meetings Sheet::meetings(std::string_view input, std::string_view output, const 
                          Aim aim) const {
   const Path path = path_from(input, {std::string(output)});
   const Rational wanted = coherent(target, output, path.output_types.front());
-  const Rational from = coherent(low, input, path.input_type);
-  const Rational to = coherent(high, input, path.input_type);
+  const Rational from = possible(low, input, path.input_type);
+  const Rational to = possible(high, input, path.input_type);
   return meetings_of(path, wanted, from, to, aim, pulse);
 }
 

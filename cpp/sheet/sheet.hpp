@@ -47,6 +47,8 @@ class Sheet {
   bool redo();
   /// What was done so far is how the sheet begins: it can no longer be taken back.
   void forget_past();
+  /// The cells that there are keep their names and stay: who made the sheet reads them.
+  void keep_cells();
   /// Changes made, taken back and made again since then.
   [[nodiscard]] std::size_t changes_made() const;
 
@@ -95,6 +97,9 @@ class Sheet {
  private:
   [[nodiscard]] Path path_from(std::string_view input,
                                const std::vector<std::string>& outputs) const;
+  /// In coherent units; the input could have that value.
+  [[nodiscard]] Rational possible(const Quantity& quantity, std::string_view input,
+                                  const ValueType& type) const;
   EditSteps make(const std::vector<Change>& changes);
   EditSteps play_back(EditSteps steps);
   void settle();

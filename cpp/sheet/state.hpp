@@ -102,6 +102,7 @@ class SheetState {
 
   Compiler compiler;
   const ValueGuard guard;  // may be null
+  Cell kept_cells = 0;     // those below are neither renamed nor removed
   CellNames names;
   CellRecords records;
   Uses uses{records};

@@ -798,6 +798,9 @@ class Line(_Displayed):
     def part_amount(self) -> Quantity | None:
         """What the part comes to, where a fact tells: 96 g EP of the juice of 2 lemons."""
     @property
+    def drained_later(self) -> bool:
+        """Measured with what it stands in, of which it is drained: tins ``, drained``."""
+    @property
     def rounding_spoils(self) -> str:
         """What rounding its amount spoils: ``leavening``, ``salt``, ``gelling``; mostly empty."""
     @property
@@ -1237,7 +1240,10 @@ class Costing(_Displayed):
 
     @property
     def recipe(self) -> Recipe:
-        """At the size that is costed."""
+        """At the size that was asked for."""
+    @property
+    def recipe_now(self) -> Recipe:
+        """At the portions that the sheet has now."""
     @property
     def till(self) -> Quantity:
         """Whole packs paid for today."""

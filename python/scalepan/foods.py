@@ -40,6 +40,8 @@ FOOD_COLUMNS = (
 )
 NAME_COLUMNS = ("name", "plural", "region", "food", "match")
 
+# As the bundled table has it where makers differ.
+_UNKNOWN_ALLERGENS = "check the pack"
 _KIND_STAGES = {
     "density": ("any", "any"),
     "piece": ("AP", "EP"),
@@ -190,6 +192,10 @@ def _laid(
 def _add_own_food(catalog: Catalog, row: dict[str, str]) -> None:
     name = row["name"] or row["food"].replace("_", " ")
     whole = {**row, "name": name, "plural": row["plural"] or name}
+    for allergens in ("allergens_eu", "allergens_us"):
+        whole[allergens] = _UNKNOWN_ALLERGENS if not row[allergens] else row[allergens]
+        if row[allergens] == "none":
+            whole[allergens] = ""
     add_food_row(catalog, whole)
     catalog.add_name(name, whole["plural"], "", row["food"], False)
 

@@ -227,6 +227,8 @@ def _measured_line(
     kind = _kind_of(line.amount)
     if kind not in _UNITS:
         return MeasuredLine(line, None, "counted")
+    if line.drained_later:
+        return MeasuredLine(line, None, "measured with what it is drained of")
     if not sets:
         return MeasuredLine(line, None, "no set of measures is named")
     chosen = sets[kind] if kind in sets else next(iter(sets.values()))

@@ -90,8 +90,10 @@ def _output(options: argparse.Namespace) -> Output:
 
         document = {"version": scalepan.__version__, "python": sys.version.split()[0]}
         return document, [f"scalepan {scalepan.__version__}"]
+    from scalepan.command_line.inputs import expect_inputs_kept
     from scalepan.command_line.main import COMMANDS
 
+    expect_inputs_kept(options)
     return COMMANDS[options.command](options)
 
 

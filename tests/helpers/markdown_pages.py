@@ -9,6 +9,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 FENCE = re.compile(r"^(`{3,})(\w*)[^\n]*\n(.*?)^\1$", re.MULTILINE | re.DOTALL)
 NAMED = re.compile(r"(?:# |<!-- )(\S+\.[a-z]+)(?: -->)?\n(.*)", re.DOTALL)
+TABLE = re.compile(r"^This is `(\S+\.csv)`:\n\n```csv\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 COMMAND = "$ scalepan "
 
 
@@ -50,9 +51,9 @@ def prose(text: str) -> str:
 
 
 def files_shown(text: str) -> dict[str, str]:
-    """Files by the name in their first line."""
+    """Files by the name in their first line, or in the line above a table."""
     named = [NAMED.fullmatch(content) for kind, content in blocks(text) if kind != "python"]
-    return {found[1]: found[2] for found in named if found}
+    return {found[1]: found[2] for found in named if found} | dict(TABLE.findall(text))
 
 
 def commands_shown(text: str) -> list[Shown]:

@@ -202,6 +202,24 @@ def test_foods_and_names_come_from_files_too(tmp_path: Path) -> None:
     assert edible_share(catalog, "oca") == Fraction(9, 10)
 
 
+def test_allergens_that_nobody_told_are_not_known() -> None:
+    """A blank list is no word about allergens; ``none`` is one."""
+    foods = [{"food": "oca"}, {"food": "xylk", "allergens_eu": "none", "allergens_us": "none"}]
+    catalog = scalepan.catalog_with(foods=foods)
+    dish = scalepan.parse_recipe(
+        'name = "x"\nserves = 4\nlines = ["1 kg oca", "1 kg xylk"]', catalog=catalog
+    )
+    label = scalepan.label(dish)
+    assert (label.unknown, label.allergens_eu, label.allergens_us) == (["oca"], [], [])
+    book = scalepan.parse_prices("item,sold_as,pack,price,currency,keeps\noca,AP,1 kg,1,EUR,no\n")
+    assert any(
+        text.startswith("Allergens on the EU list: check the pack (oca). On the US list: check the")
+        for text, _, _ in scalepan.cost(dish, book).cautions
+    )
+    again = scalepan.from_json(scalepan.to_json(catalog))
+    assert again == catalog
+
+
 @pytest.mark.parametrize(
     ("foods", "said"),
     [

@@ -411,3 +411,18 @@ def test_the_papers_are_those_of_printed_pages() -> None:
     argument_groups.add_page(page)
     (paper,) = [action for action in page._actions if action.dest == "paper"]
     assert (paper.choices, paper.default) == (PAPERS, PAPERS[0])
+
+
+@pytest.mark.parametrize("written", ["--html", "--save"])
+def test_no_output_is_written_over_what_is_read(
+    capsys: pytest.CaptureFixture[str], written: str
+) -> None:
+    for read in ("leeks.toml", "./prices.csv"):
+        asked = ["cost", "leeks.toml", "--prices", "prices.csv", "--portions", "8", written, read]
+        assert main(asked) == 1
+        assert capsys.readouterr().err == (
+            f"scalepan: {read}: it is read by this command, so nothing is written over it "
+            "[file.exists]\n  name another file\n"
+        )
+    assert Path("leeks.toml").read_text(encoding="utf-8") == LEEKS
+    assert Path("prices.csv").read_text(encoding="utf-8") == PRICES

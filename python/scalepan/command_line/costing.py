@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 def costing_sections(costing: Costing, remarks: Sequence[str] = ()) -> list[Section]:
     """Amounts, packs, what is left, costs, notes and cautions."""
     sections = [
-        *recipe_sections(costing.recipe, remarks),
+        *recipe_sections(costing.recipe_now, remarks),
         shopping_section(costing),
         left_section(costing),
         costs_section(costing),

@@ -32,8 +32,9 @@ if TYPE_CHECKING:
 
 def costing_part(costing: Costing, remarks: Sequence[str] = ()) -> Part:
     """All of a costing's figures, exact ones beside those that are rounded."""
-    title = title_text(costing.recipe)
-    texts = [costing.recipe.tested, *remarks, *batch_texts(costing.recipe)]
+    recipe = costing.recipe_now
+    title = title_text(recipe)
+    texts = [recipe.tested, *remarks, *batch_texts(recipe)]
     body = together(
         [
             head(title, [f"{sentence(text)}." for text in texts]),
@@ -69,7 +70,7 @@ def _exactly(costing: Costing) -> list[str]:
 
 def _lines_section(costing: Costing) -> Section:
     """Each line's part of the four costs."""
-    lines = costing.recipe.food_lines
+    lines = costing.recipe_now.food_lines
     rows = [(line.told, *_costs_of(line, costing)) for line in lines]
     table = Table(("line", *COSTS), with_headings(lines, rows), (1, 2, 3, 4))
     return Section(f"Lines, in {priced_in(costing)}", (table,))

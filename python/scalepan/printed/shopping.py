@@ -57,7 +57,7 @@ def shopping_part(costing: Costing | Basket, remarks: Sequence[str] = ()) -> Par
 def _title(costing: Costing | Basket) -> str:
     if isinstance(costing, Basket):
         return "; ".join(f"{dish.name}, {portions_text(dish.recipe)}" for dish in costing.dishes)
-    return title_text(costing.recipe)
+    return title_text(costing.recipe_now)
 
 
 def _table(costing: Costing | Basket) -> Table:
@@ -134,5 +134,5 @@ def _lines_by_id(costing: Costing | Basket) -> dict[str, Line]:
     if isinstance(costing, Basket):
         dishes = [(f"{dish.id}.", dish.recipe) for dish in costing.dishes]
     else:
-        dishes = [("", costing.recipe)]
+        dishes = [("", costing.recipe_now)]
     return {f"{lead}{line.id}": line for lead, recipe in dishes for line in recipe.food_lines}

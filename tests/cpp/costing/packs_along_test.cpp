@@ -177,12 +177,31 @@ TEST_CASE("costing/packs along: where a need is below zero nothing is bought, an
 
 TEST_CASE("costing/packs along: a need without bounds is refused") {
   const Costing costing = pot_costing(40);
+  costing.sheet()->apply({Set{"trim", given(parse_quantity("0.5 EP/AP")).value},
+                          Define{"leeks.buy", "leeks.need / trim"}});
+  CHECK_THROWS_WITH(
+      costing.sheet()->meetings("trim", "till", parse_quantity("40.95 XXX"),
+                                parse_quantity("0 EP/AP"), parse_quantity("1 EP/AP"), no_pulse),
+      "how till follows from trim cannot be turned round: a need grows beyond all bounds "
+      "(sweep trim over the values that come into question)");
+}
+
+TEST_CASE("costing/packs along: what a figure cannot be is not swept either") {
+  const Costing costing = pot_costing(40);
   costing.override_figure("leeks.edible", given(parse_quantity("0.5 EP/AP")));
+  const auto sweep = [&](const char* input, const char* value) {
+    return costing.sheet()->sweep(input, {parse_quantity(value)}, {"till"}, no_pulse);
+  };
+  CHECK_THROWS_WITH(
+      sweep("leeks.edible", "1.2 EP/AP"),
+      "leeks.edible cannot be 1.2 EP/AP: a share of the whole is above 0 and at most 1");
+  CHECK_THROWS_WITH(sweep("portions", "0"), "portions cannot be 0: it is above 0");
   CHECK_THROWS_WITH(
       costing.sheet()->meetings("leeks.edible", "till", parse_quantity("40.95 XXX"),
-                                parse_quantity("0 EP/AP"), parse_quantity("1 EP/AP"), no_pulse),
-      "how till follows from leeks.edible cannot be turned round: a need grows beyond all bounds "
-      "(sweep leeks.edible over the values that come into question)");
+                                parse_quantity("0.5 EP/AP"), parse_quantity("2 EP/AP"), no_pulse),
+      "leeks.edible cannot be 2 EP/AP: a share of the whole is above 0 and at most 1 (write 2 % "
+      "for "
+      "a percentage)");
 }
 
 }  // namespace

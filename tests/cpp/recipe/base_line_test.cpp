@@ -95,7 +95,7 @@ TEST_CASE("base line errors: a base that is not there, or is measured otherwise"
         "base.unknown @ pot.toml:5:23: no base is called \"white sause\" (nearest: "
         "white sauce)");
   CHECK(refusal({"1/2 of the whtie sauce"}) ==
-        "base.unknown @ pot.toml:5:24: no base is called \"whtie sauce\" (nearest: "
+        "base.unknown @ pot.toml:5:22: no base is called \"whtie sauce\" (nearest: "
         "white sauce)");
   CHECK(refused_dish({"rest of the stock"}, 4) ==
         "base.unknown @ pot.toml:5:23: no base is called \"stock\" (name its recipe: bases = { "
