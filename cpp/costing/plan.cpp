@@ -103,6 +103,32 @@ void note_left_out(ItemPlan& item,
   }
 }
 
+/// What one of those that an offer counts holds, coherently; nothing where the pack does not say.
+std::optional<Rational> held_by_one(const Offer& offer, const Quantity& pieces) {
+  for (const PackContent& content : offer.pack.contents) {
+    if (content.amount.dimension().without_stages() == pieces.dimension().without_stages())
+      continue;
+    return content.amount.coherent() / pieces.coherent();
+  }
+  return std::nullopt;
+}
+
+/// `2 tins` may be of any size that is sold: the cheapest is bought, and that is told.
+void note_unlike_containers(ItemPlan& item, const std::vector<Line>& lines) {
+  const auto counts = [&](std::size_t line) { return !lines[line].container.empty(); };
+  if (std::ranges::none_of(item.lines, counts)) return;
+  for (const OfferGroup& group : item.groups) {
+    if (group.form.kind != Kind::count) continue;
+    std::set<Rational> held;
+    for (std::size_t i = 0; i < group.offers.size(); ++i) {
+      if (const auto one = held_by_one(*group.offers[i], group.contents[i])) held.insert(*one);
+    }
+    if (held.size() < 2) continue;
+    item.notes.push_back("what is counted is sold in unlike sizes, and the cheapest is bought (" +
+                         packs_of(group) + "): say which is meant, as 2 x 400 g tins");
+  }
+}
+
 /// The lines, the facts their ways go by, and what a cost is asked with.
 struct Wanted {
   const std::vector<Line>& lines;
@@ -134,6 +160,7 @@ void find_ways(ItemPlan& item, std::vector<OfferGroup> groups, const Wanted& wan
   keep_best_statement(item.groups);
   keep_known(item);
   note_left_out(item, left_out);
+  note_unlike_containers(item, wanted.lines);
   for (OfferGroup& group : item.groups) add_covers(group, wanted.options.taxes);
 }
 

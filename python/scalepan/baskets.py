@@ -20,7 +20,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from scalepan import _core
 from scalepan._core import Basket, PriceBook, Recipe
-from scalepan.errors import FileError
+from scalepan.errors import ArgumentError, FileError
 from scalepan.files import read_text
 from scalepan.recipes import Library
 from scalepan.toml_table import TomlTable, name_of
@@ -86,12 +86,23 @@ def basket(
     Raises:
         CostError: ``basket.no_dishes``, ``basket.name``, and what ``cost`` raises.
     """
-    each = [dish if isinstance(dish, Dish) else Dish(dish) for dish in dishes]
+    each = [_dish(dish) for dish in dishes]
     placed = [
         ((dish.name or dish.recipe.name, dish.file, dish.line, dish.column), dish.recipe)
         for dish in each
     ]
     return _core.basket(placed, prices.on(), strict, taxes, stock, day)
+
+
+def _dish(given: object) -> Dish:
+    if isinstance(given, Dish):
+        return given
+    if isinstance(given, _core.Recipe):
+        return Dish(given)
+    shown = f'"{given}"' if isinstance(given, str) else f"of the type {type(given).__name__}"
+    message = f"a dish of a basket is a recipe or a Dish, and one given is {shown}"
+    hint = f'write scalepan.read_recipe("{given}")' if isinstance(given, str) else ""
+    raise ArgumentError("argument.kind", message, hint)
 
 
 def read_dishes(path: PathLike, *, catalog: Catalog | None = None) -> list[Dish]:

@@ -123,7 +123,7 @@ class Sheet(Studies):
         """What cells come out as in variants, side by side; the sheet stays as it is.
 
         Args:
-            cells: names.
+            cells: names, or one.
             variants: names out of ``variants``, or changes by name; left out, all of ``variants``.
 
         Raises:
@@ -131,7 +131,7 @@ class Sheet(Studies):
         """
         from scalepan.sheet_comparison import compared  # so that `import scalepan` stays quick
 
-        return compared(self, list(cells), variants)
+        return compared(self, [cells] if isinstance(cells, str) else list(cells), variants)
 
     def text(self) -> str:
         """The text of the sheet's file: the same for all sheets that hold the same.

@@ -139,3 +139,26 @@ def test_a_recipe_that_is_a_file_takes_a_catalogue(tmp_path: Path) -> None:
     path.write_text('name = "Pot"\nserves = 4\nlines = ["500 g leeks"]', encoding="utf-8")
     with pytest.raises(scalepan.ArgumentError):
         scalepan.read_recipe(path, catalog="own.csv")  # type: ignore[arg-type]
+
+
+def test_a_basket_of_what_is_no_dish() -> None:
+    prices = scalepan.parse_prices(
+        "item,sold_as,pack,price,currency,keeps\nleeks,AP,1 kg,2,EUR,no\n"
+    )
+    for given, said in (
+        (
+            "soup.toml",
+            'a dish of a basket is a recipe or a Dish, and one given is "soup.toml" (write '
+            'scalepan.read_recipe("soup.toml"))',
+        ),
+        (3, "a dish of a basket is a recipe or a Dish, and one given is of the type int"),
+    ):
+        with pytest.raises(scalepan.ArgumentError) as caught:
+            scalepan.basket([given], prices)  # type: ignore[list-item]
+        assert str(caught.value) == said
+
+
+def test_one_cell_is_compared_by_its_name_alone() -> None:
+    sheet = scalepan.Sheet()
+    sheet.set("portions", 4)
+    assert sheet.compare("portions").cells == ["portions"]

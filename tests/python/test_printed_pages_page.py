@@ -8,6 +8,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+from markdown_pages import files_shown
 from scalepan.printed.pdf import BROWSERS
 from scalepan_command.start import main
 
@@ -19,7 +20,7 @@ COMMANDS = re.findall(r"^scalepan (.*)$", PAGE, flags=re.MULTILINE)
 def files(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The page's files in a folder of their own."""
     monkeypatch.chdir(tmp_path)
-    for name, text in re.findall(r"```(?:toml|csv)\n# (\S+)\n(.*?)```", PAGE, flags=re.DOTALL):
+    for name, text in files_shown(PAGE).items():
         Path(name).write_text(text, encoding="utf-8")
 
 

@@ -18,6 +18,7 @@ EXAMPLES, FILES = (
 # Of sweeps and targets, of totals, and of costings, which other pages tell.
 ELSEWHERE = {
     "sheet.column",
+    "sheet.kept",
     "sheet.no_form",
     "sheet.none",
     "sheet.several",

@@ -104,6 +104,19 @@ TEST_CASE("plan: a drained weight is never taken as the whole") {
             "drained, value in drained/AP)"});
 }
 
+TEST_CASE("plan: of tins of unlike sizes the cheapest is bought, and that is told") {
+  const std::vector<Shelf> shelves{
+      shelf("chickpeas", "400 g tin (240 g drained)", "0.60", "drained"),
+      shelf("chickpeas", "200 g tin (120 g drained)", "0.40", "drained")};
+  const std::string told =
+      "chickpeas: what is counted is sold in unlike sizes, and the cheapest is bought (400 g tin "
+      "(240 g drained), 200 g tin (120 g drained)): say which is meant, as 2 x 400 g tins";
+  const Costing counted = costing_of({"2 tins chickpeas, drained"}, shelves);
+  CHECK(counted.cost("till") == q("0.80 GBP"));
+  CHECK(counted.to_check() == Notes{told});
+  CHECK(costing_of({"2 x 400 g tins chickpeas, drained"}, shelves).to_check().empty());
+}
+
 // The catalogue's share is 65 %: 400 g would hold 260 g drained. The tin says 240 g.
 TEST_CASE("plan: what a pack states goes before a share from the catalogue") {
   const std::vector<std::string> lines{"250 g chickpeas, drained"};
