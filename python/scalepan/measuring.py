@@ -228,7 +228,7 @@ def _measured_line(
     if kind not in _UNITS:
         return MeasuredLine(line, None, "counted")
     if line.drained_later:
-        return MeasuredLine(line, None, "measured with what it is drained of")
+        return MeasuredLine(line, None, "counted, since it is drained later")
     if not sets:
         return MeasuredLine(line, None, "no set of measures is named")
     chosen = sets[kind] if kind in sets else next(iter(sets.values()))

@@ -348,3 +348,17 @@ def test_a_recipe_is_measured_out_by_the_facts_it_was_read_by() -> None:
     # 30 g at 1 g a mL are 30 mL; by SR28 the oil would be lighter and fill more.
     assert line.measured is not None
     assert line.measured.text == "2 x 15 mL spoons"
+
+
+def test_tins_that_are_drained_later_stay_tins() -> None:
+    """800 g of drained chickpeas would be more than the tins hold."""
+    dish = scalepan.parse_recipe(
+        'name = "x"\nserves = 4\nlines = ["2 x 400 g tins chickpeas, drained", "1 kg rice"]'
+    )
+    tins, rice = scalepan.measure_out_recipe(dish.scale(portions=6), weights="scales 5 g")
+    assert (tins.told, tins.measured, tins.note) == (
+        "3 x 400 g tins chickpeas, drained",
+        None,
+        "counted, since it is drained later",
+    )
+    assert rice.told == "1.5 kg rice"
