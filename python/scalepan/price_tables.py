@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 from scalepan import _core
 from scalepan.csv_document import NO_TEXT
-from scalepan.errors import Error, RecipeError
+from scalepan.errors import Error, RecipeError, make_error
 from scalepan.own_tables import rows_of_table
 from scalepan.toml_document import load
 from scalepan.toml_table import TomlTable
@@ -39,7 +39,10 @@ def rows_of_toml(text: str, file: str, columns: Columns, key: str) -> list[dict[
     try:
         document = load(text, file)
     except RecipeError as error:
-        raise columns.error("syntax", error.message, "", file, error.line) from None
+        of_recipes = error.hint.startswith(("a recipe has", "this is"))
+        hint = "" if of_recipes else error.hint
+        code, place = f"{columns.subject}.syntax", (file, error.line, error.column)
+        raise make_error(code, error.message, hint, *place) from None
     return _TomlRows(*document, file, ()).rows(columns, key)
 
 

@@ -12,6 +12,7 @@ from scalepan.toml_places import Places, value_places
 
 _CURLY = "\u201c\u201d\u201e\u201f\u2018\u2019\u201a"
 _FILE_NAME = re.compile(r"[^\n=\[\]\"]+\.(?:toml|csv)")
+_DECIMAL_COMMA = re.compile(r"=\s*(\d+),(\d+)\s*(?:[,}#]|$)")
 _SYNTAX_PLACE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)")
 
 
@@ -53,6 +54,8 @@ def _hint(problem: str, lines: list[str], line: int, column: int) -> str:
     if not line:
         return "a bracket is not closed" if problem.startswith("Unclosed") else ""
     here = lines[line - 1]
+    if comma := _DECIMAL_COMMA.search(here):
+        return f"a number has a decimal point: write {comma[1]}.{comma[2]}, or a text"
     if any(quote in here for quote in _CURLY):
         return 'write straight quotes: "500 g leeks, trimmed"'
     before = "\n".join([*lines[: line - 1], here[: column - 1]]).rstrip()

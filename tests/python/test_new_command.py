@@ -87,7 +87,7 @@ def test_what_is_there_is_never_overwritten(capsys: pytest.CaptureFixture[str]) 
     assert main(["new", "dome"]) == 1
     assert capsys.readouterr().err.splitlines() == [
         "scalepan: dome: prices.csv is there already, so nothing is written [file.exists]",
-        "  name another folder: scalepan new night_kitchen",
+        "  name another folder: scalepan new dome_2",
     ]
     assert os.listdir("dome") == ["prices.csv"]
     assert Path("dome/prices.csv").read_text(encoding="utf-8") == "mine"

@@ -129,6 +129,12 @@ FOOD = scalepan.FoodError
             "dish.toml:2:12: not TOML: Expected newline or end of document after a statement",
         ),
         (
+            'name = "x"\nserves = 2,5\n',
+            "recipe.syntax",
+            "dish.toml:2:11: not TOML: Expected newline or end of document after a statement "
+            "(a number has a decimal point: write 2.5, or a text)",
+        ),
+        (
             'name = "x"\nname = "y"\n',
             "recipe.syntax",
             "dish.toml:2:11: not TOML: Cannot overwrite a value",

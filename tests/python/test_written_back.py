@@ -149,7 +149,10 @@ def test_prices_and_stock_come_from_toml_too() -> None:
          "p.toml:1:11: the row has no pack (columns: item, sold_as, pack, price, keeps; also "
          "currency, shop, date, note, offer, least, limit, tax, deposit, measures)"),
         ("a,,", "price.syntax",
-         "p.toml:1: not TOML: Expected '=' after a key in a key/value pair"),
+         "p.toml:1:2: not TOML: Expected '=' after a key in a key/value pair"),
+        ('prices = [{ price = 0,50 }]', "price.syntax",
+         "p.toml:1:26: not TOML: Expected '=' after a key in a key/value pair (a number has a decimal "
+         "point: write 0.50, or a text)"),
     ],
 )  # fmt: skip
 def test_toml_that_is_no_price_book(text: str, code: str, told: str) -> None:

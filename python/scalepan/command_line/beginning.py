@@ -50,7 +50,8 @@ def _expect_none(folder: str) -> None:
         return
     are = "is" if len(there) == 1 else "are"
     message = f"{', '.join(there)} {are} there already, so nothing is written"
-    hint = "name another folder: scalepan new night_kitchen"
+    other = "night_kitchen" if folder == "." else f"{folder.rstrip('/')}_2"
+    hint = f"name another folder: scalepan new {other}"
     raise make_error("file.exists", message, hint, "" if folder == "." else folder)
 
 
