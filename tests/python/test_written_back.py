@@ -151,8 +151,8 @@ def test_prices_and_stock_come_from_toml_too() -> None:
         ("a,,", "price.syntax",
          "p.toml:1:2: not TOML: Expected '=' after a key in a key/value pair"),
         ('prices = [{ price = 0,50 }]', "price.syntax",
-         "p.toml:1:26: not TOML: Expected '=' after a key in a key/value pair (a number has a decimal "
-         "point: write 0.50, or a text)"),
+         "p.toml:1:26: not TOML: Expected '=' after a key in a key/value pair (a number has a "
+         "decimal point: write 0.50, or a text)"),
     ],
 )  # fmt: skip
 def test_toml_that_is_no_price_book(text: str, code: str, told: str) -> None:
