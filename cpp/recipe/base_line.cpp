@@ -82,8 +82,7 @@ class BaseLineReader {
     const std::size_t mark = std::min(phrase->name.find_first_of(",(;"), phrase->name.size());
     line_.base = base_called(bases_, trimmed(std::string_view(phrase->name).substr(0, mark)));
     if (!line_.base) {
-      const bool misspelt = !nearest_base(bases_, phrase->name).empty();
-      if (phrase->kind == ShareKind::rest || misspelt) fail_unknown(bases_, *phrase);
+      if (phrase->kind == ShareKind::rest) fail_unknown(bases_, *phrase);
       return std::nullopt;
     }
     if (mark < phrase->name.size()) line_.preparation = beside(phrase->name.substr(mark));
