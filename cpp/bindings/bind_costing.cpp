@@ -153,9 +153,10 @@ py::dict options_of(const Costing& costing) {
 }  // namespace
 
 CostingState state_of_costing(const Costing& costing) {
-  return {std::make_shared<const Recipe>(costing.recipe()),
-          {costing.plan().prices()->shared_book(), offers_of(costing)},
-          costing.plan().options()};
+  return {
+      std::make_shared<const Recipe>(costing.recipe()),
+      {costing.plan().prices()->shared_book(), costing.plan().offers(costing.provisions().lines())},
+      costing.plan().options()};
 }
 
 std::unique_ptr<Costing> costing_of(CostingState state) {

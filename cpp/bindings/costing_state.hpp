@@ -13,13 +13,15 @@ namespace scalepan::bindings {
 /// Rows of no line of the costing count for nothing where costings are compared.
 struct BookOfCosting {
   std::shared_ptr<const PriceBook> whole;
-  std::vector<Offer> of_lines = {};
+  std::vector<const Offer*> of_lines = {};  // in it
 };
 
 inline void pass(Archive& archive, BookOfCosting& value) {
   if (!archive.compares()) return pass(archive, value.whole);
-  auto of_lines = std::make_shared<const PriceBook>(std::move(value.of_lines));
-  pass(archive, of_lines);
+  std::vector<Offer> of_lines;
+  for (const Offer* offer : value.of_lines) of_lines.push_back(*offer);
+  auto book = std::make_shared<const PriceBook>(std::move(of_lines));
+  pass(archive, book);
 }
 
 /// What was changed in its sheet since is kept beside it.
