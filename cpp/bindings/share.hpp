@@ -4,16 +4,19 @@
 #include <string>
 
 #include "bindings/pybind.hpp"
+#include "exact/error.hpp"
 #include "exact/text.hpp"
 
 namespace scalepan::bindings {
 
-/// Throws TypeError for what is no number.
+/// Throws `argument.kind` for what is no number.
 inline Rational number_of(const py::handle& given) {
   py::detail::make_caster<Rational> number;
   if (number.load(given, true)) return py::detail::cast_op<Rational>(number);
-  throw py::type_error("an amount is a text, a number or a quantity, not " +
-                       std::string(py::str(py::type::handle_of(given).attr("__name__"))));
+  fail("argument.kind",
+       "an amount is a text, a number or a quantity, not " +
+           std::string(py::str(py::type::handle_of(given).attr("__name__"))),
+       "write 40, or with a unit \"1 1/2 kg\"");
 }
 
 /// A number, or a text with `%`.

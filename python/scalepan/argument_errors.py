@@ -46,7 +46,6 @@ _MONEY = ("spend", "price", "cost", "bill")
 _LONGEST = 40
 _REST = (Parameter.VAR_POSITIONAL, Parameter.VAR_KEYWORD)
 _OF_PYBIND = re.compile("incompatible (function|constructor) arguments")
-_OF_CORE = "an amount is a text, a number or a quantity"
 _CLASS = re.compile(r"^    \d+\. scalepan\._core\.(\w+)\(", flags=re.MULTILINE)
 _FORM = re.compile(r"^    \d+\. [\w.]*\((.*)\)(?: -> .*)?$", flags=re.MULTILINE)
 
@@ -86,8 +85,6 @@ def argument_error(
 ) -> ArgumentError | None:
     """The error that tells which argument is wrong; None where none is."""
     text = "" if isinstance(problem, ArgumentError) else str(problem)
-    if text.startswith(_OF_CORE):
-        return ArgumentError("argument.kind", text, 'write 40, or with a unit "1 1/2 kg"')
     of_pybind = _OF_PYBIND.search(text)
     if isinstance(function, FunctionType):
         wanted = _of_python(function)
