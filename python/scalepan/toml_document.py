@@ -34,6 +34,12 @@ def load(text: str, file: str) -> tuple[dict[str, Any], Places]:
         raise RecipeError("recipe.syntax", message, "", file) from None
 
 
+def has_key(text: str, keys: str) -> bool:
+    """Whether a TOML text has one of the keys, which are parted by bars, without reading it."""
+    pattern = rf"^[ \t]*(?:{keys})[ \t]*=|^\[+[ \t]*(?:{keys})[ \t]*[\].]"
+    return re.search(pattern, text, re.MULTILINE) is not None
+
+
 def _syntax_error(problem: str, text: str, file: str) -> RecipeError:
     found = _SYNTAX_PLACE.search(problem)
     line, column = (int(found[1]), int(found[2])) if found and found[1] else (0, 0)

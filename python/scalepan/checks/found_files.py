@@ -11,6 +11,7 @@ from scalepan.checks.finds import CheckedFile, Find, find_of
 from scalepan.errors import Error
 from scalepan.files import read_text
 from scalepan.sheet_change_reader import MOST_BYTES
+from scalepan.toml_document import has_key
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -104,12 +105,6 @@ def _kind(path: str, text: str) -> str:
         columns = {cell.strip(' "').lower() for cell in re.split("[,;\t]", first)}
         return next((kind for kind, needed in _COLUMNS if columns.issuperset(needed)), "")
     return next((kind for kind, keys in _KEYS if has_key(text, keys)), "")
-
-
-def has_key(text: str, keys: str) -> bool:
-    """Whether a TOML text has one of the keys, which are parted by bars."""
-    pattern = rf"^[ \t]*(?:{keys})[ \t]*=|^\[+[ \t]*(?:{keys})[ \t]*[\].]"
-    return re.search(pattern, text, re.MULTILINE) is not None
 
 
 def _unknown(path: str) -> Find:

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from scalepan.baskets import parse_dishes
 from scalepan.checks.finds import Find, find_of
-from scalepan.checks.found_files import has_key
 from scalepan.costs import parse_costing
 from scalepan.errors import Error
 from scalepan.foods import bundled_catalog, lay_row
@@ -16,6 +15,7 @@ from scalepan.own_tables import FACTS, FOODS, NAMES, rows_of_file
 from scalepan.pan_table import read_pans
 from scalepan.prices import parse_stock
 from scalepan.sheets import parse_sheet
+from scalepan.toml_document import has_key
 from scalepan.yield_tests import parse_yield_test
 
 if TYPE_CHECKING:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from typing import TYPE_CHECKING, Any
 
 from scalepan.command_line import sheeting
@@ -13,6 +12,7 @@ from scalepan.costs import parse_costing
 from scalepan.sheet_change_reader import MOST_BYTES
 from scalepan.sheet_differences import sheet_difference
 from scalepan.sheets import parse_sheet
+from scalepan.toml_document import has_key
 
 if TYPE_CHECKING:
     import argparse
@@ -20,8 +20,6 @@ if TYPE_CHECKING:
     from scalepan.command_line.output import Output
     from scalepan.costing_files import Moved, Refreshed
     from scalepan.sheets import Sheet
-
-_OF_COSTING = re.compile(r"^[ \t]*scalepan_costing[ \t]*=", re.MULTILINE)
 
 
 def sheet_command(options: argparse.Namespace) -> Output:
@@ -53,7 +51,7 @@ def refresh_command(options: argparse.Namespace) -> Output:
 
 def _read(path: str) -> Sheet:
     text = text_of(path, MOST_BYTES)
-    if _OF_COSTING.search(text):
+    if has_key(text, "scalepan_costing"):
         return parse_costing(text, file=name_of(path)).sheet
     return parse_sheet(text, file=name_of(path))
 

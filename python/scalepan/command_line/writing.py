@@ -18,6 +18,7 @@ from scalepan.json_ld_reader import Asked, Words, recipe_of_json_ld
 from scalepan.prices import parse_prices, write_prices
 from scalepan.recipes import parse_recipe
 from scalepan.sheet_change_reader import MOST_BYTES
+from scalepan.toml_document import has_key
 
 if TYPE_CHECKING:
     import argparse
@@ -29,8 +30,6 @@ if TYPE_CHECKING:
 
     Written = Recipe | PriceBook | Costing
 
-_OF_COSTING = re.compile(r"^[ \t]*scalepan_costing[ \t]*=", re.MULTILINE)
-_OF_PRICES = re.compile(r"^[ \t]*(?:prices[ \t]*=|\[\[[ \t]*prices[ \t]*\]\])", re.MULTILINE)
 _OF_JSON = re.compile(r'"schema"\s*:\s*"scalepan/')
 _PAGES = (".html", ".htm", ".jsonld", ".json")
 _WORDS = Words(
@@ -71,9 +70,9 @@ def _read(options: argparse.Namespace) -> Any:
     text = read_text(source, MOST_BYTES)
     ending = os.path.splitext(source)[1].lower()
     catalog = catalog_asked(options)
-    if ending == ".toml" and _OF_COSTING.search(text):
+    if ending == ".toml" and has_key(text, "scalepan_costing"):
         return parse_costing(text, file=source)
-    if ending == ".csv" or (ending == ".toml" and _OF_PRICES.search(text)):
+    if ending == ".csv" or (ending == ".toml" and has_key(text, "prices")):
         return parse_prices(text, file=source, measures=options.measures)
     if ending == ".toml":
         return parse_recipe(text, file=source, catalog=catalog)
